@@ -1,0 +1,135 @@
+// The route card as plain data: what the driver needs, before anyone decides how it looks.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/digest.h"
+#include "geo/point.h"
+#include "passage/judgement.h"
+#include "rig/rig.h"
+#include "search/route.h"
+#include "snow/snow.h"
+
+namespace rimehaul::card {
+
+/// A file that went into the card.
+struct InputFile {
+  std::string name;  ///< relative to the site folder
+  std::string what;  ///< "heights", "trails", ...
+  base::Digest digest;
+};
+
+/// Something on the way that the driver must know of, with its place along the leg.
+struct Notice {
+  units::Metres at;   ///< along the leg in driving direction
+  std::string words;  ///< "piste crossing Lower Run: stop, sound the horn"
+};
+
+/// One leg as the driver reads it.
+struct CardLeg {
+  int number = 0;  ///< from 1
+  std::string trail;
+  geo::Span span{};  ///< by chainage along the trail as drawn
+  trails::Way way = trails::Way::as_drawn;
+  std::string from;  ///< station name, or "junction 7"
+  std::string to;
+  units::Bearing start_bearing;  ///< grid bearing of its first metres
+  units::Metres length;
+  units::Metres climb;
+  units::Metres drop;
+  std::optional<passage::Steepness> up;
+  std::optional<passage::Steepness> down;
+  std::optional<passage::Steepness> across;
+  passage::Verdict verdict = passage::Verdict::closed;
+  std::string binding_check;  ///< title of the check that binds
+  std::string binding_key;
+  double binding_share = 0.0;
+  units::Metres binding_at;
+  units::MetresPerSecond speed;
+  units::Seconds time;
+  units::Litres fuel;
+  std::vector<snow::SnowState> snow;
+  std::vector<Notice> notices;                 ///< marks, zones, dead zones, in driving order
+  std::optional<units::Metres> to_turn_round;  ///< from the leg's start, ahead on this route
+  std::string turn_round;                      ///< name of the place, or why there is none
+  std::optional<units::Metres> to_refuge;
+  std::string refuge;
+};
+
+/// A point of the route on the map, for GPX and for drawing.
+struct TracePoint {
+  geo::MapPoint place;
+  std::optional<geo::Height> height;
+  units::Metres chainage;  ///< along the whole route
+  int leg = 0;             ///< index into legs
+};
+
+struct RouteCard {
+  int schema = 1;
+  std::string site;
+  std::string map_frame;
+  std::string vertical_datum;
+  std::string title;  ///< "Cable House to Fell Lodge"
+  std::string rig;
+  std::string carrier;
+  std::string trailer;  ///< empty: none
+  bool trailer_braked = false;
+  std::string driver_level;
+  rig::Load load;
+  units::Kilograms total_mass;
+  units::Kilograms tongue_mass;
+  search::Preference prefer = search::Preference::safest;
+  units::Instant made;
+  units::Instant depart;
+  int utc_offset_minutes = 0;
+  std::string snow_told_by;
+  snow::DayWeather weather;
+  double allowed_share = 0.0;
+  double worst_share = 0.0;
+  double confidence_k = 0.0;
+  std::string permitted_by;            ///< empty: nothing had to be permitted
+  std::vector<std::string> permitted;  ///< the decisions that person has taken
+  std::vector<CardLeg> legs;
+  units::Metres length;
+  units::Metres climb;
+  units::Metres drop;
+  units::Seconds time;
+  units::Litres fuel;
+  units::Litres fuel_reserve;
+  std::vector<std::string> fuel_warnings;
+  std::vector<std::string> turn_back_triggers;
+  std::vector<std::string> radio;  ///< check-ins and dead zones
+  std::vector<std::string> pre_start_checks;
+  std::vector<std::string> parking_steps;
+  std::vector<std::string> cautions;
+  std::vector<std::string> estimates;
+  std::vector<InputFile> inputs;
+  std::vector<std::string> heights_notes;  ///< source, date, declared error
+  std::vector<std::string> versions;       ///< of this program and its libraries
+  std::size_t places_rewalked = 0;
+  std::vector<TracePoint> trace;
+};
+
+/// What the card needs to know beside the route.
+struct CardContext {
+  const passage::Scene& scene;
+  const rig::Rig& rig;
+  const snow::SnowAt& snow;
+  const search::RouteQuestion& question;
+  units::Instant made;
+  std::vector<InputFile> inputs;
+  std::vector<std::string> heights_notes;
+  std::vector<std::string> versions;
+  std::size_t places_rewalked = 0;
+};
+
+/// Writes the card of one route. Requires a route that has at least one leg.
+[[nodiscard]] RouteCard make_card(const search::Route& route, const CardContext& context);
+
+/// The card as text for a terminal or a plain printer, lines of at most `columns` (60 or more)
+/// except where one word is longer. Demands are rounded up, capacities down.
+[[nodiscard]] std::string text_of(const RouteCard& card, int columns);
+
+}  // namespace rimehaul::card

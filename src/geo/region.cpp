@@ -1,0 +1,106 @@
+#include "geo/region.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rimehaul::geo {
+
+using units::Metres;
+
+namespace {
+
+constexpr Metres kHair{0.001};
+
+/// Even-odd rule over all rings; places on an edge may fall on either side.
+bool inside_by_parity(const Region& region, MapPoint place) {
+  bool inside = false;
+  for (const auto& ring : region.rings) {
+    for (std::size_t i = 0; i + 1 < ring.size(); ++i) {
+      const MapPoint a = ring[i];
+      const MapPoint b = ring[i + 1];
+      if ((a.north > place.north) != (b.north > place.north)) {
+        const double share = (place.north - a.north) / (b.north - a.north);
+        inside ^= place.east < between(a, b, share).east;
+      }
+    }
+  }
+  return inside;
+}
+
+Metres distance_to_outline(const Region& region, MapPoint place) {
+  Metres least{INFINITY};
+  for (const auto& ring : region.rings) {
+    least = std::min(least, Polyline{ring}.nearest(place).away);
+  }
+  return least;
+}
+
+struct Edge {
+  MapPoint from;
+  MapPoint to;
+};
+
+/// Shares along `line`, in [0, 1], where `line` and `edge` meet; both ends of a common stretch.
+void add_meetings(Edge line, Edge edge, std::vector<double>& shares) {
+  const double along_east = (line.to.east - line.from.east).value();
+  const double along_north = (line.to.north - line.from.north).value();
+  const double edge_east = (edge.to.east - edge.from.east).value();
+  const double edge_north = (edge.to.north - edge.from.north).value();
+  const double apart_east = (edge.from.east - line.from.east).value();
+  const double apart_north = (edge.from.north - line.from.north).value();
+  const double cross = along_east * edge_north - along_north * edge_east;
+  if (cross != 0.0) {
+    const double share = (apart_east * edge_north - apart_north * edge_east) / cross;
+    shares.push_back(std::clamp(share, 0.0, 1.0));
+    return;
+  }
+  const double length2 = along_east * along_east + along_north * along_north;
+  const double start = (apart_east * along_east + apart_north * along_north) / length2;
+  const double end = start + (edge_east * along_east + edge_north * along_north) / length2;
+  shares.push_back(std::clamp(start, 0.0, 1.0));
+  shares.push_back(std::clamp(end, 0.0, 1.0));
+}
+
+void add_span(std::vector<Span>& spans, Span span) {
+  if (!spans.empty() && span.from <= spans.back().to) {
+    spans.back().to = std::max(spans.back().to, span.to);
+    return;
+  }
+  spans.push_back(span);
+}
+
+}  // namespace
+
+bool contains(const Region& region, MapPoint place) {
+  return inside_by_parity(region, place) || distance_to_outline(region, place) <= Metres{0};
+}
+
+Metres distance(const Region& region, MapPoint place) {
+  return inside_by_parity(region, place) ? Metres{0} : distance_to_outline(region, place);
+}
+
+std::vector<Span> spans_inside(const Region& region, const Polyline& line) {
+  std::vector<Span> spans;
+  for (std::size_t i = 0; i < line.segment_count(); ++i) {
+    const Edge segment{line.points()[i], line.points()[i + 1]};
+    std::vector<double> shares{0.0, 1.0};
+    for (const auto& ring : region.rings) {
+      for (std::size_t j = 0; j + 1 < ring.size(); ++j) {
+        add_meetings(segment, {ring[j], ring[j + 1]}, shares);
+      }
+    }
+    std::ranges::sort(shares);
+    const Metres start = line.chainage(i);
+    const Metres long_by = line.chainage(i + 1) - start;
+    for (std::size_t j = 0; j + 1 < shares.size(); ++j) {
+      const MapPoint middle = between(segment.from, segment.to, (shares[j] + shares[j + 1]) / 2);
+      if (distance(region, middle) <= kHair) {
+        add_span(spans, {std::max(Metres{0}, start + shares[j] * long_by - kHair),
+                         std::min(line.length(), start + shares[j + 1] * long_by + kHair)});
+      }
+    }
+  }
+  return spans;
+}
+
+}  // namespace rimehaul::geo

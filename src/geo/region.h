@@ -1,0 +1,33 @@
+// An area on the map: one outline with holes. Readers have made it valid already.
+#pragma once
+
+#include <vector>
+
+#include "geo/polyline.h"
+
+namespace rimehaul::geo {
+
+/// Part of a line, by chainage.
+struct Span {
+  units::Metres from;
+  units::Metres to;
+
+  friend bool operator==(const Span&, const Span&) = default;
+};
+
+/// A valid polygon: the outline first, then its holes; each ring closed, its last point its first.
+struct Region {
+  std::vector<std::vector<MapPoint>> rings;
+};
+
+/// Whether a place lies in the region, its outline counted as inside.
+[[nodiscard]] bool contains(const Region& region, MapPoint place);
+
+/// Least distance from a place to the region; 0 inside and on the outline.
+[[nodiscard]] units::Metres distance(const Region& region, MapPoint place);
+
+/// The spans of a line that lie in the region, in order, merged; touching at one point alone is
+/// none. Widened by at most a millimetre at each end, never narrowed.
+[[nodiscard]] std::vector<Span> spans_inside(const Region& region, const Polyline& line);
+
+}  // namespace rimehaul::geo

@@ -1,0 +1,61 @@
+// What is said of a leg: its verdict, what binds, how it is driven.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geo/region.h"
+#include "passage/finding.h"
+#include "snow/snow.h"
+#include "units/clock.h"
+#include "units/slope.h"
+
+namespace rimehaul::passage {
+
+enum class Verdict { open, restricted, closed };
+[[nodiscard]] const char* words_for(Verdict verdict);
+
+/// A steepness as shown to people: found, and up to what it may be with the error counted.
+struct Steepness {
+  units::Slope found;
+  units::Slope up_to;
+  units::Metres at;  ///< chainage along the stretch
+};
+
+/// How one piece is driven.
+struct PieceDrive {
+  geo::Span span;
+  std::optional<geo::Height> height;  ///< at its middle
+  units::MetresPerSecond speed;
+  snow::SnowState snow;
+};
+
+/// One leg (or a part of one) judged for one rig, snow and hour of entry.
+struct LegJudgement {
+  Verdict verdict = Verdict::closed;
+  std::vector<Finding> findings;  ///< the worst of every check that applied, in order of Check
+  std::size_t binding = 0;        ///< index of the finding that binds; findings is never empty
+  double allowed_share = 0.0;
+  units::Metres length;
+  units::Metres climb;  ///< sum of rises along the leg, of the heights' own line
+  units::Metres drop;
+  std::optional<Steepness> steepest_up;
+  std::optional<Steepness> steepest_down;
+  std::optional<Steepness> steepest_across;
+  units::MetresPerSecond slowest;  ///< the leg's speed: what the driver is told
+  units::Seconds time;
+  units::Litres fuel;
+  std::vector<PieceDrive> pieces;
+  std::vector<snow::SnowState> snow;  ///< every state met, sorted
+
+  [[nodiscard]] const Finding& bind() const { return findings[binding]; }
+  /// Largest share of all findings; nothing when one of them has none.
+  [[nodiscard]] std::optional<double> share() const;
+};
+
+/// Verdict from findings alone: open if all pass; restricted if all pass but some ask for a
+/// decision; closed otherwise. No findings: closed.
+[[nodiscard]] Verdict verdict_of(const std::vector<Finding>& findings, double allowed_share);
+
+}  // namespace rimehaul::passage

@@ -1,0 +1,64 @@
+// The site's rules: what the planner and the officer have laid down, with cautious defaults.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "rig/provenance.h"
+#include "snow/grip.h"
+#include "units/quantities.h"
+#include "units/slope.h"
+
+namespace rimehaul::passage {
+
+/// What the site does at one level of the avalanche bulletin with legs near steep ground.
+struct BulletinStep {
+  units::Metres keep_off;            ///< least distance in plan from ground that may release
+  bool decision_may_permit = false;  ///< nearer than that: a named person's decision, else closed
+  bool all_closed = false;           ///< nothing is driven at this level
+};
+
+/// A level of driver and what it may do.
+struct DriverLevel {
+  std::string name;
+  double allowed_share = 0.7;  ///< never above the site's
+  bool may_tow = true;
+  snow::Wetness wettest_towing = snow::Wetness::wet;
+};
+
+struct Rules {
+  double allowed_share = 0.7;      ///< (0, 1]
+  double confidence_k = 1.645;     ///< 95 %, one-sided
+  double roll_over_reserve = 0.6;  ///< of the static tip angle; estimate
+  units::Seconds reaction{2.0};    ///< estimate
+  units::MetresPerSecond walking_pace{1.0};
+  units::Metres sight{30.0};      ///< where a trail says nothing else
+  units::Metres setback{3.0};     ///< least from a cornice or drop beside the trail
+  double markers_in_sight = 2.0;  ///< visibility in marker spacings, at least
+  std::optional<units::MetresPerSecond> most_wind;
+  units::Kilograms passenger_mass{90};
+  double fuel_reserve = 1.0 / 3.0;  ///< of the tank, kept for the unexpected
+  units::Slope start_slope_dry = units::Slope::from_percent(0);  ///< set by default_rules()
+  units::Slope start_slope_wet = units::Slope::from_percent(0);  ///< set by default_rules()
+  std::array<BulletinStep, 5> bulletin{};
+  snow::Wetness wettest_towing = snow::Wetness::very_wet;  ///< slush with a trailer is closed
+  std::vector<DriverLevel> driver_levels;
+  snow::GripLaw grip;
+  int utc_offset_minutes = 0;       ///< of the site's local time
+  units::Metres piece_length{5.0};  ///< greatest length of a judged piece
+};
+
+/// The defaults, all cautious; those without a source are marked "estimate" where shown.
+[[nodiscard]] Rules default_rules();
+
+/// Words for every default or estimate in force, for cards and audits: "reaction time 2 s".
+[[nodiscard]] std::vector<std::string> estimates_in(const Rules& rules);
+
+/// The allowed share for a driver's level: the lower of the site's and the level's; nothing when
+/// the level is not in the rules.
+[[nodiscard]] std::optional<double> allowed_share_for(const Rules& rules,
+                                                      const std::string& driver_level);
+
+}  // namespace rimehaul::passage

@@ -1,0 +1,44 @@
+// Heights from raster files, guarded: only known drivers, only regular files, only metric maps.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/fault.h"
+#include "geo/map_frame.h"
+#include "terrain/height_map.h"
+
+namespace rimehaul::ports::gdal {
+
+/// Metres per unit of the heights as declared by the site; nothing: the files must say.
+struct HeightRasterRequest {
+  std::string folder;                         ///< no file may lie outside it or be a link
+  std::vector<std::string> files;             ///< relative to the folder; several are a mosaic
+  std::optional<std::string> map_frame;       ///< "EPSG:32605"; nothing: that of the first file
+  std::optional<std::string> vertical_datum;  ///< for people; needed when the files do not say
+  std::optional<double> metres_per_unit;      ///< 1 or a foot; must agree with the files
+  units::Metres lowest;                       ///< heights outside lowest..highest are voids
+  units::Metres highest;
+};
+
+/// What was found in the files, for `check` and for cards.
+struct HeightRasterFacts {
+  geo::MapFrame frame;
+  bool warped = false;  ///< heights were brought once into the metric map frame
+  double metres_per_unit = 1.0;
+  std::optional<units::Metres> quantum;  ///< step of the heights when they look rounded
+  std::vector<std::string> notes;        ///< one line each
+};
+
+struct OpenedHeights {
+  std::unique_ptr<terrain::BlockSource> source;  ///< null when faults forbid use
+  HeightRasterFacts facts;
+};
+
+/// Opens the heights. All faults found in one pass; throws BadInput only when nothing can be
+/// opened.
+[[nodiscard]] base::Reading<OpenedHeights> open_heights(const HeightRasterRequest& request);
+
+}  // namespace rimehaul::ports::gdal

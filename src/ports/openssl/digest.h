@@ -1,0 +1,15 @@
+// SHA-256 of text and of files.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "base/digest.h"
+
+namespace rimehaul::ports::openssl {
+
+[[nodiscard]] base::Digest digest_of(std::string_view bytes);
+/// Reads the file in pieces. Throws BadInput naming `shown` when it cannot be read.
+[[nodiscard]] base::Digest digest_of_file(const std::string& path, const std::string& shown);
+
+}  // namespace rimehaul::ports::openssl

@@ -1,0 +1,46 @@
+// site.toml: what a site is called, where its files lie, and what its heights may be trusted for.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/fault.h"
+#include "terrain/error.h"
+
+namespace rimehaul::ports::toml {
+
+enum class HeightUnit { metres, feet, us_survey_feet };
+
+/// What site.toml says of the heights.
+struct HeightsDeclared {
+  std::vector<std::string> files;             ///< relative to the folder; several are a mosaic
+  std::optional<std::string> vertical_datum;  ///< for people; needed when the files do not say
+  std::optional<HeightUnit> unit;             ///< must agree with the files where they say one
+  terrain::HeightTrust trust;
+  std::string source;          ///< who measured, for cards
+  std::string date;            ///< when, for cards
+  units::Metres lowest{-500};  ///< plausible range: outside it is a void
+  units::Metres highest{9000};
+};
+
+struct SiteFile {
+  std::string folder;  ///< as given
+  std::string name;
+  std::optional<std::string> map_frame;  ///< "EPSG:32605"; none: that of the heights
+  HeightsDeclared heights;
+  std::vector<std::string> trails;
+  std::vector<std::string> stations;
+  std::vector<std::string> zones;
+  std::vector<std::string> marks;
+  std::string rigs = "rigs.toml";
+  std::string rules = "rules.toml";
+  std::string snow;         ///< today's report; empty: none
+  units::Metres snap{2.0};  ///< ends nearer than this to another trail join it
+  int utc_offset_minutes = 0;
+};
+
+/// Reads FOLDER/site.toml. Throws BadInput only when it cannot be read or is no TOML.
+[[nodiscard]] base::Reading<SiteFile> read_site_file(const std::string& folder);
+
+}  // namespace rimehaul::ports::toml

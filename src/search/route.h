@@ -1,0 +1,70 @@
+// Routes over judged legs, found by graph search. Only the .cpp files beside this know the library.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "passage/judge.h"
+
+namespace rimehaul::search {
+
+enum class Preference { safest, quickest, least_fuel };
+
+/// What is wanted: stations as indices into Network::stations, passed in order.
+struct RouteQuestion {
+  std::vector<std::size_t> stations;  ///< two or more: from, via..., to
+  Preference prefer = Preference::safest;
+  units::Instant depart;
+  std::size_t most_alternatives = 3;
+  /// A named person who permits what the rules leave to a decision; empty: nobody does.
+  std::string permitted_by;
+};
+
+/// One way: legs in order, each with its judgement and the turn into it.
+struct RouteLeg {
+  trails::LegId leg{};
+  units::Instant entry;
+  passage::LegJudgement judgement;
+  passage::TurnJudgement turn_into;  ///< of the first leg: open, share 0
+};
+
+struct Route {
+  std::vector<RouteLeg> legs;
+  double worst_share = 0.0;  ///< over legs and turns
+  units::Seconds time;
+  units::Litres fuel;
+  units::Metres length;
+  bool needs_permission = false;  ///< some leg is restricted
+};
+
+/// One leg or turn that stands in the way, and what would open it.
+struct Obstacle {
+  trails::LegId leg{};
+  passage::Finding finding;
+  std::vector<passage::LoadInterval> open_bed_loads;
+  std::vector<passage::LoadInterval> open_towed_loads;
+  bool open_without_trailer = false;
+  std::vector<snow::SnowState> open_in;  ///< snow states in which the leg would be open
+  std::string decision;  ///< what a named person would have to decide, if that is all
+};
+
+struct NoRoute {
+  std::string why;                  ///< one line for people
+  std::vector<Obstacle> obstacles;  ///< nearest to a way first
+};
+
+/// Routes, the best first, or the reason for none.
+using RouteAnswer = std::variant<std::vector<Route>, NoRoute>;
+
+/// Vertices are directed legs, arcs the turns the rig may make; closed legs are not in the graph.
+/// Safest: the least possible worst share first, then time weighted by a penalty on share among
+/// legs at or under it. Alternatives share at most 70 % of their length with any better one.
+[[nodiscard]] RouteAnswer find_routes(const trails::Network& network,
+                                      const passage::LegJudge& judge,
+                                      const RouteQuestion& question);
+
+/// Smooth penalty on a share: 1 / (1 - (share / allowed)^2 / 2), from 1 at share 0 to 2 at allowed.
+[[nodiscard]] double share_penalty(double share, double allowed);
+
+}  // namespace rimehaul::search

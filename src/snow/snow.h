@@ -1,0 +1,110 @@
+// Snow as the trade classes it, and who saw it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "geo/point.h"
+#include "units/clock.h"
+
+namespace rimehaul::snow {
+
+/// Liquid water classes of the International Classification for Seasonal Snow on the Ground (Fierz
+/// et al. 2009): dry 0 %, moist < 3 %, wet 3-8 %, very wet 8-15 %, slush > 15 % by volume.
+enum class Wetness { dry, moist, wet, very_wet, slush };
+inline constexpr int kWetnessCount = 5;
+
+enum class Surface { groomed, fresh, refrozen, ice };
+inline constexpr int kSurfaceCount = 4;
+
+[[nodiscard]] const char* words_for(Wetness wetness);  ///< "very wet"
+[[nodiscard]] const char* words_for(Surface surface);
+[[nodiscard]] const char* key_of(Wetness wetness);  ///< "very_wet", as in files and options
+[[nodiscard]] const char* key_of(Surface surface);
+[[nodiscard]] std::optional<Wetness> wetness_named(std::string_view key);
+[[nodiscard]] std::optional<Surface> surface_named(std::string_view key);
+
+/// The state of the snow at one place and hour.
+struct SnowState {
+  Wetness wetness = Wetness::dry;
+  Surface surface = Surface::groomed;
+
+  friend auto operator<=>(const SnowState&, const SnowState&) = default;
+};
+
+/// Weather and warnings that hold for the whole site. What nobody said is unknown.
+struct DayWeather {
+  std::optional<units::Metres> visibility;
+  std::optional<units::MetresPerSecond> wind;
+  std::optional<int> bulletin_level;  ///< 1 to 5, of the avalanche service
+  std::string bulletin_source;
+  std::optional<units::Metres> new_snow;  ///< depth since the last grooming
+  std::optional<bool> rain;
+  std::optional<units::Celsius> temperature;
+};
+
+/// What an observer wrote for a band of heights and a sector of aspects.
+struct SnowBand {
+  std::optional<geo::Height> above;           ///< none: from the bottom
+  std::optional<geo::Height> below;           ///< none: to the top
+  std::optional<units::Bearing> aspect_from;  ///< clockwise sector of downslope directions;
+  std::optional<units::Bearing> aspect_to;    ///< none: all
+  SnowState state;
+};
+
+struct SnowReport {
+  std::vector<SnowBand> bands;
+  DayWeather weather;
+  std::string observer;
+  std::optional<units::Instant> observed;
+  std::optional<units::Instant> valid_until;
+};
+
+/// Where and when the snow is asked for.
+struct PlaceAndHour {
+  geo::Height height;
+  std::optional<units::Bearing> aspect;  ///< downslope direction; none: level or unknown
+  units::Instant when;
+};
+
+/// The one question the judges ask of the snow. Nothing: unknown, so closed.
+class SnowAt {
+ public:
+  virtual ~SnowAt() = default;
+  [[nodiscard]] virtual std::optional<SnowState> at(const PlaceAndHour& where) const = 0;
+  [[nodiscard]] virtual const DayWeather& weather() const = 0;
+  /// "assumed for planning" or "observed by N. N., 2026-02-01T06:30:00Z", for cards.
+  [[nodiscard]] virtual std::string told_by() const = 0;
+};
+
+/// The same class everywhere and always: a planner's "what if".
+class ConstantSnow : public SnowAt {
+ public:
+  ConstantSnow(SnowState state, DayWeather weather, std::string told_by);
+  [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
+  [[nodiscard]] const DayWeather& weather() const override { return weather_; }
+  [[nodiscard]] std::string told_by() const override { return told_by_; }
+
+ private:
+  SnowState state_;
+  DayWeather weather_;
+  std::string told_by_;
+};
+
+/// An observer's report. Nothing before it was observed, after it expires, and where no band
+/// speaks; where several bands speak, or the aspect is unknown, the one with the least grip counts:
+/// wetter first, then by the order ice, refrozen, fresh, groomed.
+class ReportedSnow : public SnowAt {
+ public:
+  explicit ReportedSnow(SnowReport report);
+  [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
+  [[nodiscard]] const DayWeather& weather() const override { return report_.weather; }
+  [[nodiscard]] std::string told_by() const override;
+
+ private:
+  SnowReport report_;
+};
+
+}  // namespace rimehaul::snow

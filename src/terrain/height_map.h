@@ -1,0 +1,68 @@
+// Immutable heights in sparse blocks: memory follows what was asked for, not the raster.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "geo/polyline.h"
+#include "terrain/grid.h"
+
+namespace rimehaul::terrain {
+
+/// Cells along each side of a block. Blocks at the far edges are filled up with void cells.
+inline constexpr std::int64_t kBlockSide = 128;
+
+struct BlockIndex {
+  std::int64_t column = 0;
+  std::int64_t row = 0;
+
+  friend auto operator<=>(const BlockIndex&, const BlockIndex&) = default;
+};
+
+/// kBlockSide x kBlockSide heights in metres above the site's datum, row by row; NaN is a void.
+using HeightBlock = std::vector<double>;
+
+/// Where blocks come from. Implemented by a port; tests bring their own.
+class BlockSource {
+ public:
+  virtual ~BlockSource() = default;
+  [[nodiscard]] virtual GridFrame frame() const = 0;
+  /// Number of columns and rows of the whole raster.
+  [[nodiscard]] virtual CellIndex size() const = 0;
+  /// One block, voids as NaN. A port throws BadInput when the file cannot be read there.
+  [[nodiscard]] virtual HeightBlock read(BlockIndex block) = 0;
+};
+
+/// A line and how far to each side of it heights are wanted.
+struct Corridor {
+  geo::Polyline line;
+  units::Metres each_side;
+};
+
+class HeightMap {
+ public:
+  /// Reads every block that a corridor touches, each once, in row-major order.
+  static HeightMap load(BlockSource& source, std::span<const Corridor> corridors);
+
+  [[nodiscard]] const GridFrame& frame() const { return frame_; }
+  [[nodiscard]] CellIndex size() const { return size_; }
+  /// The height at a cell centre; nothing at voids, outside the raster and where nothing was
+  /// loaded.
+  [[nodiscard]] std::optional<geo::Height> at(CellIndex cell) const;
+  /// Bilinear between the four cell centres around a place; nothing if any of them is unknown.
+  [[nodiscard]] std::optional<geo::Height> at(geo::MapPoint place) const;
+  [[nodiscard]] std::size_t block_count() const { return blocks_.size(); }
+
+ private:
+  HeightMap(GridFrame frame, CellIndex size) : frame_{frame}, size_{size} {}
+
+  GridFrame frame_;
+  CellIndex size_;
+  std::map<BlockIndex, std::shared_ptr<const HeightBlock>> blocks_;
+};
+
+}  // namespace rimehaul::terrain
