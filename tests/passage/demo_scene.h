@@ -4,11 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "ground/surfaces.h"
 #include "passage/scene.h"
 #include "rig/rig.h"
 #include "snow/snow.h"
@@ -24,70 +24,21 @@ inline geo::MapPoint place(double east_m, double north_m) {
   return {units::Metres{kEastOfTests + east_m}, units::Metres{kNorthOfTests + north_m}};
 }
 
-/// Height in metres over metres east and north of the tests' own origin; NaN is a void.
-using HeightFormula = std::function<double(double east_m, double north_m)>;
-
-/// A plane: rises so much per metre to the east and to the north.
-inline HeightFormula tilted(double per_east, double per_north) {
-  return [=](double east_m, double north_m) {
-    return 1200.0 + per_east * east_m + per_north * north_m;
-  };
-}
-
-/// Square ground, north up, sampled at cell centres.
+/// Square ground, north up, given over the tests' own metres.
 struct TestGround {
-  HeightFormula height = tilted(0.0, 0.0);
+  Surface ground = plane(0.0, 0.0);
   double cell_m = 5.0;
-  double from_m = -600.0;  ///< of the first cell centre, east and north alike
-  double to_m = 1600.0;    ///< of the last, or less than a cell beyond it
-};
-
-class FormulaSource : public terrain::BlockSource {
- public:
-  explicit FormulaSource(TestGround ground) : ground_{std::move(ground)} {}
-
-  [[nodiscard]] terrain::GridFrame frame() const override {
-    return {place(ground_.from_m, ground_.from_m + ground_.cell_m * (cells_per_side() - 1)),
-            {units::Metres{ground_.cell_m}, units::Metres{0}},
-            {units::Metres{0}, units::Metres{-ground_.cell_m}}};
-  }
-  [[nodiscard]] terrain::CellIndex size() const override {
-    const auto side = static_cast<std::int64_t>(cells_per_side());
-    return {side, side};
-  }
-  [[nodiscard]] terrain::HeightBlock read(terrain::BlockIndex block) override {
-    terrain::HeightBlock heights(terrain::kBlockSide * terrain::kBlockSide, std::nan(""));
-    for (std::int64_t i = 0; i < terrain::kBlockSide * terrain::kBlockSide; ++i) {
-      const std::int64_t column = block.column * terrain::kBlockSide + i % terrain::kBlockSide;
-      const std::int64_t row = block.row * terrain::kBlockSide + i / terrain::kBlockSide;
-      if (column < size().column && row < size().row) {
-        heights[static_cast<std::size_t>(i)] = height_at(column, row);
-      }
-    }
-    return heights;
-  }
-
- private:
-  [[nodiscard]] double cells_per_side() const {
-    return 1 + std::ceil((ground_.to_m - ground_.from_m) / ground_.cell_m);
-  }
-  [[nodiscard]] double height_at(std::int64_t column, std::int64_t row) const {
-    const double east_m = ground_.from_m + ground_.cell_m * static_cast<double>(column);
-    const double north_m =
-        ground_.from_m + ground_.cell_m * (cells_per_side() - 1 - static_cast<double>(row));
-    return ground_.height(east_m, north_m);
-  }
-
-  TestGround ground_;
+  Extent extent{-600, -600, 1600, 1600};
 };
 
 /// All heights of a test ground, loaded.
-inline terrain::HeightMap heights_of(const TestGround& ground) {
-  FormulaSource source{ground};
-  const std::vector<terrain::Corridor> all{
-      {geo::Polyline{{place(ground.from_m, ground.from_m), place(ground.to_m, ground.to_m)}},
-       units::Metres{ground.to_m - ground.from_m}}};
-  return terrain::HeightMap::load(source, all);
+inline terrain::HeightMap heights_of(const TestGround& test) {
+  const Surface on_map = [ground = test.ground](double east, double north) {
+    return ground(east - kEastOfTests, north - kNorthOfTests);
+  };
+  return map_of(on_map, test.cell_m,
+                {kEastOfTests + test.extent.west, kNorthOfTests + test.extent.south,
+                 kEastOfTests + test.extent.east, kNorthOfTests + test.extent.north});
 }
 
 /// Errors as of a lidar survey; cells wider than the rig hide no more than 1 %.
@@ -310,7 +261,7 @@ inline TestTrails straight_trail(double bearing_deg) {
 }
 
 /// Gentle fellside that rises to the north and rolls a little to the east.
-inline HeightFormula rolling() {
+inline Surface rolling() {
   return [](double east_m, double north_m) {
     return 1200.0 + 0.06 * north_m + 4.0 * std::sin(east_m / 80.0);
   };
