@@ -1,0 +1,21 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds, plans a route on the invented site Marrowfell, prints its card,
+# and says where its JSON and GPX lie.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+bash .ci/install build
+folder="$(bash .ci/configure)"
+cmake --build "$folder" --target rimehaul >&2
+
+out="$folder/demo"
+mkdir -p "$out"
+"$folder/rimehaul" route routes/marrowfell \
+  --rig "Longback with sled" --snow moist --load 60 --towed-load 150 \
+  --visibility 400 --bulletin 2 --wind 5 \
+  --from "Cable House" --to "Fell Lodge" \
+  --permitted-by "Demo Planner" \
+  --json "$out/card.json" --gpx "$out/card.gpx"
+echo
+echo "The card as JSON: $out/card.json"
+echo "The route as GPX: $out/card.gpx"
