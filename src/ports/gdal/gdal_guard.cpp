@@ -95,7 +95,13 @@ bool looks_like_an_address(std::string_view name) {
          name.find("://") != std::string_view::npos;
 }
 
-bool lies_within(const fs::path& path, const fs::path& folder) {
+struct PathInFolder {
+  const fs::path& path;
+  const fs::path& folder;
+};
+
+bool lies_within(const PathInFolder& both) {
+  const auto& [path, folder] = both;
   const auto [at_folder, at_path] =
       std::mismatch(folder.begin(), folder.end(), path.begin(), path.end());
   return at_folder == folder.end() && at_path != path.end();
@@ -109,8 +115,8 @@ bool is_link(const fs::path& path) {
 void refuse_linked_side_cars(const fs::path& path, const std::string& shown) {
   const auto refuse = [&](const fs::path& side_car) {
     if (is_link(side_car)) {
-      throw bad_file(shown, "its side-car file " + side_car.filename().string() + " is a link",
-                     "copy the side-car file itself into the site folder");
+      throw bad_file(shown, {"its side-car file " + side_car.filename().string() + " is a link",
+                             "copy the side-car file itself into the site folder"});
     }
   };
   for (const char* ending : kSideCars) {
@@ -172,43 +178,45 @@ void start_gdal() {
   std::call_once(started, start_once);
 }
 
-base::BadInput bad_file(const std::string& shown, const std::string& problem,
-                        const std::string& remedy) {
-  return base::BadInput{
-      base::Fault{.file = shown, .place = "", .problem = problem, .remedy = remedy}};
+base::BadInput bad_file(const std::string& shown, Complaint complaint) {
+  return base::BadInput{base::Fault{.file = shown,
+                                    .place = "",
+                                    .problem = std::move(complaint.problem),
+                                    .remedy = std::move(complaint.remedy)}};
 }
 
 CheckedFile checked_file(const NamedFile& file, std::uintmax_t largest) {
   const std::string& shown = file.shown;
   if (looks_like_an_address(shown) || fs::path{shown}.is_absolute()) {
     throw bad_file(shown.empty() ? "site.toml" : shown,
-                   "this is no file name within the site folder",
-                   "name a file by its path from the site folder");
+                   {"this is no file name within the site folder",
+                    "name a file by its path from the site folder"});
   }
   std::error_code trouble;
   const fs::path folder = fs::canonical(file.folder, trouble);
   if (trouble) {
-    throw bad_file(file.folder, "the site folder cannot be read", "check its name and permissions");
+    throw bad_file(file.folder,
+                   {"the site folder cannot be read", "check its name and permissions"});
   }
   const fs::path named = folder / shown;
   if (is_link(named)) {
-    throw bad_file(shown, "the file is a link", "copy the file itself into the site folder");
+    throw bad_file(shown, {"the file is a link", "copy the file itself into the site folder"});
   }
   const fs::path path = fs::canonical(named, trouble);
   if (trouble) {
-    throw bad_file(shown, "there is no such file", "check its name in site.toml");
+    throw bad_file(shown, {"there is no such file", "check its name in site.toml"});
   }
-  if (!lies_within(path, folder) || path.string().starts_with("/vsi")) {
-    throw bad_file(shown, "the file lies outside the site folder",
-                   "copy the file into the site folder");
+  if (!lies_within({path, folder}) || path.string().starts_with("/vsi")) {
+    throw bad_file(shown,
+                   {"the file lies outside the site folder", "copy the file into the site folder"});
   }
   if (!fs::is_regular_file(path, trouble)) {
-    throw bad_file(shown, "this is no regular file", "name a file, not a folder or a device");
+    throw bad_file(shown, {"this is no regular file", "name a file, not a folder or a device"});
   }
   const std::uintmax_t bytes = fs::file_size(path, trouble);
   if (trouble || !(bytes <= largest)) {
-    throw bad_file(shown, "the file is larger than " + std::to_string(largest >> 20U) + " MB",
-                   "cut it to the area of the site");
+    throw bad_file(shown, {"the file is larger than " + std::to_string(largest >> 20U) + " MB",
+                           "cut it to the area of the site"});
   }
   refuse_linked_side_cars(path, shown);
   return CheckedFile{.path = path.string(), .shown = shown, .bytes = bytes};
@@ -217,8 +225,8 @@ CheckedFile checked_file(const NamedFile& file, std::uintmax_t largest) {
 Dataset open_raster(const CheckedFile& file) {
   Dataset dataset = open_with(file, GDAL_OF_RASTER, kRasterDrivers.data());
   if (!dataset) {
-    throw bad_file(file.shown, "this is no raster of a known kind or it is damaged",
-                   "give GeoTIFF, GeoPackage, ASCII grid, USGS DEM or SRTM HGT");
+    throw bad_file(file.shown, {"this is no raster of a known kind or it is damaged",
+                                "give GeoTIFF, GeoPackage, ASCII grid, USGS DEM or SRTM HGT"});
   }
   return dataset;
 }
@@ -226,8 +234,8 @@ Dataset open_raster(const CheckedFile& file) {
 Dataset open_layers(const CheckedFile& file) {
   Dataset dataset = open_with(file, GDAL_OF_VECTOR, kLayerDrivers.data());
   if (!dataset) {
-    throw bad_file(file.shown, "this is no vector file of a known kind or it is damaged",
-                   "give GeoPackage, GeoJSON, GPX, KML, Shapefile or FlatGeobuf");
+    throw bad_file(file.shown, {"this is no vector file of a known kind or it is damaged",
+                                "give GeoPackage, GeoJSON, GPX, KML, Shapefile or FlatGeobuf"});
   }
   return dataset;
 }

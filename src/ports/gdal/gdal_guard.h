@@ -89,8 +89,13 @@ inline constexpr std::uintmax_t kLargestRasterBytes = std::uintmax_t{64} << 30U;
 [[nodiscard]] Dataset open_raster(const CheckedFile& file);
 [[nodiscard]] Dataset open_layers(const CheckedFile& file);
 
+/// What is wrong, without a closing full stop, and what to do, an imperative.
+struct Complaint {
+  std::string problem;
+  std::string remedy;
+};
+
 /// A BadInput about a whole file.
-[[nodiscard]] base::BadInput bad_file(const std::string& shown, const std::string& problem,
-                                      const std::string& remedy);
+[[nodiscard]] base::BadInput bad_file(const std::string& shown, Complaint complaint);
 
 }  // namespace rimehaul::ports::gdal

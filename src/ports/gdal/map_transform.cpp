@@ -65,9 +65,9 @@ Reference globe_reference() {
   return reference_from("EPSG:4326");
 }
 
-bool are_same(const Reference& one, const Reference& other) {
+bool are_same(const TwoReferences& two) {
   const ErrorScope errors;
-  return one && other && OSRIsSame(one.get(), other.get()) != 0;
+  return two.from && two.to && OSRIsSame(two.from.get(), two.to.get()) != 0;
 }
 
 std::string name_of(const Reference& reference) {
@@ -87,8 +87,8 @@ std::string text_of(const Reference& reference) {
   return failed != OGRERR_NONE || !text ? "" : text.get();
 }
 
-Transformation transformation_between(const Reference& from, const Reference& to) {
-  if (!from || !to) {
+Transformation transformation_between(const TwoReferences& two) {
+  if (!two.from || !two.to) {
     return nullptr;
   }
   const ErrorScope errors;
@@ -100,7 +100,8 @@ Transformation transformation_between(const Reference& from, const Reference& to
   const std::unique_ptr<OGRCoordinateTransformationOptions, FreeOptions> options{
       OCTNewCoordinateTransformationOptions()};
   OCTCoordinateTransformationOptionsSetBallparkAllowed(options.get(), 0);
-  return Transformation{OCTNewCoordinateTransformationEx(from.get(), to.get(), options.get())};
+  return Transformation{
+      OCTNewCoordinateTransformationEx(two.from.get(), two.to.get(), options.get())};
 }
 
 void transform(const Transformation& transformation, std::vector<PlainPoint>& points) {

@@ -20,9 +20,14 @@ struct PlainPoint {
 [[nodiscard]] Reference reference_from(const std::string& definition);
 /// The same of a handle that GDAL or OGR owns (may be null: then null).
 [[nodiscard]] Reference horizontal_part(void* reference);
+struct TwoReferences {
+  const Reference& from;
+  const Reference& to;
+};
+
 /// WGS 84 longitude, latitude.
 [[nodiscard]] Reference globe_reference();
-[[nodiscard]] bool are_same(const Reference& one, const Reference& other);
+[[nodiscard]] bool are_same(const TwoReferences& two);
 /// Its name for people; "" when it has none.
 [[nodiscard]] std::string name_of(const Reference& reference);
 /// WKT2:2019 on one line.
@@ -30,7 +35,7 @@ struct PlainPoint {
 
 /// The operation from one system to another with ballpark operations forbidden; null when there is
 /// none or it needs a grid that is not installed.
-[[nodiscard]] Transformation transformation_between(const Reference& from, const Reference& to);
+[[nodiscard]] Transformation transformation_between(const TwoReferences& two);
 
 /// Transforms all points in place, two dimensions only. Points that fail become NaN.
 void transform(const Transformation& transformation, std::vector<PlainPoint>& points);
