@@ -75,6 +75,7 @@ struct Carrier {
   units::GramsPerKilowattHour consumption;
   units::LitresPerHour idle_consumption;
   units::Litres tank;
+  BodyPoint tank_at{};  ///< centre of the fuel
   units::KilogramsPerCubicMetre fuel_density;
   units::Newtons brake_force;  ///< hardware limit of the service brake at the snow
   units::Newtons parking_brake_force;
