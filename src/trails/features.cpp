@@ -1,0 +1,80 @@
+// The words of this room for people, and which marks close their place until someone has looked.
+#include "trails/features.h"
+
+#include "base/require.h"
+
+namespace rimehaul::trails {
+
+bool needs_daily_status(MarkKind kind) {
+  return kind == MarkKind::winch_cable || kind == MarkKind::blasting || kind == MarkKind::gate;
+}
+
+const char* words_for(MarkKind kind) {
+  switch (kind) {
+    case MarkKind::bench:
+      return "bench";
+    case MarkKind::bridge:
+      return "bridge";
+    case MarkKind::road_crossing:
+      return "road crossing";
+    case MarkKind::piste_crossing:
+      return "piste crossing";
+    case MarkKind::winch_cable:
+      return "winch cable";
+    case MarkKind::blasting:
+      return "blasting";
+    case MarkKind::gate:
+      return "gate";
+    case MarkKind::cornice:
+      return "cornice";
+    case MarkKind::drop:
+      return "drop";
+    case MarkKind::dead_zone:
+      return "radio dead zone";
+    case MarkKind::refuge:
+      return "refuge";
+    case MarkKind::turning_room:
+      return "room to turn";
+    case MarkKind::passing_place:
+      return "passing place";
+    case MarkKind::check_in:
+      return "radio check-in";
+  }
+  throw base::OurFault{"a mark is of no known kind"};
+}
+
+const char* words_for(ZoneKind kind) {
+  switch (kind) {
+    case ZoneKind::forbidden:
+      return "forbidden";
+    case ZoneKind::speed_limit:
+      return "speed limit";
+    case ZoneKind::open_ground:
+      return "open ground";
+    case ZoneKind::release_area:
+      return "release area";
+    case ZoneKind::runout:
+      return "runout";
+  }
+  throw base::OurFault{"a zone is of no known kind"};
+}
+
+const char* words_for(StationKind kind) {
+  switch (kind) {
+    case StationKind::lift_station:
+      return "lift station";
+    case StationKind::hut:
+      return "hut";
+    case StationKind::workshop:
+      return "workshop";
+    case StationKind::fuel:
+      return "fuel";
+    case StationKind::lodging:
+      return "lodging";
+    case StationKind::refuge:
+      return "refuge";
+  }
+  throw base::OurFault{"a station is of no known kind"};
+}
+
+}  // namespace rimehaul::trails
