@@ -29,10 +29,14 @@ struct DriverLevel {
 };
 
 struct Rules {
-  double allowed_share = 0.7;      ///< (0, 1]
-  double confidence_k = 1.645;     ///< 95 %, one-sided
-  double roll_over_reserve = 0.6;  ///< of the static tip angle; estimate
-  units::Seconds reaction{2.0};    ///< estimate
+  double allowed_share = 0.7;            ///< (0, 1]
+  double confidence_k = 1.645;           ///< 95 %, one-sided
+  double roll_over_reserve = 0.6;        ///< of the static tip angle; estimate
+  units::Metres low_side_sinkage{0.05};  ///< the low side sinks so much deeper; estimate
+  /// Tangent of the angle that carrier and trailer may stand at when the brake is used: 30 degrees;
+  /// estimate.
+  units::Slope articulation = units::Slope::from_ratio(0.57735026918962584);
+  units::Seconds reaction{2.0};  ///< estimate
   units::MetresPerSecond walking_pace{1.0};
   units::Metres sight{30.0};      ///< where a trail says nothing else
   units::Metres setback{3.0};     ///< least from a cornice or drop beside the trail
