@@ -23,9 +23,10 @@ struct AttitudeBox {
   units::Slope cross_low;
   units::Slope cross_high;
 
-  /// Grown on all four sides by a tolerance in rise over run, k sigma for instance.
+  /// Grown on all four sides by a tolerance in rise over run, k sigma for instance. A tolerance
+  /// below 0 is no tolerance: the box is then unknown.
   [[nodiscard]] AttitudeBox widened(units::Slope tolerance) const;
-  /// The smallest box that holds both.
+  /// The smallest box that holds both; unknown when either is.
   [[nodiscard]] AttitudeBox with(const AttitudeBox& other) const;
   [[nodiscard]] bool holds(Attitude attitude) const;
 

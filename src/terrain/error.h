@@ -23,9 +23,13 @@ struct HeightTrust {
 };
 
 /// Standard deviation of the steepness in any direction of the bilinear surface between four cell
-/// centres, at its worst place and direction. With r(d) = exp(-d / length) and steps w and v:
-/// var p = 2 s^2 (1 - r(w)) / w^2, the worst direction adds |cov(p, q)|, errors add as variances.
-/// Closed form; agreement with Monte Carlo is tested. Nothing when no error is declared.
+/// centres, at its worst place and direction. On square cells of width w, with r(d) = exp(-d / L),
+/// the worst place is a corner and there
+///   var p = var q = 2 s^2 (1 - r(w)) / w^2,
+///   cov(p, q) = s^2 (1 - 2 r(w) + r(w sqrt 2)) / w^2 in size;
+/// the worst direction has var p + |cov(p, q)|, and errors add as variances. On any other lattice
+/// the larger eigenvalue of the gradient's covariance stands for the worst direction. Agreement
+/// with Monte Carlo is tested. Nothing when no error, or no possible one, is declared.
 [[nodiscard]] std::optional<units::Slope> gradient_sigma(const GridFrame& frame,
                                                          const HeightTrust& trust);
 

@@ -49,6 +49,11 @@ class GridFrame {
   /// Length of one step along columns or rows, the smaller and the larger of the two.
   [[nodiscard]] units::Metres smaller_step() const;
   [[nodiscard]] units::Metres larger_step() const;
+  /// From the centre of a cell to the farthest corner of the ground that it stands for.
+  [[nodiscard]] units::Metres half_diagonal() const;
+  /// The least distance on the map between two places one cell apart on the lattice, in whatever
+  /// direction: the smaller singular value of the step matrix.
+  [[nodiscard]] units::Metres least_stretch() const;
   [[nodiscard]] GridStep per_column() const { return per_column_; }
   [[nodiscard]] GridStep per_row() const { return per_row_; }
 

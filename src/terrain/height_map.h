@@ -1,8 +1,8 @@
 // Immutable heights in sparse blocks: memory follows what was asked for, not the raster.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
-#include <map>
 #include <memory>
 #include <optional>
 #include <span>
@@ -45,7 +45,8 @@ struct Corridor {
 
 class HeightMap {
  public:
-  /// Reads every block that a corridor touches, each once, in row-major order.
+  /// Reads every block that a corridor touches, each once, in row-major order. Cells next to the
+  /// corridor come along, so that slopes are known up to its edge.
   static HeightMap load(BlockSource& source, std::span<const Corridor> corridors);
 
   [[nodiscard]] const GridFrame& frame() const { return frame_; }
@@ -58,11 +59,22 @@ class HeightMap {
   [[nodiscard]] std::size_t block_count() const { return blocks_.size(); }
 
  private:
+  /// Blocks of one row of blocks, from its first loaded one on; null where none was loaded.
+  struct BlockRow {
+    std::int64_t first = 0;
+    std::vector<const double*> blocks;
+  };
+
   HeightMap(GridFrame frame, CellIndex size) : frame_{frame}, size_{size} {}
+
+  void add(BlockIndex index, HeightBlock heights);
+  [[nodiscard]] const double* block_at(BlockIndex index) const;
 
   GridFrame frame_;
   CellIndex size_;
-  std::map<BlockIndex, std::shared_ptr<const HeightBlock>> blocks_;
+  std::vector<std::shared_ptr<const HeightBlock>> blocks_;  ///< shared by copies of the map
+  std::int64_t first_row_ = 0;
+  std::vector<BlockRow> rows_;
 };
 
 }  // namespace rimehaul::terrain

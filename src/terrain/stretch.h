@@ -34,17 +34,31 @@ struct Walk {
   units::Metres step;        ///< greatest length of a piece
 };
 
-/// Pieces that cover the line without gaps. The surface is bilinear between cell centres. The
-/// least-squares plane over a rectangle is an average, with weights that are nowhere negative and
-/// add to 1, of the surface's gradient over that rectangle; so it lies in the convex hull of the
-/// gradients at the corners of every bilinear patch that the rectangle touches, and the box of
-/// those, over every heading that the line takes within the footprint, bounds it. The grade of the
-/// line's own profile over the contact length lies within the same bounds.
+/// Pieces of equal length that cover the line without gaps. The surface is bilinear between cell
+/// centres. The slope of the least-squares plane along a rectangle is an average, with weights that
+/// are nowhere negative and add to 1, of the surface's slope in that direction over the rectangle,
+/// and likewise across it. So grade and cross-slope each lie between the extremes that they take
+/// over every part of a bilinear patch that the rectangle touches, for its middle anywhere on the
+/// piece or up to the line's error beside it, and for every heading that the line takes within half
+/// the contact length of it. The grade of the line's own profile over the contact length lies
+/// within the same bounds. Beyond its ends the line is taken to go straight on.
 [[nodiscard]] std::vector<GroundPiece> ground_under(const HeightMap& heights,
                                                     const geo::Polyline& line, const Walk& walk);
 
 /// The gradient of the bilinear surface at a place; nothing when a height is missing.
 [[nodiscard]] std::optional<Gradient> surface_gradient(const HeightMap& heights,
                                                        geo::MapPoint place);
+
+/// A piece of line and how far around it to look.
+struct Surroundings {
+  geo::Span piece;
+  units::Metres around;
+};
+
+/// Steepness of the steepest place of the surface so near to a piece of line; an upper bound, which
+/// looks a little beyond at bends and ends. Nothing when a height is missing there.
+[[nodiscard]] std::optional<units::Slope> steepest_around(const HeightMap& heights,
+                                                          const geo::Polyline& line,
+                                                          const Surroundings& where);
 
 }  // namespace rimehaul::terrain

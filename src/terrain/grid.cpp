@@ -1,0 +1,85 @@
+#include "terrain/grid.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/require.h"
+
+namespace rimehaul::terrain {
+
+using units::Metres;
+using units::Slope;
+
+namespace {
+
+/// Sine of the angle between columns and rows below which they count as one direction.
+constexpr double kLeastSine = 1e-6;
+
+double length_m(GridStep step) {
+  return std::hypot(step.east.value(), step.north.value());
+}
+
+}  // namespace
+
+GridFrame::GridFrame(geo::MapPoint first, GridStep per_column, GridStep per_row)
+    : first_{first},
+      per_column_{per_column},
+      per_row_{per_row},
+      determinant_{per_column.east.value() * per_row.north.value() -
+                   per_column.north.value() * per_row.east.value()} {
+  const double area_m2 = length_m(per_column) * length_m(per_row);
+  base::require(std::isfinite(first.east.value()) && std::isfinite(first.north.value()),
+                "a grid starts at no place");
+  base::require(
+      std::isfinite(area_m2) && area_m2 > 0.0 && std::abs(determinant_) >= kLeastSine * area_m2,
+      "the steps of a grid do not span the plane");
+}
+
+geo::MapPoint GridFrame::centre_of(CellIndex cell) const {
+  const auto column = static_cast<double>(cell.column);
+  const auto row = static_cast<double>(cell.row);
+  return {first_.east + column * per_column_.east + row * per_row_.east,
+          first_.north + column * per_column_.north + row * per_row_.north};
+}
+
+GridPlace GridFrame::locate(geo::MapPoint place) const {
+  const double east_m = (place.east - first_.east).value();
+  const double north_m = (place.north - first_.north).value();
+  return {(east_m * per_row_.north.value() - north_m * per_row_.east.value()) / determinant_,
+          (north_m * per_column_.east.value() - east_m * per_column_.north.value()) / determinant_};
+}
+
+// The rise of one step is the gradient times the step, so the gradient is the inverse transpose of
+// the step matrix times the rises.
+Gradient GridFrame::to_map(Metres per_column, Metres per_row) const {
+  const double column_m = per_column.value();
+  const double row_m = per_row.value();
+  const double east = column_m * per_row_.north.value() - row_m * per_column_.north.value();
+  const double north = row_m * per_column_.east.value() - column_m * per_row_.east.value();
+  return {Slope::from_ratio(east / determinant_), Slope::from_ratio(north / determinant_)};
+}
+
+Metres GridFrame::smaller_step() const {
+  return Metres{std::min(length_m(per_column_), length_m(per_row_))};
+}
+
+Metres GridFrame::larger_step() const {
+  return Metres{std::max(length_m(per_column_), length_m(per_row_))};
+}
+
+Metres GridFrame::half_diagonal() const {
+  const GridStep sum{per_column_.east + per_row_.east, per_column_.north + per_row_.north};
+  const GridStep difference{per_column_.east - per_row_.east, per_column_.north - per_row_.north};
+  return Metres{std::max(length_m(sum), length_m(difference)) / 2.0};
+}
+
+Metres GridFrame::least_stretch() const {
+  const double columns_m = length_m(per_column_);
+  const double rows_m = length_m(per_row_);
+  const double squares = columns_m * columns_m + rows_m * rows_m;
+  const double both = 2.0 * std::abs(determinant_);
+  // Sum and difference of the two singular values, from their squares' sum and their product.
+  return Metres{(std::sqrt(squares + both) - std::sqrt(std::max(0.0, squares - both))) / 2.0};
+}
+
+}  // namespace rimehaul::terrain

@@ -1,0 +1,40 @@
+// All headings that a line takes over a stretch, and every attitude that they give on a slope.
+#pragma once
+
+#include "terrain/attitude.h"
+
+namespace rimehaul::terrain {
+
+/// An arc of headings around a reference heading: so far to the left of it, so far to the right.
+class HeadingArc {
+ public:
+  explicit HeadingArc(units::Bearing reference);
+
+  /// Turns are degrees from the reference, positive to the right; they may pass 180.
+  [[nodiscard]] HeadingArc reaching(double turn_deg) const;
+
+  /// The smallest box of grade and cross-slope over all headings of the arc. An arc of more than
+  /// half a turn counts as the full circle: a footprint across such bends may head any way.
+  [[nodiscard]] AttitudeBox attitudes_on(Gradient gradient) const;
+
+  /// Sine of the largest angle between the heading at a turn and any in the arc, 1 from a right
+  /// angle on.
+  [[nodiscard]] double largest_sine_from(double turn_deg) const;
+
+ private:
+  enum class Kind { one_heading, arc, full_circle };
+
+  HeadingArc(units::Bearing reference, double left_deg, double right_deg);
+  [[nodiscard]] bool points_into(double east, double north) const;
+
+  units::Bearing reference_;
+  double left_deg_ = 0.0;   ///< at most 0
+  double right_deg_ = 0.0;  ///< at least 0
+  Kind kind_ = Kind::one_heading;
+  double left_sine_ = 0.0;
+  double left_cosine_ = 1.0;
+  double right_sine_ = 0.0;
+  double right_cosine_ = 1.0;
+};
+
+}  // namespace rimehaul::terrain

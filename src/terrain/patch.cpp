@@ -1,0 +1,114 @@
+#include "terrain/patch.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rimehaul::terrain {
+
+using units::Metres;
+
+namespace {
+
+struct Shares {
+  double low = 0.0;
+  double high = 1.0;
+};
+
+/// The part of a range of columns or rows that lies between `first` and the next.
+Shares shares_of(CellRange range, std::int64_t first) {
+  const auto start = static_cast<double>(first);
+  return {std::clamp(range.low - start, 0.0, 1.0), std::clamp(range.high - start, 0.0, 1.0)};
+}
+
+PatchRises rises_over(const Patch& patch, Shares u, Shares t) {
+  const auto [column_low, column_high] =
+      std::minmax({patch.rise_per_column(t.low), patch.rise_per_column(t.high)});
+  const auto [row_low, row_high] =
+      std::minmax({patch.rise_per_row(u.low), patch.rise_per_row(u.high)});
+  return {column_low, column_high, row_low, row_high};
+}
+
+/// Whether a range of columns or rows lies between the first and the last of `cells` cells.
+bool within_raster(CellRange range, std::int64_t cells) {
+  return range.low >= 0.0 && range.low <= range.high &&
+         range.high <= static_cast<double>(cells) - 1.0;
+}
+
+std::int64_t first_of(CellRange range) {
+  return static_cast<std::int64_t>(std::floor(range.low));
+}
+
+/// Index of the last patch that a range reaches into, never before its first.
+std::int64_t last_of(CellRange range) {
+  return std::max(first_of(range), static_cast<std::int64_t>(std::ceil(range.high)) - 1);
+}
+
+}  // namespace
+
+std::optional<Patch> Patch::from(const HeightMap& heights, CellIndex first) {
+  const auto z00 = heights.at(first);
+  const auto z10 = heights.at(CellIndex{first.column + 1, first.row});
+  const auto z01 = heights.at(CellIndex{first.column, first.row + 1});
+  const auto z11 = heights.at(CellIndex{first.column + 1, first.row + 1});
+  if (!z00 || !z10 || !z01 || !z11) {
+    return std::nullopt;
+  }
+  return Patch{z00->above_datum_m(), z10->above_datum_m(), z01->above_datum_m(),
+               z11->above_datum_m()};
+}
+
+geo::Height Patch::height_at(GridPlace within) const {
+  const double u = within.column;
+  const double t = within.row;
+  return geo::Height{(1.0 - t) * (z00_ + u * (z10_ - z00_)) + t * (z01_ + u * (z11_ - z01_))};
+}
+
+Metres Patch::rise_per_column(double t) const {
+  return Metres{(1.0 - t) * (z10_ - z00_) + t * (z11_ - z01_)};
+}
+
+Metres Patch::rise_per_row(double u) const {
+  return Metres{(1.0 - u) * (z01_ - z00_) + u * (z11_ - z10_)};
+}
+
+std::optional<PatchPlace> patch_under(const HeightMap& heights, geo::MapPoint place) {
+  const GridPlace at = heights.frame().locate(place);
+  const CellIndex size = heights.size();
+  if (!within_raster({at.column, at.column}, size.column) ||
+      !within_raster({at.row, at.row}, size.row)) {
+    return std::nullopt;
+  }
+  const CellIndex first{first_of({at.column, at.column}), first_of({at.row, at.row})};
+  const auto patch = Patch::from(heights, first);
+  if (!patch) {
+    return std::nullopt;
+  }
+  return PatchPlace{*patch, GridPlace{at.column - static_cast<double>(first.column),
+                                      at.row - static_cast<double>(first.row)}};
+}
+
+std::optional<std::vector<PatchRises>> rises_under(const HeightMap& heights, const Strip& strip) {
+  const StripOnGrid on_grid{heights.frame(), strip};
+  const CellRange rows = on_grid.rows();
+  if (!within_raster(rows, heights.size().row)) {
+    return std::nullopt;
+  }
+  std::vector<PatchRises> found;
+  for (std::int64_t row = first_of(rows); row <= last_of(rows); ++row) {
+    const auto start = static_cast<double>(row);
+    const CellRange columns = on_grid.columns_between({start, start + 1.0});
+    if (!within_raster(columns, heights.size().column)) {
+      return std::nullopt;
+    }
+    for (std::int64_t column = first_of(columns); column <= last_of(columns); ++column) {
+      const auto patch = Patch::from(heights, {column, row});
+      if (!patch) {
+        return std::nullopt;
+      }
+      found.push_back(rises_over(*patch, shares_of(columns, column), shares_of(rows, row)));
+    }
+  }
+  return found;
+}
+
+}  // namespace rimehaul::terrain
