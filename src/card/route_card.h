@@ -18,13 +18,20 @@ namespace rimehaul::card {
 struct InputFile {
   std::string name;  ///< relative to the site folder
   std::string what;  ///< "heights", "trails", ...
+  std::string date;  ///< as the site states it; empty: not stated
   base::Digest digest;
 };
 
 /// Something on the way that the driver must know of, with its place along the leg.
 struct Notice {
-  units::Metres at;   ///< along the leg in driving direction
-  std::string words;  ///< "piste crossing Lower Run: stop, sound the horn"
+  geo::Span span{};   ///< along the leg in driving direction; from == to: a point
+  std::string words;  ///< "piste crossing Lower Run: stop, look, go when clear"
+};
+
+/// The next place of a kind ahead on the route, seen from the start of a leg.
+struct Ahead {
+  std::optional<units::Metres> distance;  ///< nothing: there is none ahead
+  std::string name;                       ///< of the place; empty without one
 };
 
 /// One leg as the driver reads it.
@@ -35,6 +42,7 @@ struct CardLeg {
   trails::Way way = trails::Way::as_drawn;
   std::string from;  ///< station name, or "junction 7"
   std::string to;
+  units::Instant entry;          ///< when the carrier's nose is reckoned to enter
   units::Bearing start_bearing;  ///< grid bearing of its first metres
   units::Metres length;
   units::Metres climb;
@@ -43,19 +51,17 @@ struct CardLeg {
   std::optional<passage::Steepness> down;
   std::optional<passage::Steepness> across;
   passage::Verdict verdict = passage::Verdict::closed;
-  std::string binding_check;  ///< title of the check that binds
-  std::string binding_key;
+  std::string binding_check;  ///< title of the check that binds, of the leg or the turn into it
+  std::string binding_key;    ///< the same, as in JSON
   double binding_share = 0.0;
   units::Metres binding_at;
   units::MetresPerSecond speed;
   units::Seconds time;
   units::Litres fuel;
   std::vector<snow::SnowState> snow;
-  std::vector<Notice> notices;                 ///< marks, zones, dead zones, in driving order
-  std::optional<units::Metres> to_turn_round;  ///< from the leg's start, ahead on this route
-  std::string turn_round;                      ///< name of the place, or why there is none
-  std::optional<units::Metres> to_refuge;
-  std::string refuge;
+  std::vector<Notice> notices;  ///< marks, zones, dead zones, in driving order
+  Ahead turn_round;             ///< where this rig, trailer and all, has room to turn
+  Ahead refuge;
 };
 
 /// A point of the route on the map, for GPX and for drawing.
@@ -83,9 +89,13 @@ struct RouteCard {
   search::Preference prefer = search::Preference::safest;
   units::Instant made;
   units::Instant depart;
+  units::Instant arrive;
   int utc_offset_minutes = 0;
+  std::vector<snow::SnowState> snow;  ///< every state met on the way, sorted, each once
   std::string snow_told_by;
+  std::optional<units::Instant> snow_valid_until;
   snow::DayWeather weather;
+  passage::Verdict verdict = passage::Verdict::closed;
   double allowed_share = 0.0;
   double worst_share = 0.0;
   double confidence_k = 0.0;
@@ -119,6 +129,7 @@ struct CardContext {
   const snow::SnowAt& snow;
   const search::RouteQuestion& question;
   units::Instant made;
+  std::optional<units::Instant> snow_valid_until;
   std::vector<InputFile> inputs;
   std::vector<std::string> heights_notes;
   std::vector<std::string> versions;
@@ -127,9 +138,5 @@ struct CardContext {
 
 /// Writes the card of one route. Requires a route that has at least one leg.
 [[nodiscard]] RouteCard make_card(const search::Route& route, const CardContext& context);
-
-/// The card as text for a terminal or a plain printer, lines of at most `columns` (60 or more)
-/// except where one word is longer. Demands are rounded up, capacities down.
-[[nodiscard]] std::string text_of(const RouteCard& card, int columns);
 
 }  // namespace rimehaul::card

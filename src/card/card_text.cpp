@@ -1,0 +1,160 @@
+#include "card/card_text.h"
+
+#include <algorithm>
+
+#include "card/figures.h"
+#include "card/words.h"
+
+namespace rimehaul::card {
+
+namespace {
+
+constexpr int kLabelWidth = 10;
+
+void item(Sheet& sheet, std::string_view label, const std::string& text) {
+  sheet.labelled({0, kLabelWidth, label}, text);
+}
+
+void leg_item(Sheet& sheet, std::string_view label, const std::string& text) {
+  sheet.labelled({4, kLabelWidth, label}, text);
+}
+
+std::string upper(std::string_view word) {
+  std::string big{word};
+  std::ranges::transform(big, big.begin(), [](char letter) {
+    return letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
+  });
+  return big;
+}
+
+/// The leg whose share is the largest, the first of equals.
+const CardLeg& tightest(const RouteCard& card) {
+  return *std::ranges::max_element(card.legs, {}, &CardLeg::binding_share);
+}
+
+void write_head(const RouteCard& card, Sheet& sheet) {
+  sheet.sides("ROUTE CARD", card.site);
+  sheet.paragraph(card.title);
+  sheet.rule('=');
+  const CardLeg& worst = tightest(card);
+  item(sheet, upper(passage::words_for(card.verdict)),
+       "at most " + share_text(card.worst_share) + " of a limit (" + worst.binding_check +
+           ", leg " + std::to_string(worst.number) +
+           "); allowed here: " + allowed_text(card.allowed_share));
+  if (!card.permitted.empty()) {
+    item(sheet, "Permitted", "by " + card.permitted_by + ":");
+    for (const std::string& decision : card.permitted) {
+      item(sheet, "", decision);
+    }
+  }
+}
+
+void write_rig(const RouteCard& card, Sheet& sheet) {
+  std::string rig = card.rig + ": " + card.carrier;
+  if (!card.trailer.empty()) {
+    rig += " with " + card.trailer + (card.trailer_braked ? " (braked)" : " (no brake)");
+  }
+  item(sheet, "Rig", rig + "; driver level " + card.driver_level);
+  item(sheet, "Load",
+       words::load(card.load, card.trailer) + "; in all " + mass_text(card.total_mass));
+  item(sheet, "Leave",
+       local_text(card.depart, card.utc_offset_minutes) + ", arrive about " +
+           local_text(card.arrive, card.utc_offset_minutes).substr(11));
+  item(sheet, "Way",
+       std::string{words::preference(card.prefer)} + ": " + distance_text(card.length) +
+           ", climb " + distance_text(card.climb) + ", drop " + distance_text(card.drop) + ", " +
+           minutes_text(card.time) + ", fuel " + fuel_needed_text(card.fuel));
+  for (const std::string& warning : card.fuel_warnings) {
+    item(sheet, "FUEL", warning);
+  }
+  item(sheet, "Snow", words::snow_states(card.snow) + "; " + card.snow_told_by);
+  item(sheet, "Weather", words::weather(card.weather));
+}
+
+std::string steepness_line(std::string_view way, const std::optional<passage::Steepness>& found) {
+  return std::string{way} + " " + (found ? steepness_text(*found) : std::string{"none"});
+}
+
+std::string ahead_text(std::string_view what, const Ahead& ahead) {
+  return std::string{what} +
+         (ahead.distance ? " in " + distance_text(*ahead.distance) + " (" + ahead.name + ")"
+                         : std::string{": none ahead on this route"});
+}
+
+void write_leg(const CardLeg& leg, Sheet& sheet) {
+  const std::string number = std::to_string(leg.number);
+  sheet.sides(std::string(number.size() < 2 ? 1U : 0U, ' ') + number + "  " + leg.trail,
+              upper(passage::words_for(leg.verdict)));
+  sheet.labelled({4, 0, ""}, leg.from + " to " + leg.to + ", set out towards " +
+                                 bearing_text(leg.start_bearing) + " (map north)");
+  sheet.labelled({4, 0, ""}, distance_text(leg.length) + ", climb " + distance_text(leg.climb) +
+                                 ", drop " + distance_text(leg.drop) + "; at most " +
+                                 speed_limit_text(leg.speed) + "; " + duration_text(leg.time) +
+                                 "; fuel " + fuel_needed_text(leg.fuel));
+  leg_item(sheet, "steepest", steepness_line("up", leg.up));
+  leg_item(sheet, "", steepness_line("down", leg.down));
+  leg_item(sheet, "", steepness_line("across", leg.across));
+  leg_item(sheet, "binds",
+           leg.binding_check + ", " + share_text(leg.binding_share) + " of the limit " +
+               where_text({leg.binding_at, leg.binding_at}, leg.length));
+  std::string_view label = "mind";
+  for (const Notice& notice : leg.notices) {
+    leg_item(sheet, label, where_text(notice.span, leg.length) + ": " + notice.words);
+    label = "";
+  }
+  leg_item(sheet, "ahead",
+           ahead_text("turn-round", leg.turn_round) + "; " + ahead_text("refuge", leg.refuge));
+}
+
+void write_back(const RouteCard& card, Sheet& sheet) {
+  sheet.heading("BEFORE STARTING");
+  sheet.list("[ ]", card.pre_start_checks);
+  sheet.heading("PARKING");
+  sheet.list("[ ]", card.parking_steps);
+  sheet.heading("CAUTIONS");
+  sheet.list("!", card.cautions);
+  sheet.heading("ESTIMATES IN USE (not measured, not published)");
+  sheet.list("-", card.estimates);
+}
+
+void write_sources(const RouteCard& card, Sheet& sheet) {
+  sheet.heading("MADE FROM");
+  item(sheet, "Made",
+       units::text_of(card.made) + "; judged again at " + std::to_string(card.places_rewalked) +
+           " places before printing");
+  item(sheet, "Map", card.map_frame + "; heights above " + card.vertical_datum);
+  for (const std::string& note : card.heights_notes) {
+    item(sheet, "Heights", note);
+  }
+  for (const InputFile& input : card.inputs) {
+    item(sheet, input.what,
+         input.name + (input.date.empty() ? "" : ", " + input.date) + ", SHA-256");
+    item(sheet, "", input.digest.hex());
+  }
+  for (const std::string& version : card.versions) {
+    item(sheet, "Program", version);
+  }
+}
+
+}  // namespace
+
+std::string text_of(const RouteCard& card, int columns) {
+  Sheet sheet{columns};
+  write_head(card, sheet);
+  write_rig(card, sheet);
+  sheet.paragraph(words::planning_aid());
+  sheet.heading("LEGS  (\"up to\" counts the heights' error, " +
+                confidence_text(card.confidence_k) + " sure)");
+  for (const CardLeg& leg : card.legs) {
+    write_leg(leg, sheet);
+  }
+  sheet.heading("TURN BACK OR STOP IF");
+  sheet.list("-", card.turn_back_triggers);
+  sheet.heading("RADIO");
+  sheet.list("-", card.radio);
+  write_back(card, sheet);
+  write_sources(card, sheet);
+  return sheet.text();
+}
+
+}  // namespace rimehaul::card

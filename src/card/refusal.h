@@ -1,0 +1,56 @@
+// No route, as plain data: why, which legs stand in the way, by how much, and what would open them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "passage/scene.h"
+#include "search/route.h"
+
+namespace rimehaul::card {
+
+/// One leg in the way.
+struct RefusedLeg {
+  std::string trail;
+  std::string from;
+  std::string to;
+  geo::Span span{};  ///< by chainage along the trail as drawn
+  trails::Way way = trails::Way::as_drawn;
+  passage::Finding finding;
+  passage::Stand stand = passage::Stand::missing;
+  std::string remedy;                 ///< where to say what is missing; empty: nothing is missing
+  std::vector<std::string> opens_it;  ///< what would open the leg; empty: nothing that was tried
+};
+
+/// The honest no.
+struct Refusal {
+  int schema = 1;
+  std::string site;
+  std::string title;  ///< "Cable House to Fell Lodge"
+  std::string rig;
+  std::string snow_told_by;
+  units::Instant depart;
+  int utc_offset_minutes = 0;
+  double allowed_share = 0.0;
+  std::string why;
+  std::vector<RefusedLeg> legs;  ///< nearest to a way first
+};
+
+/// What is known beside the search's answer.
+struct RefusalContext {
+  const passage::Scene& scene;
+  const rig::Rig& rig;
+  const snow::SnowAt& snow;
+  const search::RouteQuestion& question;
+};
+
+[[nodiscard]] Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& context);
+
+/// The refusal as text, no line longer than `columns` (60 or more).
+[[nodiscard]] std::string text_of(const Refusal& refusal, int columns);
+
+/// "Cable House to Fell Lodge via Col Hut"
+[[nodiscard]] std::string title_of(const trails::Network& network,
+                                   const search::RouteQuestion& question);
+
+}  // namespace rimehaul::card

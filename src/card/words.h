@@ -1,0 +1,79 @@
+// Every sentence that a card says to people, in one place, so that a second language can come.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "passage/judge.h"
+#include "rig/rig.h"
+#include "search/route.h"
+#include "snow/snow.h"
+#include "trails/features.h"
+#include "units/clock.h"
+
+namespace rimehaul::card::words {
+
+/// The one line that stands on everything the program prints.
+[[nodiscard]] std::string_view planning_aid();
+[[nodiscard]] std::vector<std::string> cautions();
+/// What to look over before starting, fitted to the rig: skis, runners and hitch only where it has
+/// them.
+[[nodiscard]] std::vector<std::string> pre_start_checks(const rig::Rig& rig);
+[[nodiscard]] std::vector<std::string> parking_steps(const rig::Rig& rig);
+
+[[nodiscard]] std::string_view preference(search::Preference prefer);
+/// "moist, groomed"
+[[nodiscard]] std::string snow_state(const snow::SnowState& state);
+/// "dry, groomed; moist, groomed"
+[[nodiscard]] std::string snow_states(const std::vector<snow::SnowState>& states);
+/// "visibility 200 m, wind unknown, ..." on the safe side: visibility down, wind up.
+[[nodiscard]] std::string weather(const snow::DayWeather& weather);
+/// "bed 150 kg, towed 100 kg, 1 passenger of 90 kg, fuel 30.0 L"
+[[nodiscard]] std::string load(const rig::Load& load, std::string_view trailer);
+
+// What to mind at a mark, in a zone, or on a trail as a whole.
+[[nodiscard]] std::string mark(const trails::Mark& mark);
+[[nodiscard]] std::string zone(const trails::Zone& zone);
+[[nodiscard]] std::string shared_with_skiers();
+[[nodiscard]] std::string single_lane_two_way();
+[[nodiscard]] std::string not_groomed();
+
+// Findings.
+[[nodiscard]] std::string_view stand(passage::Stand stand);
+[[nodiscard]] std::string_view origin(passage::Origin origin);
+[[nodiscard]] std::string_view grip_standing(snow::GripStanding standing);
+/// How a finding came out, in one line: "62 % of the limit", "not known: visibility".
+[[nodiscard]] std::string outcome(const passage::Finding& finding);
+/// Where to say what a check does not know; empty where nothing can be said.
+[[nodiscard]] std::string where_to_say(passage::Check check);
+
+// What would open a leg.
+[[nodiscard]] std::string opens_with_load(passage::LoadPlace place,
+                                          const passage::LoadInterval& interval);
+[[nodiscard]] std::string opens_without_trailer();
+[[nodiscard]] std::string opens_in_snow(const std::vector<snow::SnowState>& states);
+[[nodiscard]] std::string opens_by_decision(std::string_view decision);
+
+// Reasons to turn back, with their numbers.
+[[nodiscard]] std::string visibility_below(units::Metres least);
+[[nodiscard]] std::string snow_worse_than(const std::vector<snow::SnowState>& judged);
+[[nodiscard]] std::string wind_over(units::MetresPerSecond most);
+[[nodiscard]] std::string late_on_trail(std::string_view trail, units::TimeOfDay closes);
+[[nodiscard]] std::string snow_report_runs_out(std::string_view local_time);
+[[nodiscard]] std::string fuel_below(units::Litres at_start, units::Litres anywhere);
+[[nodiscard]] std::string bulletin_above(int level);
+/// What holds on every route: worse than assumed, sliding, a mark or marker that is missing.
+[[nodiscard]] std::vector<std::string> always_turn_back();
+
+// Radio.
+[[nodiscard]] std::string call_on_leaving(std::string_view station, std::string_view arrival);
+[[nodiscard]] std::string call_at(std::string_view mark, int leg, std::string_view where);
+[[nodiscard]] std::string no_radio(std::string_view mark, int leg, std::string_view where);
+[[nodiscard]] std::string call_on_arrival(std::string_view station);
+
+// Fuel.
+[[nodiscard]] std::string fuel_short(units::Litres aboard, units::Litres needed);
+[[nodiscard]] std::string no_fuel_to_return(units::Litres both_ways);
+
+}  // namespace rimehaul::card::words

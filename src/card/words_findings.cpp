@@ -1,0 +1,127 @@
+// The words of card/words.h that speak of findings and of what would open a leg.
+#include "card/figures.h"
+#include "card/words.h"
+#include "units/rounding.h"
+
+namespace rimehaul::card::words {
+
+std::string_view stand(passage::Stand stand) {
+  switch (stand) {
+    case passage::Stand::passes:
+      return "passes";
+    case passage::Stand::asks:
+      return "asks for a decision";
+    case passage::Stand::exceeds:
+      return "over what is allowed";
+    case passage::Stand::refused:
+      return "refused";
+    case passage::Stand::missing:
+      return "not known, so closed";
+  }
+  return "";
+}
+
+std::string_view origin(passage::Origin origin) {
+  switch (origin) {
+    case passage::Origin::heights:
+      return "heights";
+    case passage::Origin::trail:
+      return "trail";
+    case passage::Origin::rig_sheet:
+      return "rig sheet";
+    case passage::Origin::load:
+      return "load";
+    case passage::Origin::grip:
+      return "grip";
+    case passage::Origin::rules:
+      return "site rules";
+    case passage::Origin::snow_report:
+      return "snow and weather";
+    case passage::Origin::mark:
+      return "mark";
+    case passage::Origin::physics:
+      return "physics";
+    case passage::Origin::derived:
+      return "from the above";
+  }
+  return "";
+}
+
+std::string_view grip_standing(snow::GripStanding standing) {
+  switch (standing) {
+    case snow::GripStanding::published:
+      return "published";
+    case snow::GripStanding::site_measured:
+      return "measured at the site";
+    case snow::GripStanding::estimate:
+      return "estimate";
+  }
+  return "";
+}
+
+std::string outcome(const passage::Finding& finding) {
+  if (!finding.missing.empty()) {
+    return "not known: " + finding.missing;
+  }
+  if (!finding.refused.empty()) {
+    return "refused: " + finding.refused;
+  }
+  std::string text = finding.share ? share_text(*finding.share) + " of the limit"
+                                   : std::string{"no limit can be met"};
+  return finding.asks.empty() ? text : text + "; asks for a decision: " + finding.asks;
+}
+
+std::string where_to_say(passage::Check check) {
+  using enum passage::Check;
+  switch (check) {
+    case heights_known:
+      return "heights that cover the trail, and their error in site.toml";
+    case snow_known:
+      return "--snow CLASS, or a snow report that speaks of this place and hour";
+    case trail_attributes:
+    case off_tracking:
+      return "the trail's attributes in the trails file";
+    case climb_rating:
+    case descent_rating:
+    case cross_rating:
+    case trailer_rating:
+      return "the ratings in the rig sheet, or a named and dated site limit";
+    case avalanche:
+      return "--bulletin LEVEL, or the bulletin in the snow report; heights around the trail";
+    case visibility:
+      return "--visibility METRES, or visibility in the snow report; marker_m of the trail";
+    case wind:
+      return "--wind KMH, or the wind in the snow report";
+    case driver_level:
+      return "the driver's level in rules.toml";
+    case mark:
+      return "today's status and the survey of the mark in the marks file";
+    case zone:
+      return "the zone's attributes in the zones file";
+    default:
+      return "the rig sheet and the site's rules";
+  }
+}
+
+std::string opens_with_load(passage::LoadPlace place, const passage::LoadInterval& interval) {
+  const auto kilograms = [](units::Kilograms mass, units::Round round) {
+    return units::text_of(mass.value(), 0, round) + " kg";
+  };
+  return std::string{place == passage::LoadPlace::bed ? "bed load" : "towed load"} + " from " +
+         kilograms(interval.from, units::Round::up) + " to " +
+         kilograms(interval.to, units::Round::down);
+}
+
+std::string opens_without_trailer() {
+  return "no trailer";
+}
+
+std::string opens_in_snow(const std::vector<snow::SnowState>& states) {
+  return "snow that is " + snow_states(states);
+}
+
+std::string opens_by_decision(std::string_view decision) {
+  return "a named person's decision (--permitted-by NAME): " + std::string{decision};
+}
+
+}  // namespace rimehaul::card::words
