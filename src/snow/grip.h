@@ -1,9 +1,9 @@
 // What a snow state gives a rig to hold on to, and what it takes to move through it.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "snow/snow.h"
 #include "units/quantities.h"
@@ -18,8 +18,10 @@ struct ForceRange {
 
 /// How well a grip entry is founded; and by whom and when, for the card and the audit.
 enum class GripStanding { published, site_measured, estimate };
+[[nodiscard]] const char* words_for(GripStanding standing);
 
-/// Grip of one snow state for one contact pressure. All ratios are tangential over normal force.
+/// Grip of one snow state for one contact pressure; every number above 0 and finite. All ratios are
+/// tangential over normal force.
 struct GripRow {
   units::ForceRatio traction;         ///< gross, of driven tracks, low side
   units::ForceRatio brake;            ///< of braked tracks, low side; drag included if so measured
@@ -32,17 +34,21 @@ struct GripRow {
   std::string source;
 };
 
-/// Gross traction stress from normal stress, both kilopascals, Richmond, Shoop and Blaisdell
-/// (1995), CRREL Report 95-1: undisturbed 0.851 N^0.823, prepared 0.321 N^0.97, ice 0.127 N^1.06.
-/// Coefficients reproduce the report's Table A5. Not a number or not above 0 gives NaN.
-[[nodiscard]] units::Kilopascals traction_on_undisturbed_snow(units::Kilopascals normal);
-[[nodiscard]] units::Kilopascals traction_on_prepared_snow(units::Kilopascals normal);
-[[nodiscard]] units::Kilopascals traction_on_ice(units::Kilopascals normal);
-
-/// A site's own entry for one state, which replaces what the law would give.
+/// What a site has for one snow state. What it leaves out stays as built in. Every number given is
+/// finite and above 0, and low <= high.
 struct MeasuredGrip {
   SnowState state;
-  GripRow row;
+  std::optional<units::ForceRatio> traction;
+  std::optional<units::ForceRatio> brake;
+  std::optional<units::ForceRatio> lateral;
+  std::optional<units::ForceRatio> trailer_lateral;
+  std::optional<ForceRange> carrier_resistance;
+  std::optional<ForceRange> trailer_resistance;
+  std::optional<units::ForceRatio> trailer_start;
+  /// What was measured replaces the built-in number; published or estimated, it counts only where
+  /// it is the more cautious of the two.
+  GripStanding standing = GripStanding::site_measured;
+  std::string source;
 };
 
 /// The grip law: published traction by surface, derated by wetness (estimates), capped so that at a
@@ -51,15 +57,20 @@ class GripLaw {
  public:
   /// The built-in entries, every derating of which is an estimate.
   GripLaw();
-  /// With site measurements. An entry that would let a wetter state of its surface grip more than a
-  /// drier one is refused by the reader; here the lower of the two is taken.
+  /// With site entries, at most one for each state (OurFault otherwise). An entry that would let a
+  /// wetter state of its surface grip more than a drier one is refused by the reader; here the more
+  /// cautious of the two is taken, number by number.
   explicit GripLaw(std::vector<MeasuredGrip> measured);
 
   /// The row for a state at a contact pressure of the tracks. Nothing when the pressure is not a
   /// positive finite number.
   [[nodiscard]] std::optional<GripRow> row(SnowState state, units::Kilopascals pressure) const;
 
+  [[nodiscard]] const std::vector<MeasuredGrip>& measured() const { return measured_; }
+
  private:
+  [[nodiscard]] GripRow own_row(SnowState state, units::Kilopascals pressure) const;
+
   std::vector<MeasuredGrip> measured_;
 };
 

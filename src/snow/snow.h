@@ -34,6 +34,10 @@ struct SnowState {
   friend auto operator<=>(const SnowState&, const SnowState&) = default;
 };
 
+/// The wetter class of both on the slipperier surface of both, in the order groomed, fresh,
+/// refrozen, ice: grips no better than either.
+[[nodiscard]] SnowState worse_of(SnowState a, SnowState b);
+
 /// Weather and warnings that hold for the whole site. What nobody said is unknown.
 struct DayWeather {
   std::optional<units::Metres> visibility;
@@ -47,10 +51,10 @@ struct DayWeather {
 
 /// What an observer wrote for a band of heights and a sector of aspects.
 struct SnowBand {
-  std::optional<geo::Height> above;           ///< none: from the bottom
-  std::optional<geo::Height> below;           ///< none: to the top
-  std::optional<units::Bearing> aspect_from;  ///< clockwise sector of downslope directions;
-  std::optional<units::Bearing> aspect_to;    ///< none: all
+  std::optional<geo::Height> above;           ///< included; none: from the bottom
+  std::optional<geo::Height> below;           ///< included; none: to the top
+  std::optional<units::Bearing> aspect_from;  ///< clockwise sector of downslope directions, ends
+  std::optional<units::Bearing> aspect_to;    ///< included; neither: all; only one: speaks nowhere
   SnowState state;
 };
 
@@ -93,9 +97,9 @@ class ConstantSnow : public SnowAt {
   std::string told_by_;
 };
 
-/// An observer's report. Nothing before it was observed, after it expires, and where no band
-/// speaks; where several bands speak, or the aspect is unknown, the one with the least grip counts:
-/// wetter first, then by the order ice, refrozen, fresh, groomed.
+/// An observer's report. Nothing before it was observed, after it expires, or where no band speaks.
+/// Where several bands speak, the worse of them counts (worse_of). Where the aspect is unknown any
+/// band of that height may apply, so all of them count, and together they must cover all aspects.
 class ReportedSnow : public SnowAt {
  public:
   explicit ReportedSnow(SnowReport report);

@@ -1,0 +1,96 @@
+// The grip law: built-in rows, replaced by what a site has measured, never better when wetter.
+#include "snow/grip.h"
+
+#include <algorithm>
+#include <cmath>
+#include <initializer_list>
+#include <utility>
+
+#include "base/require.h"
+#include "snow/built_in_grip.h"
+
+namespace rimehaul::snow {
+
+namespace {
+
+using units::ForceRatio;
+
+bool usable(std::optional<ForceRatio> ratio) {
+  return !ratio || (std::isfinite(ratio->value()) && *ratio > ForceRatio{0});
+}
+
+bool usable(std::optional<ForceRange> range) {
+  return !range || (usable(range->low) && usable(range->high) && range->low <= range->high);
+}
+
+bool usable(const MeasuredGrip& entry) {
+  return usable(entry.traction) && usable(entry.brake) && usable(entry.lateral) &&
+         usable(entry.trailer_lateral) && usable(entry.carrier_resistance) &&
+         usable(entry.trailer_resistance) && usable(entry.trailer_start);
+}
+
+bool is_whole(const MeasuredGrip& entry) {
+  return entry.traction && entry.brake && entry.lateral && entry.trailer_lateral &&
+         entry.carrier_resistance && entry.trailer_resistance && entry.trailer_start;
+}
+
+/// The built-in row with a site's numbers in place of its own. Where a site measured less traction
+/// than is built in, what it did not measure is not thought to hold better than that.
+GripRow overridden(const GripRow& built_in, const MeasuredGrip& entry) {
+  GripRow row = built_in;
+  row.traction = entry.traction.value_or(row.traction);
+  row.brake = entry.brake.value_or(std::min(row.brake, row.traction));
+  row.lateral = entry.lateral.value_or(std::min(row.lateral, row.traction));
+  row.trailer_lateral = entry.trailer_lateral.value_or(std::min(row.trailer_lateral, row.lateral));
+  row.carrier_resistance = entry.carrier_resistance.value_or(row.carrier_resistance);
+  row.trailer_resistance = entry.trailer_resistance.value_or(row.trailer_resistance);
+  row.trailer_start = entry.trailer_start.value_or(row.trailer_start);
+  // A row is as well founded as the weakest of its numbers.
+  row.standing = is_whole(entry) ? entry.standing : built_in.standing;
+  row.source = is_whole(entry) ? entry.source : entry.source + "; rest: " + built_in.source;
+  return entry.standing == GripStanding::site_measured ? row : more_cautious_of(row, built_in);
+}
+
+}  // namespace
+
+const char* words_for(GripStanding standing) {
+  switch (standing) {
+    case GripStanding::published:
+      return "published";
+    case GripStanding::site_measured:
+      return "measured by the site";
+    case GripStanding::estimate:
+      return "estimate";
+  }
+  return "estimate";
+}
+
+GripLaw::GripLaw() = default;
+
+GripLaw::GripLaw(std::vector<MeasuredGrip> measured) : measured_{std::move(measured)} {
+  for (const MeasuredGrip& entry : measured_) {
+    base::require(usable(entry), "a site's grip is finite, above 0, and low <= high");
+    base::require(std::ranges::count(measured_, entry.state, &MeasuredGrip::state) == 1,
+                  "a site's grip has one entry for each snow state");
+  }
+}
+
+GripRow GripLaw::own_row(SnowState state, units::Kilopascals pressure) const {
+  GripRow row = built_in_grip(state, pressure);
+  const auto entry = std::ranges::find(measured_, state, &MeasuredGrip::state);
+  return entry == measured_.end() ? row : overridden(row, *entry);
+}
+
+std::optional<GripRow> GripLaw::row(SnowState state, units::Kilopascals pressure) const {
+  if (!std::isfinite(pressure.value()) || !(pressure > units::Kilopascals{0})) {
+    return std::nullopt;
+  }
+  GripRow row = own_row(state, pressure);
+  for (int wetness = 0; wetness < static_cast<int>(state.wetness); ++wetness) {
+    const SnowState drier{.wetness = static_cast<Wetness>(wetness), .surface = state.surface};
+    row = more_cautious_of(row, own_row(drier, pressure));
+  }
+  return row;
+}
+
+}  // namespace rimehaul::snow

@@ -1,0 +1,278 @@
+// The grip law: never better when wetter, published where it can be, a site's own where measured.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <initializer_list>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "base/require.h"
+#include "near.h"
+#include "snow/built_in_grip.h"
+#include "snow/crrel.h"
+#include "snow/grip.h"
+
+namespace rimehaul::snow {
+
+namespace {
+
+using testing::near;
+using units::ForceRatio;
+using units::Kilopascals;
+
+constexpr SnowState kDryGroomed{Wetness::dry, Surface::groomed};
+
+std::vector<SnowState> all_states() {
+  std::vector<SnowState> states;
+  for (int surface = 0; surface < kSurfaceCount; ++surface) {
+    for (int wetness = 0; wetness < kWetnessCount; ++wetness) {
+      states.push_back({static_cast<Wetness>(wetness), static_cast<Surface>(surface)});
+    }
+  }
+  return states;
+}
+
+GripRow row_of(const GripLaw& law, SnowState state, double pressure_kpa) {
+  const auto row = law.row(state, Kilopascals{pressure_kpa});
+  REQUIRE(row.has_value());
+  return *row;
+}
+
+bool grips_no_better(const GripRow& row, const GripRow& than) {
+  return row.traction <= than.traction && row.brake <= than.brake && row.lateral <= than.lateral &&
+         row.trailer_lateral <= than.trailer_lateral;
+}
+
+bool is_no_less_cautious(const GripRow& row, const GripRow& than) {
+  return grips_no_better(row, than) && row.carrier_resistance.low <= than.carrier_resistance.low &&
+         row.carrier_resistance.high >= than.carrier_resistance.high &&
+         row.trailer_resistance.low <= than.trailer_resistance.low &&
+         row.trailer_resistance.high >= than.trailer_resistance.high &&
+         row.trailer_start >= than.trailer_start;
+}
+
+bool is_sound(const GripRow& row) {
+  return row.traction > ForceRatio{0} && row.brake > ForceRatio{0} && row.lateral > ForceRatio{0} &&
+         row.trailer_lateral > ForceRatio{0} && row.carrier_resistance.low > ForceRatio{0} &&
+         row.trailer_resistance.low > ForceRatio{0} &&
+         row.carrier_resistance.low <= row.carrier_resistance.high &&
+         row.trailer_resistance.low <= row.trailer_resistance.high &&
+         row.trailer_start >= row.trailer_resistance.high;
+}
+
+void check_wetter_is_never_better(const GripLaw& law) {
+  for (double pressure_kpa = 1.0; pressure_kpa <= 60.0; pressure_kpa += 0.5) {
+    for (const SnowState state : all_states()) {
+      if (state.wetness == Wetness::dry) {
+        continue;
+      }
+      const SnowState drier{static_cast<Wetness>(static_cast<int>(state.wetness) - 1),
+                            state.surface};
+      CAPTURE(pressure_kpa);
+      CAPTURE(words_for(state.surface));
+      CAPTURE(words_for(state.wetness));
+      CHECK(
+          is_no_less_cautious(row_of(law, state, pressure_kpa), row_of(law, drier, pressure_kpa)));
+    }
+  }
+}
+
+MeasuredGrip measured(SnowState state, double traction) {
+  MeasuredGrip entry;
+  entry.state = state;
+  entry.traction = ForceRatio{traction};
+  entry.source = "five pulls, A. Example";
+  return entry;
+}
+
+}  // namespace
+
+TEST_CASE("at the same surface wetter snow never grips better, from 1 to 60 kPa") {
+  check_wetter_is_never_better(GripLaw{});
+}
+
+TEST_CASE("at the same wetness a slipperier surface never grips better, from 1 to 60 kPa") {
+  for (double pressure_kpa = 1.0; pressure_kpa <= 60.0; pressure_kpa += 0.5) {
+    for (const SnowState state : all_states()) {
+      if (state.surface == Surface::groomed) {
+        continue;
+      }
+      const SnowState grippier{state.wetness,
+                               static_cast<Surface>(static_cast<int>(state.surface) - 1)};
+      CAPTURE(pressure_kpa);
+      CAPTURE(words_for(state.surface));
+      CAPTURE(words_for(state.wetness));
+      CHECK(grips_no_better(row_of(GripLaw{}, state, pressure_kpa),
+                            row_of(GripLaw{}, grippier, pressure_kpa)));
+    }
+  }
+}
+
+TEST_CASE("every state has every number, above 0, and no track brakes better than it pulls") {
+  for (const SnowState state : all_states()) {
+    CAPTURE(words_for(state.surface));
+    CAPTURE(words_for(state.wetness));
+    const GripRow row = row_of(GripLaw{}, state, 6.0);
+    CHECK(is_sound(row));
+    CHECK(row.brake <= row.traction);
+    CHECK(row.lateral <= row.traction);
+    CHECK(row.standing == GripStanding::estimate);
+    CHECK(row.source.find("CRREL") != std::string::npos);
+  }
+}
+
+TEST_CASE("dry groomed snow and dry ice pull as CRREL Report 95-1 says") {
+  for (const double pressure_kpa : {4.0, 10.0, 51.2202}) {
+    CAPTURE(pressure_kpa);
+    const Kilopascals pressure{pressure_kpa};
+    CHECK(near(row_of(GripLaw{}, kDryGroomed, pressure_kpa).traction.value(),
+               traction_on_prepared_snow(pressure) / pressure, 1e-12));
+    CHECK(near(row_of(GripLaw{}, {Wetness::dry, Surface::ice}, pressure_kpa).traction.value(),
+               traction_on_ice(pressure) / pressure, 1e-12));
+  }
+  // The laws at the pressure of light tracks (0.321 N^-0.03 and 0.127 N^0.06, closed form).
+  CHECK(near(row_of(GripLaw{}, kDryGroomed, 4.0).traction, ForceRatio{0.308}, ForceRatio{5e-4}));
+  CHECK(near(row_of(GripLaw{}, kDryGroomed, 10.0).traction, ForceRatio{0.300}, ForceRatio{5e-4}));
+  CHECK(near(row_of(GripLaw{}, {Wetness::dry, Surface::ice}, 4.0).traction, ForceRatio{0.138},
+             ForceRatio{5e-4}));
+}
+
+TEST_CASE("fresh snow counts for no more than tan 28 degrees, nor than prepared snow") {
+  const ForceRatio light_tracks{std::tan(28.0 * 3.14159265358979 / 180.0)};
+  for (const double pressure_kpa : {1.0, 4.0, 10.0, 60.0}) {
+    CAPTURE(pressure_kpa);
+    const GripRow fresh = row_of(GripLaw{}, {Wetness::dry, Surface::fresh}, pressure_kpa);
+    CHECK(fresh.traction <= light_tracks);
+    CHECK(fresh.traction <= row_of(GripLaw{}, kDryGroomed, pressure_kpa).traction);
+  }
+}
+
+TEST_CASE("slush grips no better than dry ice on any surface, and doubles the drag") {
+  const GripRow ice = row_of(GripLaw{}, {Wetness::dry, Surface::ice}, 6.0);
+  for (int surface = 0; surface < kSurfaceCount; ++surface) {
+    const SnowState slush{Wetness::slush, static_cast<Surface>(surface)};
+    const SnowState dry{Wetness::dry, slush.surface};
+    CAPTURE(words_for(slush.surface));
+    CHECK(grips_no_better(row_of(GripLaw{}, slush, 6.0), ice));
+    CHECK(row_of(GripLaw{}, slush, 6.0).carrier_resistance.high >=
+          row_of(GripLaw{}, dry, 6.0).carrier_resistance.high * 2.0);
+    CHECK(row_of(GripLaw{}, slush, 6.0).trailer_resistance.high >=
+          row_of(GripLaw{}, dry, 6.0).trailer_resistance.high * 2.0);
+  }
+}
+
+TEST_CASE("wet ice has its own row, at most half of dry ice") {
+  const GripRow dry = row_of(GripLaw{}, {Wetness::dry, Surface::ice}, 6.0);
+  const GripRow wet = row_of(GripLaw{}, {Wetness::moist, Surface::ice}, 6.0);
+  CHECK(wet.traction <= dry.traction * 0.5);
+  CHECK(wet.brake <= dry.brake * 0.5);
+}
+
+TEST_CASE("a pressure that is none gives no row: nothing, negative, unknown, without end") {
+  for (const double pressure_kpa :
+       {0.0, -0.001, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    CAPTURE(pressure_kpa);
+    CHECK_FALSE(GripLaw{}.row(kDryGroomed, Kilopascals{pressure_kpa}).has_value());
+  }
+  CHECK(GripLaw{}.row(kDryGroomed, Kilopascals{0.001}).has_value());
+}
+
+TEST_CASE("what a site measured replaces the built-in number; the rest stays an estimate") {
+  const SnowState wet{Wetness::wet, Surface::groomed};
+  const GripRow built_in = row_of(GripLaw{}, wet, 6.0);
+  const GripRow row = row_of(GripLaw{{measured(wet, 0.24)}}, wet, 6.0);
+  CHECK(row.traction == ForceRatio{0.24});
+  CHECK(row.traction > built_in.traction);
+  CHECK(row.brake == built_in.brake);
+  CHECK(row.standing == GripStanding::estimate);
+  CHECK(row.source.starts_with("five pulls, A. Example; rest: "));
+}
+
+TEST_CASE("a row measured in full is the site's own, by its name") {
+  MeasuredGrip entry = measured(kDryGroomed, 0.45);
+  entry.brake = ForceRatio{0.40};
+  entry.lateral = ForceRatio{0.35};
+  entry.trailer_lateral = ForceRatio{0.20};
+  entry.carrier_resistance = ForceRange{ForceRatio{0.05}, ForceRatio{0.07}};
+  entry.trailer_resistance = ForceRange{ForceRatio{0.04}, ForceRatio{0.08}};
+  entry.trailer_start = ForceRatio{0.12};
+  const GripRow row = row_of(GripLaw{{entry}}, kDryGroomed, 6.0);
+  CHECK(row.traction == ForceRatio{0.45});
+  CHECK(row.brake == ForceRatio{0.40});
+  CHECK(row.lateral == ForceRatio{0.35});
+  CHECK(row.trailer_lateral == ForceRatio{0.20});
+  CHECK(row.carrier_resistance.low == ForceRatio{0.05});
+  CHECK(row.carrier_resistance.high == ForceRatio{0.07});
+  CHECK(row.trailer_resistance.low == ForceRatio{0.04});
+  CHECK(row.trailer_resistance.high == ForceRatio{0.08});
+  CHECK(row.trailer_start == ForceRatio{0.12});
+  CHECK(row.standing == GripStanding::site_measured);
+  CHECK(row.source == "five pulls, A. Example");
+}
+
+TEST_CASE("a wet measurement above the moist row counts for no more than the moist row") {
+  const SnowState moist{Wetness::moist, Surface::groomed};
+  const SnowState wet{Wetness::wet, Surface::groomed};
+  const GripRow built_in = row_of(GripLaw{}, moist, 6.0);
+  CHECK(row_of(GripLaw{{measured(wet, 0.50)}}, wet, 6.0).traction == built_in.traction);
+  const GripLaw both{{measured(moist, 0.29), measured(wet, 0.28)}};
+  CHECK(row_of(both, wet, 6.0).traction == ForceRatio{0.28});
+}
+
+TEST_CASE("a poor dry measurement brings every wetter state of its surface down to it") {
+  const GripLaw law{{measured(kDryGroomed, 0.10)}};
+  for (const Wetness wetness :
+       {Wetness::dry, Wetness::moist, Wetness::wet, Wetness::very_wet, Wetness::slush}) {
+    CAPTURE(words_for(wetness));
+    const GripRow row = row_of(law, {wetness, Surface::groomed}, 6.0);
+    CHECK(row.traction <= ForceRatio{0.10});
+    CHECK(row.brake <= ForceRatio{0.10});
+    CHECK(row.lateral <= ForceRatio{0.10});
+  }
+  const SnowState fresh{Wetness::dry, Surface::fresh};
+  CHECK(row_of(law, fresh, 6.0).traction == row_of(GripLaw{}, fresh, 6.0).traction);
+}
+
+TEST_CASE("wetter is never better whatever a site measures") {
+  check_wetter_is_never_better(GripLaw{{measured({Wetness::moist, Surface::groomed}, 0.9),
+                                        measured({Wetness::wet, Surface::ice}, 0.4),
+                                        measured({Wetness::dry, Surface::refrozen}, 0.02),
+                                        measured({Wetness::slush, Surface::fresh}, 0.3)}});
+}
+
+TEST_CASE("an estimate or a published value counts only where it is the more cautious") {
+  for (const GripStanding standing : {GripStanding::estimate, GripStanding::published}) {
+    MeasuredGrip high = measured(kDryGroomed, 0.60);
+    high.standing = standing;
+    high.carrier_resistance = ForceRange{ForceRatio{0.05}, ForceRatio{0.06}};
+    const GripRow built_in = row_of(GripLaw{}, kDryGroomed, 6.0);
+    const GripRow row = row_of(GripLaw{{high}}, kDryGroomed, 6.0);
+    CHECK(row.traction == built_in.traction);
+    CHECK(row.carrier_resistance.low == built_in.carrier_resistance.low);
+    CHECK(row.carrier_resistance.high == built_in.carrier_resistance.high);
+    MeasuredGrip low = measured(kDryGroomed, 0.20);
+    low.standing = standing;
+    CHECK(row_of(GripLaw{{low}}, kDryGroomed, 6.0).traction == ForceRatio{0.20});
+  }
+}
+
+TEST_CASE("two entries for one state, or a number that is none, are faults of the program") {
+  const MeasuredGrip good = measured(kDryGroomed, 0.3);
+  CHECK_THROWS_AS((GripLaw{{good, good}}), base::OurFault);
+  for (const double ratio : {0.0, -0.1, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    CAPTURE(ratio);
+    CHECK_THROWS_AS((GripLaw{{measured(kDryGroomed, ratio)}}), base::OurFault);
+  }
+  MeasuredGrip crossed = good;
+  crossed.trailer_resistance = ForceRange{ForceRatio{0.2}, ForceRatio{0.1}};
+  CHECK_THROWS_AS((GripLaw{{crossed}}), base::OurFault);
+}
+
+TEST_CASE("every standing of a grip has its own words") {
+  CHECK(std::string{words_for(GripStanding::published)} == "published");
+  CHECK(std::string{words_for(GripStanding::site_measured)} == "measured by the site");
+  CHECK(std::string{words_for(GripStanding::estimate)} == "estimate");
+}
+
+}  // namespace rimehaul::snow
