@@ -1,0 +1,136 @@
+// The rules a site starts from: cautious defaults, and which of them are no more than estimates.
+#include "passage/rules.h"
+
+#include <algorithm>
+
+#include "units/rounding.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using units::Metres;
+using units::Round;
+using units::Slope;
+
+/// Slab avalanches start on slopes over 30 degrees (96 % of more than 1000 cases in one national
+/// record lay at 30 to 50 degrees; value from memory of avalanche education texts); wet snow is
+/// reckoned from 25 degrees on.
+constexpr double kStartDryDeg = 30.0;
+constexpr double kStartWetDeg = 25.0;
+
+/// How far to keep off ground that may release, by level of the bulletin. Estimates: nearer than 20
+/// to 30 m a rig may itself release the slope from below; from level 3 on from afar.
+std::array<BulletinStep, 5> default_bulletin() {
+  return {{{.keep_off = Metres{10}, .decision_may_permit = true, .all_closed = false},
+           {.keep_off = Metres{30}, .decision_may_permit = true, .all_closed = false},
+           {.keep_off = Metres{100}, .decision_may_permit = true, .all_closed = false},
+           {.keep_off = Metres{300}, .decision_may_permit = false, .all_closed = false},
+           {.keep_off = Metres{300}, .decision_may_permit = false, .all_closed = true}}};
+}
+
+std::vector<DriverLevel> default_driver_levels() {
+  return {
+      {.name = "new", .allowed_share = 0.5, .may_tow = false, .wettest_towing = snow::Wetness::dry},
+      {.name = "seasoned",
+       .allowed_share = 0.7,
+       .may_tow = true,
+       .wettest_towing = snow::Wetness::wet}};
+}
+
+std::string number(double value, int decimals) {
+  return units::text_of(value, decimals, Round::nearest);
+}
+
+/// A rule that stands at its default, in words.
+struct RuleWords {
+  double value;
+  double by_default;
+  std::string words;
+};
+
+std::vector<RuleWords> numbers_in_words(const Rules& rules) {
+  const Rules defaults = default_rules();
+  const auto degrees = [](Slope slope) { return units::text_of(slope, Round::nearest); };
+  return {
+      {rules.allowed_share, defaults.allowed_share,
+       "allowed share " + number(rules.allowed_share, 2) + " of each limit"},
+      {rules.roll_over_reserve, defaults.roll_over_reserve,
+       "roll-over reserve: " + number(rules.roll_over_reserve, 2) + " of the static tip angle"},
+      {rules.low_side_sinkage.value(), defaults.low_side_sinkage.value(),
+       "low side sinks " + number(rules.low_side_sinkage.value(), 2) + " m deeper"},
+      {rules.articulation.ratio(), defaults.articulation.ratio(),
+       "braking with carrier and trailer at " + degrees(rules.articulation)},
+      {rules.reaction.value(), defaults.reaction.value(),
+       "reaction time " + number(rules.reaction.value(), 1) + " s"},
+      {rules.sight.value(), defaults.sight.value(),
+       "sight " + number(rules.sight.value(), 0) + " m where a trail says nothing else"},
+      {rules.setback.value(), defaults.setback.value(),
+       "setback " + number(rules.setback.value(), 1) + " m from cornices and drops"},
+      {rules.markers_in_sight, defaults.markers_in_sight,
+       "visibility of " + number(rules.markers_in_sight, 1) + " marker spacings"},
+      {rules.passenger_mass.value(), defaults.passenger_mass.value(),
+       "passenger with gear " + number(rules.passenger_mass.value(), 0) + " kg"},
+      {rules.fuel_reserve, defaults.fuel_reserve,
+       "fuel reserve " + number(rules.fuel_reserve * 100.0, 0) + " % of the tank"},
+      {rules.start_slope_wet.ratio(), defaults.start_slope_wet.ratio(),
+       "moist or wetter snow may release from " + degrees(rules.start_slope_wet) + " on"},
+  };
+}
+
+bool alike(const BulletinStep& a, const BulletinStep& b) {
+  return a.keep_off == b.keep_off && a.decision_may_permit == b.decision_may_permit &&
+         a.all_closed == b.all_closed;
+}
+
+bool alike(const DriverLevel& a, const DriverLevel& b) {
+  return a.name == b.name && a.allowed_share == b.allowed_share && a.may_tow == b.may_tow &&
+         a.wettest_towing == b.wettest_towing;
+}
+
+}  // namespace
+
+Rules default_rules() {
+  Rules rules;
+  rules.start_slope_dry = Slope::from_degrees(kStartDryDeg);
+  rules.start_slope_wet = Slope::from_degrees(kStartWetDeg);
+  rules.bulletin = default_bulletin();
+  rules.driver_levels = default_driver_levels();
+  return rules;
+}
+
+std::vector<std::string> estimates_in(const Rules& rules) {
+  std::vector<std::string> estimates;
+  for (const RuleWords& rule : numbers_in_words(rules)) {
+    if (rule.value == rule.by_default) {
+      estimates.push_back(rule.words);
+    }
+  }
+  const auto same_step = [](const BulletinStep& a, const BulletinStep& b) { return alike(a, b); };
+  if (std::ranges::equal(rules.bulletin, default_bulletin(), same_step)) {
+    estimates.emplace_back("distances kept off steep ground at each bulletin level");
+  }
+  const auto same_level = [](const DriverLevel& a, const DriverLevel& b) { return alike(a, b); };
+  if (std::ranges::equal(rules.driver_levels, default_driver_levels(), same_level)) {
+    estimates.emplace_back("what a new and a seasoned driver may do");
+  }
+  estimates.emplace_back(rules.grip.measured().empty()
+                             ? "grip: all but dry traction on groomed snow and ice"
+                             : "grip, where the site has not measured it: all but dry traction on "
+                               "groomed snow and ice");
+  return estimates;
+}
+
+std::optional<double> allowed_share_for(const Rules& rules, const std::string& driver_level) {
+  const auto level = std::ranges::find(rules.driver_levels, driver_level, &DriverLevel::name);
+  if (level == rules.driver_levels.end()) {
+    return std::nullopt;
+  }
+  const auto is_share = [](double share) { return share > 0.0 && share <= 1.0; };
+  if (!is_share(rules.allowed_share) || !is_share(level->allowed_share)) {
+    return std::nullopt;
+  }
+  return std::min(rules.allowed_share, level->allowed_share);
+}
+
+}  // namespace rimehaul::passage

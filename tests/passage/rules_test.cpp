@@ -1,0 +1,104 @@
+// The rules a site starts from.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "near.h"
+#include "passage/rules.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using testing::near_degrees;
+
+bool names(const std::vector<std::string>& estimates, const std::string& words) {
+  return std::ranges::any_of(
+      estimates, [&](const std::string& line) { return line.find(words) != std::string::npos; });
+}
+
+}  // namespace
+
+TEST_CASE("by default steep ground begins at 30 degrees, at 25 in moist or wetter snow") {
+  CHECK(near_degrees(default_rules().start_slope_dry, 30.0, 1e-9));
+  CHECK(near_degrees(default_rules().start_slope_wet, 25.0, 1e-9));
+}
+
+TEST_CASE("by default each bulletin level is at least as strict as the one below it") {
+  const auto bulletin = default_rules().bulletin;
+  for (std::size_t level = 1; level < bulletin.size(); ++level) {
+    CAPTURE(level + 1);
+    const BulletinStep& below = bulletin.at(level - 1);
+    const BulletinStep& step = bulletin.at(level);
+    CHECK(step.keep_off >= below.keep_off);
+    CHECK((below.decision_may_permit || !step.decision_may_permit));
+    CHECK((step.all_closed || !below.all_closed));
+  }
+  CHECK(bulletin.front().keep_off > units::Metres{0});
+  CHECK_FALSE(bulletin.at(3).decision_may_permit);
+  CHECK(bulletin.at(4).all_closed);
+}
+
+TEST_CASE("slush with a trailer is closed by default, for every level of driver") {
+  const Rules rules = default_rules();
+  CHECK(rules.wettest_towing < snow::Wetness::slush);
+  REQUIRE_FALSE(rules.driver_levels.empty());
+  for (const DriverLevel& level : rules.driver_levels) {
+    CHECK(level.wettest_towing < snow::Wetness::slush);
+    CHECK(level.allowed_share <= rules.allowed_share);
+  }
+}
+
+TEST_CASE("the lower of the site's and the driver's share is allowed") {
+  Rules rules = default_rules();
+  CHECK(allowed_share_for(rules, "new") == 0.5);
+  CHECK(allowed_share_for(rules, "seasoned") == 0.7);
+  rules.allowed_share = 0.4;
+  CHECK(allowed_share_for(rules, "new") == 0.4);
+  rules.allowed_share = 1.0;
+  CHECK(allowed_share_for(rules, "seasoned") == 0.7);
+}
+
+TEST_CASE("a driver's level that is not in the rules, or a share that is none, allows nothing") {
+  Rules rules = default_rules();
+  CHECK_FALSE(allowed_share_for(rules, "").has_value());
+  CHECK_FALSE(allowed_share_for(rules, "New").has_value());
+  for (const double share : {0.0, -0.5, 1.001, std::nan("")}) {
+    CAPTURE(share);
+    rules.allowed_share = share;
+    CHECK_FALSE(allowed_share_for(rules, "seasoned").has_value());
+  }
+  rules = default_rules();
+  rules.driver_levels.front().allowed_share = std::nan("");
+  CHECK_FALSE(allowed_share_for(rules, "new").has_value());
+}
+
+TEST_CASE("defaults in force are named as estimates, and a site's own number is not") {
+  Rules rules = default_rules();
+  CHECK(names(estimates_in(rules), "reaction time 2.0 s"));
+  CHECK(names(estimates_in(rules), "roll-over reserve: 0.60"));
+  CHECK(names(estimates_in(rules), "allowed share 0.70"));
+  CHECK(names(estimates_in(rules), "bulletin level"));
+  CHECK(names(estimates_in(rules), "seasoned driver"));
+  CHECK(names(estimates_in(rules), "grip: all but"));
+  rules.reaction = units::Seconds{2.5};
+  rules.bulletin.front().keep_off = units::Metres{20};
+  rules.driver_levels.pop_back();
+  CHECK_FALSE(names(estimates_in(rules), "reaction time"));
+  CHECK_FALSE(names(estimates_in(rules), "bulletin level"));
+  CHECK_FALSE(names(estimates_in(rules), "seasoned driver"));
+}
+
+TEST_CASE("grip that the site measured in part still leaves an estimate") {
+  Rules rules = default_rules();
+  snow::MeasuredGrip pulls;
+  pulls.traction = units::ForceRatio{0.3};
+  rules.grip = snow::GripLaw{{pulls}};
+  CHECK(names(estimates_in(rules), "where the site has not measured it"));
+}
+
+}  // namespace rimehaul::passage
