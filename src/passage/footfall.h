@@ -26,6 +26,9 @@ struct Footfall {
 [[nodiscard]] std::vector<Footfall> footfalls(const Scene& scene, const geo::Polyline& line,
                                               const rig::Rig& rig, units::Metres line_error);
 
+/// The box of a rig that may head any way on this ground: sqrt(grade^2 + cross^2) either way.
+[[nodiscard]] terrain::AttitudeBox for_every_heading(const terrain::AttitudeBox& box);
+
 /// How far behind the carrier's middle the trailer's middle runs; 0 without one.
 [[nodiscard]] units::Metres trailer_lag(const rig::Rig& rig);
 

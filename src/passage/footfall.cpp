@@ -1,0 +1,158 @@
+// Bounds of the ground under carrier and trailer, and how the one follows the other.
+#include "passage/footfall.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "terrain/gradient.h"
+#include "terrain/stretch.h"
+
+namespace rimehaul::passage {
+
+using terrain::AttitudeBox;
+using terrain::GroundPiece;
+using units::Metres;
+using units::Slope;
+
+namespace {
+
+/// The surface's gradient, out of what it does to a rig that heads one way: attitude_of, inverted.
+terrain::Gradient gradient_of(const terrain::Attitude& attitude, units::Bearing heading) {
+  const double grade = attitude.grade.ratio();
+  const double cross = attitude.cross.ratio();
+  return {.east = Slope::from_ratio(grade * heading.sine() - cross * heading.cosine()),
+          .north = Slope::from_ratio(grade * heading.cosine() + cross * heading.sine())};
+}
+
+/// On ground that may well be level the aspect says nothing, and unknown is the safe answer.
+std::optional<units::Bearing> aspect_at(const GroundPiece& piece, std::optional<Slope> tolerance) {
+  if (!piece.nominal.has_value() || !tolerance.has_value()) {
+    return std::nullopt;
+  }
+  const terrain::Gradient gradient = gradient_of(*piece.nominal, piece.heading);
+  if (terrain::slope_of(gradient) > *tolerance) {
+    return terrain::aspect_of(gradient);
+  }
+  return std::nullopt;
+}
+
+/// How much a line turns in all between two chainages, radians, left and right added up.
+double turning_between(const geo::Polyline& line, geo::Span span) {
+  double degrees = 0.0;
+  const std::size_t last = line.segment_at(span.to);
+  for (std::size_t i = line.segment_at(span.from); i < last; ++i) {
+    degrees += std::abs(line.segment_bearing(i).turn_to(line.segment_bearing(i + 1)));
+  }
+  return degrees * std::numbers::pi / 180.0;
+}
+
+/// The box for every heading up to `turn` radians off: (g, c) goes to (g cos t + c sin t,
+/// c cos t - g sin t), so each grows by at most |g| (1 - cos t) + |c| sin t, never beyond
+/// sqrt(g^2 + c^2).
+AttitudeBox turned_by_up_to(const AttitudeBox& box, double turn) {
+  if (turn <= 0.0) {
+    return box;
+  }
+  if (turn >= std::numbers::pi / 2) {
+    return for_every_heading(box);
+  }
+  const double grade = box.steepest_grade().ratio();
+  const double cross = box.steepest_cross().ratio();
+  const double whole = std::hypot(grade, cross);
+  const double more_grade = grade * (1 - std::cos(turn)) + cross * std::sin(turn);
+  const double more_cross = cross * (1 - std::cos(turn)) + grade * std::sin(turn);
+  return {.grade_low = Slope::from_ratio(std::max(box.grade_low.ratio() - more_grade, -whole)),
+          .grade_high = Slope::from_ratio(std::min(box.grade_high.ratio() + more_grade, whole)),
+          .cross_low = Slope::from_ratio(std::max(box.cross_low.ratio() - more_cross, -whole)),
+          .cross_high = Slope::from_ratio(std::min(box.cross_high.ratio() + more_cross, whole))};
+}
+
+/// The ground under the trailer alone, piece by piece. The trailer points at its hitch, which runs
+/// ahead of it on the line, so its heading may differ from the line's by what the line turns until
+/// there.
+std::vector<GroundPiece> ground_of_trailer(const Scene& scene, const geo::Polyline& line,
+                                           const rig::Rig& rig, Metres line_error) {
+  const terrain::Footprint footprint{rig.trailer->contact_length, rig.trailer->gauge};
+  std::vector<GroundPiece> pieces =
+      terrain::ground_under(scene.heights, line, {footprint, line_error, scene.rules.piece_length});
+  const Metres ahead = trailer_lag(rig);
+  for (GroundPiece& piece : pieces) {
+    if (piece.attitude.has_value()) {
+      const geo::Span reach{piece.span.from - footprint.length / 2, piece.span.to + ahead};
+      piece.attitude = turned_by_up_to(*piece.attitude, turning_between(line, reach));
+    }
+  }
+  return pieces;
+}
+
+/// Everywhere the trailer may be while the carrier's middle is on `span`.
+std::optional<AttitudeBox> trailer_box(const std::vector<GroundPiece>& trailer, geo::Span span,
+                                       Metres lag) {
+  std::optional<AttitudeBox> all;
+  const auto first = std::partition_point(
+      trailer.begin(), trailer.end(),
+      [&](const GroundPiece& piece) { return piece.span.to < span.from - lag; });
+  for (auto piece = first; piece != trailer.end() && piece->span.from <= span.to; ++piece) {
+    if (!piece->attitude.has_value()) {
+      return std::nullopt;
+    }
+    all = all.has_value() ? all->with(*piece->attitude) : *piece->attitude;
+  }
+  return all;
+}
+
+}  // namespace
+
+std::vector<Footfall> footfalls(const Scene& scene, const geo::Polyline& line, const rig::Rig& rig,
+                                Metres line_error) {
+  const terrain::Footprint footprint{rig.carrier.contact_length, rig.carrier.gauge};
+  const std::vector<GroundPiece> carrier =
+      terrain::ground_under(scene.heights, line, {footprint, line_error, scene.rules.piece_length});
+  const std::vector<GroundPiece> trailer = rig.trailer.has_value()
+                                               ? ground_of_trailer(scene, line, rig, line_error)
+                                               : std::vector<GroundPiece>{};
+  const Metres lag = trailer_lag(rig);
+  const std::optional<Slope> tolerance = slope_tolerance(scene, rig.carrier.gauge);
+  std::vector<Footfall> found;
+  found.reserve(carrier.size());
+  for (const GroundPiece& piece : carrier) {
+    found.push_back({.span = piece.span,
+                     .middle = piece.middle,
+                     .heading = piece.heading,
+                     .height = piece.height,
+                     .aspect = aspect_at(piece, tolerance),
+                     .carrier = piece.attitude,
+                     .trailer = rig.trailer.has_value() ? trailer_box(trailer, piece.span, lag)
+                                                        : piece.attitude});
+  }
+  return found;
+}
+
+AttitudeBox for_every_heading(const AttitudeBox& box) {
+  const Slope whole =
+      Slope::from_ratio(std::hypot(box.steepest_grade().ratio(), box.steepest_cross().ratio()));
+  return {.grade_low = whole.reversed(),
+          .grade_high = whole,
+          .cross_low = whole.reversed(),
+          .cross_high = whole};
+}
+
+Metres trailer_lag(const rig::Rig& rig) {
+  if (!rig.trailer.has_value()) {
+    return Metres{0};
+  }
+  const Metres behind_middle = rig.carrier.contact_length / 2 - rig.carrier.hitch_at.forward;
+  return behind_middle + rig.trailer->drawbar_length;
+}
+
+Metres overall_length(const rig::Rig& rig) {
+  if (!rig.trailer.has_value()) {
+    return rig.carrier.overall_length;
+  }
+  const Metres overhang = std::max(Metres{0}, -rig.carrier.hitch_at.forward);
+  return rig.carrier.overall_length + overhang + rig.trailer->drawbar_length +
+         rig.trailer->contact_length / 2;
+}
+
+}  // namespace rimehaul::passage

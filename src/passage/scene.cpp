@@ -1,0 +1,28 @@
+// How far a slope of this scene may be off under one rig.
+#include "passage/scene.h"
+
+#include <cmath>
+
+namespace rimehaul::passage {
+
+std::optional<units::Slope> slope_tolerance(const Scene& scene, units::Metres gauge) {
+  const std::optional<units::Slope> sigma =
+      terrain::gradient_sigma(scene.heights.frame(), scene.trust);
+  if (!sigma.has_value()) {
+    return std::nullopt;
+  }
+  double tolerance = scene.rules.confidence_k * sigma->ratio();
+  const bool cells_see_the_gauge = scene.heights.frame().larger_step() <= gauge;
+  if (!cells_see_the_gauge) {
+    if (!scene.trust.sub_cell.has_value()) {
+      return std::nullopt;
+    }
+    tolerance += scene.trust.sub_cell->ratio();
+  }
+  if (std::isfinite(tolerance) && tolerance >= 0.0) {
+    return units::Slope::from_ratio(tolerance);
+  }
+  return std::nullopt;
+}
+
+}  // namespace rimehaul::passage
