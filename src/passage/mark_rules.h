@@ -1,0 +1,46 @@
+// Marks on a stretch of trail: what closes it there, and where a survey replaces the heights.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "passage/finding.h"
+#include "passage/rules.h"
+#include "passage/stretch.h"
+#include "terrain/attitude.h"
+
+namespace rimehaul::passage {
+
+/// A mark and where it lies by chainage along a stretch; its span may reach beyond both ends.
+struct MarkOnStretch {
+  const trails::Mark* mark;
+  geo::Span span;
+};
+
+/// The marks that touch a stretch, in driving order.
+[[nodiscard]] std::vector<MarkOnStretch> marks_on(const trails::Network& network,
+                                                  const Stretch& stretch);
+
+/// What is asked of a mark.
+struct Crossing {
+  units::Kilograms mass;  ///< of the whole rig
+  units::Instant when;
+};
+
+/// Gates, blasting and winch cables need today's word that they are clear; cornices and drops their
+/// setback, as measured from the drawn line; benches and bridges a survey no later than `when` and
+/// an inspection since the last weather; bridges carry no more than their mass. Others are kept.
+[[nodiscard]] Finding judge_mark(const trails::Mark& mark, const Rules& rules, Crossing crossing);
+
+/// How the ground may lie one body: as found, and with the error counted.
+struct Lie {
+  terrain::AttitudeBox found;
+  terrain::AttitudeBox up_to;
+};
+
+/// Attitudes on a bench or bridge by its survey: steepest grade and cross-slope either way, with k
+/// standard deviations as error. Nothing for other marks, and when the survey does not stand.
+[[nodiscard]] std::optional<Lie> surveyed_lie(const trails::Mark& mark, const Rules& rules,
+                                              units::Instant when);
+
+}  // namespace rimehaul::passage

@@ -1,0 +1,145 @@
+// Site rules that need no ground: what was said of the trail, its hours, its driver, the weather.
+#include "passage/site_rules.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rimehaul::passage {
+
+using units::Metres;
+
+namespace {
+
+constexpr std::int64_t kSecondsPerDay = 86'400;
+constexpr int kMinutesPerDay = 1'440;
+
+const DriverLevel* level_of(const rig::Rig& rig, const Rules& rules) {
+  const auto level = std::ranges::find(rules.driver_levels, rig.driver_level, &DriverLevel::name);
+  return level == rules.driver_levels.end() ? nullptr : &*level;
+}
+
+/// Seconds since local midnight.
+std::int64_t local_seconds(units::Instant moment, int utc_offset_minutes) {
+  const std::int64_t local = moment.seconds + std::int64_t{60} * utc_offset_minutes;
+  return ((local % kSecondsPerDay) + kSecondsPerDay) % kSecondsPerDay;
+}
+
+bool is_length(Metres metres) {
+  return metres >= Metres{0} && std::isfinite(metres.value());
+}
+
+units::Amount minutes_amount(double minutes) {
+  return {minutes, units::Unit::minutes_of_day};
+}
+
+}  // namespace
+
+Finding judge_trail_attributes(const trails::Trail& trail) {
+  std::vector<std::string> missing = trail.missing();
+  const auto expect = [&missing](bool sound, const char* name) {
+    if (!sound) {
+      missing.emplace_back(name);
+    }
+  };
+  expect(!trail.width.has_value() || is_length(*trail.width), "width_m that makes sense");
+  expect(!trail.lanes.has_value() || *trail.lanes >= 1, "lanes that make sense");
+  expect(!trail.line_error.has_value() || is_length(*trail.line_error), "error_m that makes sense");
+  if (missing.empty()) {
+    return kept(Check::trail_attributes);
+  }
+  std::string names;
+  for (const std::string& name : missing) {
+    names += (names.empty() ? "" : ", ") + name;
+  }
+  return unknown(Check::trail_attributes, names + " of trail " + trail.name);
+}
+
+Finding judge_direction(const trails::Trail& trail, trails::Way way) {
+  if (!trail.direction.has_value()) {
+    return unknown(Check::direction, "direction of trail " + trail.name);
+  }
+  const trails::AllowedDirection wanted = way == trails::Way::as_drawn
+                                              ? trails::AllowedDirection::forward
+                                              : trails::AllowedDirection::backward;
+  if (*trail.direction == trails::AllowedDirection::both || *trail.direction == wanted) {
+    return kept(Check::direction);
+  }
+  return refusal(Check::direction, "trail " + trail.name + " is one-way, the other way");
+}
+
+Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules) {
+  if (!trail.hours.has_value()) {
+    return unknown(Check::hours, "hours of trail " + trail.name);
+  }
+  const double entry_s = static_cast<double>(local_seconds(stay.entry, rules.utc_offset_minutes));
+  const double lasting_s = std::isfinite(stay.lasting.value()) ? stay.lasting.value() : 0.0;
+  const double from_s = 60.0 * trail.hours->from.minutes;
+  const double to_s = 60.0 * trail.hours->to.minutes;
+  const bool always = trail.hours->from.minutes == 0 && trail.hours->to.minutes == kMinutesPerDay;
+  const bool within = from_s <= entry_s && entry_s + lasting_s <= to_s;
+  Finding finding = always || within
+                        ? kept(Check::hours)
+                        : refusal(Check::hours, "trail " + trail.name + " is open " +
+                                                    units::text_of(trail.hours->from) + " to " +
+                                                    units::text_of(trail.hours->to));
+  finding.inputs.add("open from", minutes_amount(trail.hours->from.minutes), Origin::trail)
+      .add("open to", minutes_amount(trail.hours->to.minutes), Origin::trail)
+      .add("entry", minutes_amount(entry_s / 60.0), Origin::derived)
+      .add("time on the trail", units::amount(stay.lasting), Origin::derived);
+  return finding;
+}
+
+Finding judge_driver_level(const rig::Rig& rig, const Rules& rules) {
+  const DriverLevel* level = level_of(rig, rules);
+  if (level == nullptr) {
+    return unknown(Check::driver_level, "driver level '" + rig.driver_level + "' in the rules");
+  }
+  if (rig.trailer.has_value() && !level->may_tow) {
+    return refusal(Check::driver_level, "drivers of level '" + level->name + "' may not tow");
+  }
+  return kept(Check::driver_level);
+}
+
+Finding judge_towing_in_wet_snow(const rig::Rig& rig, const Rules& rules, snow::SnowState state) {
+  const DriverLevel* level = level_of(rig, rules);
+  if (level == nullptr) {
+    return unknown(Check::towing_in_wet_snow,
+                   "driver level '" + rig.driver_level + "' in the rules");
+  }
+  const snow::Wetness wettest = std::min(rules.wettest_towing, level->wettest_towing);
+  if (state.wetness <= wettest) {
+    return kept(Check::towing_in_wet_snow);
+  }
+  return refusal(Check::towing_in_wet_snow,
+                 std::string{"no trailer in snow wetter than "} + snow::words_for(wettest));
+}
+
+Finding judge_wind(const snow::DayWeather& weather, const Rules& rules) {
+  if (!rules.most_wind.has_value()) {
+    return kept(Check::wind);
+  }
+  if (!weather.wind.has_value()) {
+    return unknown(Check::wind, "wind");
+  }
+  Finding finding = *weather.wind <= *rules.most_wind
+                        ? kept(Check::wind)
+                        : refusal(Check::wind, "more wind than the site allows");
+  finding.inputs.add("wind", units::amount(*weather.wind), Origin::snow_report)
+      .add("most wind", units::amount(*rules.most_wind), Origin::rules);
+  return finding;
+}
+
+Metres sight_along(const trails::Trail& trail, const Rules& rules,
+                   const snow::DayWeather& weather) {
+  Metres sight = trail.sight.value_or(rules.sight);
+  // Written so that a sight that is not a number stays one.
+  if (weather.visibility.has_value() && !(sight <= *weather.visibility)) {
+    sight = std::isnan(sight.value()) ? sight : *weather.visibility;
+  }
+  const bool one_way =
+      trail.direction.has_value() && *trail.direction != trails::AllowedDirection::both;
+  const bool room_to_pass = trail.lanes.has_value() && *trail.lanes >= 2;
+  return one_way || room_to_pass ? sight : sight / 2;
+}
+
+}  // namespace rimehaul::passage
