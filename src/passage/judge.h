@@ -1,24 +1,17 @@
 // The judge: one leg, one rig, one snow, one hour. The one entry that everything else asks.
 #pragma once
 
-#include <memory>
 #include <vector>
 
 #include "hazard/exposure.h"
 #include "passage/footfall.h"
+#include "passage/grip_table.h"
 #include "passage/judgement.h"
 #include "passage/scene.h"
+#include "passage/stretch.h"
 #include "snow/snow.h"
 
 namespace rimehaul::passage {
-
-/// A stretch of one trail to be judged, driven one way.
-struct Stretch {
-  std::size_t trail = 0;  ///< index into Network::trails
-  geo::Span span{};       ///< by chainage along the trail as drawn
-  trails::Way way = trails::Way::as_drawn;
-  geo::Polyline line;  ///< in driving direction
-};
 
 /// What a turn from the end of one stretch into the start of the next comes to.
 struct TurnJudgement {
@@ -37,11 +30,23 @@ class LegJudge {
 };
 
 /// Judges one rig in one scene and snow. Holds references: scene, rig and snow must outlive it.
+///
+/// A leg is driven at one speed, the lowest that any of its pieces allows, because a driver can
+/// keep to one number; its time is the way over the snow, by the heights' own line, at that speed.
+/// Restricted here means that a named person may decide; a leg that another load would open is
+/// closed as it stands, and open_loads() tells the intervals.
 class Judge : public LegJudge {
  public:
   Judge(const Scene& scene, const rig::Rig& rig, const snow::SnowAt& snow);
 
+  /// The same question for another rig or another snow; what it shares is not worked out again.
+  [[nodiscard]] Judge with_rig(const rig::Rig& rig) const;
+  [[nodiscard]] Judge with_snow(const snow::SnowAt& snow) const;
+
   [[nodiscard]] LegJudgement judge(trails::LegId leg, units::Instant entry) const override;
+  /// The ground where carrier and trailer stand on both legs, and the bend between them against
+  /// the narrower trail. Clear ground to turn round on stands in for width and radius; turning back
+  /// the way one came needs it, and level enough ground for every heading.
   [[nodiscard]] TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
                                          units::Instant entry) const override;
 
@@ -49,7 +54,7 @@ class Judge : public LegJudge {
   [[nodiscard]] LegJudgement judge_over(const Stretch& stretch,
                                         const std::vector<Footfall>& footfalls,
                                         units::Instant entry) const;
-  /// Every finding at one footfall of a stretch: what `explain` shows.
+  /// Every finding at one footfall of a stretch, in order of Check: what `explain` shows.
   [[nodiscard]] std::vector<Finding> findings_at(const Stretch& stretch, const Footfall& footfall,
                                                  units::Instant when) const;
   /// Turning and off-tracking along a line of given width, for bends within it and for joints.
@@ -60,12 +65,19 @@ class Judge : public LegJudge {
   [[nodiscard]] const Scene& scene() const { return *scene_; }
   [[nodiscard]] const rig::Rig& rig() const { return *rig_; }
   [[nodiscard]] const snow::SnowAt& snow() const { return *snow_; }
+  [[nodiscard]] const rig::Weighed& weighed() const { return weighed_; }
+  [[nodiscard]] const GripTable& grip() const { return grip_; }
+  /// k sigma and the sub-cell term for the narrower of carrier and trailer.
+  [[nodiscard]] std::optional<units::Slope> tolerance() const { return tolerance_; }
+  /// Steep ground as it counts in that snow.
+  [[nodiscard]] const hazard::SteepGround& steep_ground(snow::Wetness wetness) const;
 
  private:
   const Scene* scene_;
   const rig::Rig* rig_;
   const snow::SnowAt* snow_;
   rig::Weighed weighed_;
+  GripTable grip_;
   std::optional<units::Slope> tolerance_;
   hazard::SteepGround steep_dry_;
   hazard::SteepGround steep_wet_;
@@ -81,7 +93,10 @@ struct LoadInterval {
 enum class LoadPlace { bed, towed };
 
 /// Loads between 0 and the rating for which a leg is open, judged every `step`; nothing is assumed
-/// monotone. An interval holds judged loads only.
+/// monotone. An interval holds judged loads only; the last of them is the rating itself. Whoever
+/// shows a closed leg as restricted to a load prints one of these intervals. Step above 0 required;
+/// no interval when the rating is unknown or over 10 000 steps, or for towed loads without a
+/// trailer.
 [[nodiscard]] std::vector<LoadInterval> open_loads(const Judge& judge, trails::LegId leg,
                                                    LoadPlace place, units::Kilograms step,
                                                    units::Instant entry);

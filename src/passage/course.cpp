@@ -1,0 +1,142 @@
+// What holds along the whole of one line, and the judgement of single places on it.
+#include "passage/course.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "passage/drive.h"
+#include "passage/footing.h"
+#include "passage/site_rules.h"
+
+namespace rimehaul::passage {
+
+using terrain::AttitudeBox;
+using units::Metres;
+using units::MetresPerSecond;
+
+namespace {
+
+Lie both(const Lie& one, const Lie& other) {
+  return {one.found.with(other.found), one.up_to.with(other.up_to)};
+}
+
+/// The lie of the ground by the heights, or by the surveys that stand where the body may be.
+std::optional<Lie> lie_of(const Course& course, const std::optional<AttitudeBox>& heights,
+                          geo::Span body, units::Instant when) {
+  std::optional<Lie> lie;
+  if (heights.has_value() && is_known(*heights) && course.tolerance.has_value()) {
+    lie = Lie{*heights, heights->widened(*course.tolerance)};
+  }
+  for (const MarkOnStretch& placed : course.marks) {
+    if (placed.span.to < body.from || placed.span.from > body.to) {
+      continue;
+    }
+    const std::optional<Lie> surveyed = surveyed_lie(*placed.mark, course.scene.rules, when);
+    if (!surveyed.has_value()) {
+      continue;
+    }
+    if (placed.span.from <= body.from && body.to <= placed.span.to) {
+      return surveyed;
+    }
+    if (lie.has_value()) {
+      lie = both(*lie, *surveyed);
+    }
+  }
+  return lie;
+}
+
+struct Lies {
+  std::optional<Lie> carrier;
+  std::optional<Lie> trailer;
+};
+
+Lies lies_at(const Course& course, const Footfall& footfall, units::Instant when) {
+  const Metres half_carrier = course.rig.carrier.contact_length / 2;
+  const geo::Span carrier{footfall.span.from - half_carrier, footfall.span.to + half_carrier};
+  Lies lies{lie_of(course, footfall.carrier, carrier, when), std::nullopt};
+  lies.trailer = lies.carrier;
+  if (course.rig.trailer.has_value()) {
+    const Metres half_trailer = course.rig.trailer->contact_length / 2;
+    const Metres lag = trailer_lag(course.rig);
+    const geo::Span trailer{footfall.span.from - lag - half_trailer,
+                            footfall.span.to + half_trailer};
+    lies.trailer = lie_of(course, footfall.trailer, trailer, when);
+  }
+  return lies;
+}
+
+Finding judge_heights(const Course& course, const Lies& lies) {
+  if (lies.carrier.has_value() && lies.trailer.has_value()) {
+    return kept(Check::heights_known);
+  }
+  return unknown(Check::heights_known,
+                 course.tolerance.has_value()
+                     ? "heights of the ground here"
+                     : "error of the heights, or what may hide between their cells");
+}
+
+Finding judge_snow(const SnowThere& snow, const snow::GripRow* grip) {
+  if (!snow.state.has_value()) {
+    return unknown(Check::snow_known, "snow at this place and hour");
+  }
+  return grip != nullptr ? kept(Check::snow_known)
+                         : unknown(Check::snow_known, "grip of this snow for this rig");
+}
+
+/// The most that the box can ask of the engine sets the speed.
+MetresPerSecond speed_on(const Course& course, const snow::GripRow& grip, const Lies& lies) {
+  const units::Slope steepest =
+      std::max(lies.carrier->up_to.grade_high, lies.trailer->up_to.grade_high);
+  return speed_of_power(course.rig.carrier, pull_needed(course.weighed, grip, steepest));
+}
+
+PlaceJudgement judge_ground_and_stopping(const Course& course, const Lies& lies,
+                                         const snow::GripRow& grip) {
+  const Footing footing{.rig = course.rig,
+                        .weighed = course.weighed,
+                        .grip = grip,
+                        .rules = course.scene.rules,
+                        .carrier = lies.carrier->up_to,
+                        .trailer = lies.trailer->up_to};
+  PlaceJudgement judged{judge_ground(footing), lies.carrier, std::nullopt};
+  Stopping stopping = judge_stopping(footing, course.sight, course.allowed_share);
+  judged.speed = lower_of(lower_of(stopping.speed, course.rig.carrier.top_speed),
+                          speed_on(course, grip, lies));
+  judged.findings.push_back(std::move(stopping.finding));
+  return judged;
+}
+
+}  // namespace
+
+PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const SnowThere& snow) {
+  const Lies lies = lies_at(course, footfall, snow.when);
+  const snow::GripRow* grip = nullptr;
+  if (snow.state.has_value() && course.grip.row(*snow.state).has_value()) {
+    grip = &*course.grip.row(*snow.state);
+  }
+  PlaceJudgement judged{{}, lies.carrier, std::nullopt};
+  if (grip != nullptr && lies.carrier.has_value() && lies.trailer.has_value()) {
+    judged = judge_ground_and_stopping(course, lies, *grip);
+  }
+  judged.findings.push_back(judge_heights(course, lies));
+  judged.findings.push_back(judge_snow(snow, grip));
+  if (snow.state.has_value() && course.rig.trailer.has_value()) {
+    judged.findings.push_back(
+        judge_towing_in_wet_snow(course.rig, course.scene.rules, *snow.state));
+  }
+  return judged;
+}
+
+bool is_known(const AttitudeBox& box) {
+  return std::isfinite(box.grade_low.ratio()) && std::isfinite(box.grade_high.ratio()) &&
+         std::isfinite(box.cross_low.ratio()) && std::isfinite(box.cross_high.ratio());
+}
+
+MetresPerSecond lower_of(MetresPerSecond one, MetresPerSecond other) {
+  if (std::isnan(one.value()) || std::isnan(other.value())) {
+    return MetresPerSecond{std::nan("")};
+  }
+  return std::min(one, other);
+}
+
+}  // namespace rimehaul::passage

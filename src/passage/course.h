@@ -1,0 +1,51 @@
+// What holds along the whole of one line, and the judgement of single places on it.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "passage/footfall.h"
+#include "passage/grip_table.h"
+#include "passage/mark_rules.h"
+
+namespace rimehaul::passage {
+
+/// One line for one rig. References must outlive it.
+struct Course {
+  const Scene& scene;
+  const rig::Rig& rig;
+  const rig::Weighed& weighed;
+  const GripTable& grip;
+  std::optional<units::Slope> tolerance;  ///< nothing: the heights' error is not known
+  double allowed_share = 0.0;
+  units::Metres sight;
+  std::vector<MarkOnStretch> marks;  ///< by chainage along the line
+};
+
+/// The snow at a footfall, and when.
+struct SnowThere {
+  std::optional<snow::SnowState> state;
+  units::Instant when;
+};
+
+/// One footfall judged by the ground checks.
+struct PlaceJudgement {
+  std::vector<Finding> findings;
+  std::optional<Lie> carrier;                   ///< nothing: not known
+  std::optional<units::MetresPerSecond> speed;  ///< nothing: not known
+};
+
+/// Heights, snow, ground checks, stopping and, with a trailer, towing in wet snow. Where a survey
+/// stands for all the ground that a body may touch, it replaces the heights; where it stands for
+/// some of it, both count.
+[[nodiscard]] PlaceJudgement judge_place(const Course& course, const Footfall& footfall,
+                                         const SnowThere& snow);
+
+/// Every side of the box is a finite number.
+[[nodiscard]] bool is_known(const terrain::AttitudeBox& box);
+
+/// The lower of two speeds; not a number when either is not.
+[[nodiscard]] units::MetresPerSecond lower_of(units::MetresPerSecond one,
+                                              units::MetresPerSecond other);
+
+}  // namespace rimehaul::passage

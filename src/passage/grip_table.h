@@ -1,0 +1,25 @@
+// The grip of every snow state for one rig, looked up once: a leg asks thousands of times.
+#pragma once
+
+#include <array>
+#include <optional>
+
+#include "passage/rules.h"
+#include "rig/rig.h"
+#include "snow/grip.h"
+
+namespace rimehaul::passage {
+
+class GripTable {
+ public:
+  /// Rows at the pressure under the carrier's tracks: the weight on them over their contact area.
+  GripTable(const snow::GripLaw& law, const rig::Rig& rig, const rig::Weighed& weighed);
+
+  /// Nothing where the law gives nothing.
+  [[nodiscard]] const std::optional<snow::GripRow>& row(snow::SnowState state) const;
+
+ private:
+  std::array<std::optional<snow::GripRow>, snow::kWetnessCount * snow::kSurfaceCount> rows_;
+};
+
+}  // namespace rimehaul::passage

@@ -1,0 +1,98 @@
+// The judge: what it works out once, and how it turns a leg of the network into ground and
+// findings.
+#include "passage/judge.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "passage/avalanche.h"
+#include "passage/stretch_judge.h"
+#include "passage/turning.h"
+
+namespace rimehaul::passage {
+
+using units::Metres;
+using units::Slope;
+
+namespace {
+
+Metres narrower_gauge(const rig::Rig& rig) {
+  return rig.trailer.has_value() ? std::min(rig.carrier.gauge, rig.trailer->gauge)
+                                 : rig.carrier.gauge;
+}
+
+/// How far the policy of the day looks for steep ground. Without a level nothing passes anyway.
+Metres reach_of(const Rules& rules, std::optional<int> bulletin_level) {
+  const int level = bulletin_level.value_or(0);
+  const bool known = level >= 1 && level <= static_cast<int>(rules.bulletin.size());
+  return known ? rules.bulletin.at(static_cast<std::size_t>(level - 1)).keep_off : Metres{0};
+}
+
+hazard::SteepGround steep_ground_in(const Scene& scene, snow::Wetness wetness,
+                                    std::optional<Slope> tolerance, std::optional<int> level) {
+  return {scene.heights,
+          {.start_slope = start_slope_for(wetness, scene.rules),
+           .reach = reach_of(scene.rules, level),
+           .tolerance = tolerance.value_or(Slope::from_ratio(std::nan("")))}};
+}
+
+}  // namespace
+
+Judge::Judge(const Scene& scene, const rig::Rig& rig, const snow::SnowAt& snow)
+    : scene_{&scene},
+      rig_{&rig},
+      snow_{&snow},
+      weighed_{rig::weigh(rig)},
+      grip_{scene.rules.grip, rig, weighed_},
+      tolerance_{slope_tolerance(scene, narrower_gauge(rig))},
+      steep_dry_{
+          steep_ground_in(scene, snow::Wetness::dry, tolerance_, snow.weather().bulletin_level)},
+      steep_wet_{steep_ground_in(scene, snow::Wetness::slush, tolerance_,
+                                 snow.weather().bulletin_level)} {}
+
+Judge Judge::with_rig(const rig::Rig& rig) const {
+  if (slope_tolerance(*scene_, narrower_gauge(rig)) != tolerance_) {
+    return Judge{*scene_, rig, *snow_};
+  }
+  Judge other{*this};
+  other.rig_ = &rig;
+  other.weighed_ = rig::weigh(rig);
+  other.grip_ = GripTable{scene_->rules.grip, rig, other.weighed_};
+  return other;
+}
+
+Judge Judge::with_snow(const snow::SnowAt& snow) const {
+  if (snow.weather().bulletin_level != snow_->weather().bulletin_level) {
+    return Judge{*scene_, *rig_, snow};
+  }
+  Judge other{*this};
+  other.snow_ = &snow;
+  return other;
+}
+
+Stretch Judge::stretch_of(trails::LegId leg) const {
+  const trails::Leg& there = scene_->network.legs.at(static_cast<std::size_t>(leg));
+  return {.trail = there.trail, .span = there.span, .way = there.way, .line = there.line};
+}
+
+LegJudgement Judge::judge(trails::LegId leg, units::Instant entry) const {
+  const Stretch stretch = stretch_of(leg);
+  const Metres error = line_error_of(scene_->network.trails[stretch.trail]);
+  return judge_over(stretch, footfalls(*scene_, stretch.line, *rig_, error), entry);
+}
+
+std::vector<Finding> Judge::judge_bends(const geo::Polyline& line,
+                                        std::optional<Metres> width) const {
+  const Bend bend = tightest_bend(line, overall_length(*rig_));
+  std::vector<Finding> found{judge_turning(*rig_, bend), judge_off_tracking(*rig_, bend, width)};
+  for (Finding& finding : found) {
+    finding.at = bend.at;
+  }
+  return found;
+}
+
+const hazard::SteepGround& Judge::steep_ground(snow::Wetness wetness) const {
+  return releases_wet(wetness) ? steep_wet_ : steep_dry_;
+}
+
+}  // namespace rimehaul::passage

@@ -1,0 +1,220 @@
+// A leg walked footfall by footfall: findings folded, the steepest places noted, the drive told.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "passage/judge.h"
+#include "passage/profile.h"
+#include "passage/site_rules.h"
+#include "passage/stretch_judge.h"
+#include "passage/worst.h"
+
+namespace rimehaul::passage {
+
+using units::Instant;
+using units::Metres;
+using units::MetresPerSecond;
+using units::Seconds;
+using units::Slope;
+
+namespace {
+
+/// How often the snow is asked again because judging it made the leg take longer.
+constexpr int kMostRounds = 4;
+
+/// One footfall as judged so far.
+struct Trodden {
+  bool judged = false;
+  std::optional<snow::SnowState> state;     ///< judged last
+  const snow::GripRow* heaviest = nullptr;  ///< row of the most motion resistance met
+  std::optional<MetresPerSecond> speed;     ///< lowest so far
+  std::vector<snow::SnowState> states;      ///< all that were met
+};
+
+/// Keeps the steeper of what was found so far and what is found here.
+void keep_steeper(std::optional<Steepness>& kept_so_far, const Steepness& here) {
+  if (here.found <= Slope::from_ratio(0)) {
+    return;
+  }
+  if (!kept_so_far.has_value()) {
+    kept_so_far = here;
+    return;
+  }
+  kept_so_far->up_to = std::max(kept_so_far->up_to, here.up_to);
+  if (here.found > kept_so_far->found) {
+    kept_so_far->found = here.found;
+    kept_so_far->at = here.at;
+  }
+}
+
+class LegWalk {
+ public:
+  LegWalk(const Judge& judge, const Stretch& stretch, const std::vector<Footfall>& footfalls)
+      : judge_{judge},
+        stretch_{stretch},
+        footfalls_{footfalls},
+        asked_{judge, stretch},
+        trodden_(footfalls.size()),
+        profile_{profile_of(judge.scene().heights, stretch.line, footfalls)} {
+    told_.length = stretch.line.length();
+    told_.allowed_share = asked_.allowed_share();
+    const Way way = profile_.has_value() ? way_over(*profile_) : Way{};
+    told_.climb = way.climb;
+    told_.drop = way.drop;
+    over_snow_ = profile_.has_value() ? way.over_snow : told_.length;
+  }
+
+  LegJudgement judge(Instant entry) {
+    offer_at_their_places(asked_.judge_whole());
+    offer_at_their_places(asked_.judge_marks({Metres{0}, told_.length}, entry));
+    if (footfalls_.empty()) {
+      worst_.offer(unknown(Check::heights_known, "ground of this stretch"), Metres{0});
+    }
+    tread_until_settled(entry);
+    const trails::Trail& trail = judge_.scene().network.trails[stretch_.trail];
+    worst_.offer(judge_hours(trail, {entry, staying()}, judge_.scene().rules), Metres{0});
+    tell_drive();
+    told_.findings = worst_.of_every_check();
+    told_.binding = binding_of(told_.findings);
+    told_.verdict = verdict_of(told_.findings, told_.allowed_share);
+    return told_;
+  }
+
+ private:
+  void offer_at_their_places(std::vector<Finding> findings) {
+    for (Finding& finding : findings) {
+      const Metres at = finding.at;
+      worst_.offer(std::move(finding), at);
+    }
+  }
+
+  /// The snow is asked as it is on entering and as it is when the tail leaves. What is found then
+  /// may slow the rig down, so that it leaves later still.
+  void tread_until_settled(Instant entry) {
+    tread(entry);
+    Instant until = entry;
+    for (int round = 0; round < kMostRounds; ++round) {
+      const Seconds lasting = staying();
+      if (!std::isfinite(lasting.value()) || units::after(entry, lasting) <= until) {
+        return;
+      }
+      until = units::after(entry, lasting);
+      tread(until);
+    }
+    worst_.offer(unknown(Check::snow_known, "snow that stays while the leg is driven"), Metres{0});
+  }
+
+  void tread(Instant when) {
+    for (std::size_t i = 0; i < footfalls_.size(); ++i) {
+      const Footfall& footfall = footfalls_[i];
+      const std::optional<snow::SnowState> state =
+          footfall.height.has_value() ? judge_.snow().at({*footfall.height, footfall.aspect, when})
+                                      : std::nullopt;
+      if (!trodden_[i].judged || trodden_[i].state != state) {
+        note(i, state, asked_.judge_piece(footfall, {state, when}));
+      }
+    }
+  }
+
+  void note(std::size_t index, std::optional<snow::SnowState> state, PlaceJudgement judged) {
+    Trodden& here = trodden_[index];
+    const Metres at = footfalls_[index].span.from;
+    if (judged.carrier.has_value()) {
+      note_steepness(*judged.carrier, at);
+    }
+    const bool both_known = judged.speed.has_value() && (here.speed.has_value() || !here.judged);
+    here.speed = both_known ? std::optional{here.judged ? lower_of(*here.speed, *judged.speed)
+                                                        : *judged.speed}
+                            : std::nullopt;
+    if (state.has_value()) {
+      const std::optional<snow::GripRow>& grip = judge_.grip().row(*state);
+      const bool heavier = grip.has_value() &&
+                           (here.heaviest == nullptr ||
+                            grip->carrier_resistance.high > here.heaviest->carrier_resistance.high);
+      here.heaviest = heavier ? &*grip : here.heaviest;
+      here.states.push_back(*state);
+    }
+    here.state = state;
+    here.judged = true;
+    worst_.offer_all(std::move(judged.findings), at);
+  }
+
+  void note_steepness(const Lie& lie, Metres at) {
+    keep_steeper(told_.steepest_up, {lie.found.grade_high, lie.up_to.grade_high, at});
+    keep_steeper(told_.steepest_down,
+                 {lie.found.grade_low.reversed(), lie.up_to.grade_low.reversed(), at});
+    keep_steeper(told_.steepest_across,
+                 {lie.found.steepest_cross(), lie.up_to.steepest_cross(), at});
+  }
+
+  [[nodiscard]] MetresPerSecond slowest() const {
+    MetresPerSecond speed{footfalls_.empty() ? 0.0 : std::numeric_limits<double>::infinity()};
+    for (const Trodden& here : trodden_) {
+      speed = lower_of(speed, here.speed.value_or(MetresPerSecond{0}));
+    }
+    return speed;
+  }
+
+  /// From the nose entering to the tail leaving.
+  [[nodiscard]] Seconds staying() const {
+    return (over_snow_ + overall_length(judge_.rig())) / slowest();
+  }
+
+  void tell_drive() {
+    told_.slowest = slowest();
+    told_.time = over_snow_ / told_.slowest;
+    std::vector<const snow::GripRow*> grips;
+    for (std::size_t i = 0; i < trodden_.size(); ++i) {
+      const Trodden& here = trodden_[i];
+      if (here.heaviest == nullptr) {
+        continue;
+      }
+      grips.push_back(here.heaviest);
+      told_.pieces.push_back({footfalls_[i].span, footfalls_[i].height,
+                              here.speed.value_or(MetresPerSecond{0}), here.states.back()});
+      told_.snow.insert(told_.snow.end(), here.states.begin(), here.states.end());
+    }
+    std::ranges::sort(told_.snow);
+    told_.snow.erase(std::unique(told_.snow.begin(), told_.snow.end()), told_.snow.end());
+    const bool complete = profile_.has_value() && grips.size() == footfalls_.size();
+    told_.fuel = complete ? fuel_over(*profile_, judge_.rig(), grips, told_.slowest)
+                          : units::Litres{std::nan("")};
+  }
+
+  const Judge& judge_;
+  const Stretch& stretch_;
+  const std::vector<Footfall>& footfalls_;
+  StretchJudge asked_;
+  std::vector<Trodden> trodden_;
+  std::optional<std::vector<Rise>> profile_;
+  Metres over_snow_;
+  Worst worst_;
+  LegJudgement told_;
+};
+
+}  // namespace
+
+LegJudgement Judge::judge_over(const Stretch& stretch, const std::vector<Footfall>& footfalls,
+                               Instant entry) const {
+  return LegWalk{*this, stretch, footfalls}.judge(entry);
+}
+
+std::vector<Finding> Judge::findings_at(const Stretch& stretch, const Footfall& footfall,
+                                        Instant when) const {
+  const StretchJudge asked{*this, stretch};
+  const std::optional<snow::SnowState> state =
+      footfall.height.has_value() ? snow_->at({*footfall.height, footfall.aspect, when})
+                                  : std::nullopt;
+  std::vector<Finding> found = asked.judge_piece(footfall, {state, when}).findings;
+  for (Finding& finding : found) {
+    finding.at = footfall.span.from;
+  }
+  std::ranges::move(asked.judge_whole(), std::back_inserter(found));
+  std::ranges::move(asked.judge_marks(footfall.span, when), std::back_inserter(found));
+  const trails::Trail& trail = scene_->network.trails[stretch.trail];
+  found.push_back(judge_hours(trail, {when, Seconds{0}}, scene_->rules));
+  std::ranges::stable_sort(found, {}, &Finding::check);
+  return found;
+}
+
+}  // namespace rimehaul::passage

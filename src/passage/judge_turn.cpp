@@ -1,0 +1,150 @@
+// Turns: the ground and the bend where one leg runs into the next, and turning back.
+#include <algorithm>
+#include <cmath>
+
+#include "base/require.h"
+#include "passage/judge.h"
+#include "passage/stretch_judge.h"
+#include "passage/turning_room.h"
+#include "passage/worst.h"
+
+namespace rimehaul::passage {
+
+using trails::Leg;
+using units::Metres;
+
+namespace {
+
+/// Beyond the rig's own length on each side of the junction.
+constexpr Metres kMargin{1.0};
+
+/// Two legs that meet, the end of the one joined to the start of the other.
+struct Joint {
+  const Leg& before;
+  const Leg& after;
+  geo::Polyline line;
+  Metres junction;  ///< chainage along `line`
+};
+
+Joint joint_of(const Leg& before, const Leg& after, const rig::Rig& rig) {
+  const Metres reach = std::max(overall_length(rig) + kMargin,
+                                trailer_lag(rig) + rig.carrier.contact_length + kMargin);
+  const Metres from = before.line.length() - std::min(reach, before.line.length());
+  const geo::Polyline tail = before.line.part(from, before.line.length());
+  const geo::Polyline head = after.line.part(Metres{0}, reach);
+  return {before, after, tail.joined_with(head), tail.length()};
+}
+
+Stretch stretch_along(const Leg& leg) {
+  return {.trail = leg.trail, .span = leg.span, .way = leg.way, .line = leg.line};
+}
+
+/// Marks of both legs by chainage along the joint. Where the trail changes, so does whose marks
+/// speak of the ground.
+std::vector<MarkOnStretch> marks_at(const Joint& joint, const trails::Network& network) {
+  const bool same_trail =
+      joint.before.trail == joint.after.trail && joint.before.way == joint.after.way;
+  std::vector<MarkOnStretch> found;
+  for (const MarkOnStretch& placed : marks_on(network, stretch_along(joint.before))) {
+    const Metres shift = joint.junction - joint.before.line.length();
+    const Metres to = placed.span.to + shift;
+    found.push_back(
+        {placed.mark, {placed.span.from + shift, same_trail ? to : std::min(to, joint.junction)}});
+  }
+  for (const MarkOnStretch& placed : marks_on(network, stretch_along(joint.after))) {
+    const Metres from = placed.span.from + joint.junction;
+    found.push_back(
+        {placed.mark,
+         {same_trail ? from : std::max(from, joint.junction), placed.span.to + joint.junction}});
+  }
+  return found;
+}
+
+SnowThere snow_at(const Judge& judge, const Footfall& footfall, units::Instant when) {
+  if (!footfall.height.has_value()) {
+    return {std::nullopt, when};
+  }
+  return {judge.snow().at({*footfall.height, footfall.aspect, when}), when};
+}
+
+/// The width of the narrower of two trails; nothing when either is unknown.
+std::optional<Metres> narrower(const trails::Trail& one, const trails::Trail& other) {
+  if (!one.width.has_value() || !other.width.has_value()) {
+    return std::nullopt;
+  }
+  return *one.width < *other.width ? one.width : other.width;
+}
+
+/// The ground under the joint, from nose to tail of the rig on both sides of the junction.
+Worst judge_ground_of(const Judge& judge, const Joint& joint, units::Instant when) {
+  const trails::Network& network = judge.scene().network;
+  const trails::Trail& before = network.trails[joint.before.trail];
+  const trails::Trail& after = network.trails[joint.after.trail];
+  Course course = course_of(judge, after, marks_at(joint, network));
+  course.sight = std::min(course.sight, course_of(judge, before, {}).sight);
+  const Metres error = std::max(line_error_of(before), line_error_of(after));
+  Worst worst;
+  for (const Footfall& footfall : footfalls(judge.scene(), joint.line, judge.rig(), error)) {
+    worst.offer_all(judge_place(course, footfall, snow_at(judge, footfall, when)).findings,
+                    footfall.span.from);
+  }
+  return worst;
+}
+
+/// Clear ground against what the rig needs to turn round.
+Finding judge_room(const rig::Rig& rig, Metres room) {
+  const Metres needed = room_to_turn_round(rig);
+  Finding finding = room >= needed
+                        ? kept(Check::turning)
+                        : refusal(Check::turning, "no clear ground large enough to turn back");
+  finding.inputs.add("room to turn", units::amount(room), Origin::trail)
+      .add("room needed", units::amount(needed), Origin::rig_sheet);
+  return finding;
+}
+
+TurnJudgement told(const Worst& worst, double allowed_share) {
+  const std::vector<Finding> findings = worst.of_every_check();
+  return {verdict_of(findings, allowed_share), findings[binding_of(findings)]};
+}
+
+TurnJudgement judge_turning_back(const Judge& judge, const Leg& before, units::Instant when) {
+  const trails::Trail& trail = judge.scene().network.trails[before.trail];
+  const Course course = course_of(judge, trail, {});
+  const Metres near = std::min(overall_length(judge.rig()), before.line.length());
+  const geo::Polyline end = before.line.part(before.line.length() - near, before.line.length());
+  Footfall last = footfalls(judge.scene(), end, judge.rig(), line_error_of(trail)).back();
+  if (last.carrier.has_value() && last.trailer.has_value()) {
+    last.carrier = for_every_heading(*last.carrier);
+    last.trailer = for_every_heading(*last.trailer);
+  }
+  Worst worst;
+  worst.offer_all(judge_place(course, last, snow_at(judge, last, when)).findings, Metres{0});
+  worst.offer(judge_room(judge.rig(), room_to_turn_back(judge.scene().network, before)), Metres{0});
+  return told(worst, course.allowed_share);
+}
+
+}  // namespace
+
+TurnJudgement Judge::judge_turn(trails::LegId from, trails::LegId to, units::Instant entry) const {
+  const Leg& before = scene_->network.legs.at(static_cast<std::size_t>(from));
+  const Leg& after = scene_->network.legs.at(static_cast<std::size_t>(to));
+  base::require(before.to == after.from, "a turn joins two legs that do not meet");
+  if (to == trails::opposite_of(from)) {
+    return judge_turning_back(*this, before, entry);
+  }
+  const Joint joint = joint_of(before, after, *rig_);
+  Worst worst = judge_ground_of(*this, joint, entry);
+  const trails::Trail& trail = scene_->network.trails[after.trail];
+  const Metres room = turning_room_at(scene_->network, before.to);
+  if (room >= room_to_turn_round(*rig_)) {
+    worst.offer(judge_room(*rig_, room), joint.junction);
+  } else {
+    const auto width = narrower(scene_->network.trails[before.trail], trail);
+    for (Finding& finding : judge_bends(joint.line, width)) {
+      worst.offer(finding, finding.at);
+    }
+  }
+  return told(worst, course_of(*this, trail, {}).allowed_share);
+}
+
+}  // namespace rimehaul::passage
