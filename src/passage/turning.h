@@ -25,7 +25,7 @@ inline constexpr units::Metres kStraight{10000.0};
 /// shorter than half a window averages out; a corner counts as the arc of half a window's length,
 /// or as the arc that fits between the half windows where that is tighter. Within a quarter of a
 /// window of an end nothing is asked: join the lines that meet there (half a window or more of
-/// each) and ask again. A line shorter than the window is judged at its middle by its own halves.
+/// each) and ask again. A line shorter than the window is judged with its own length as the window.
 /// Window not a positive number: radius 0.
 [[nodiscard]] Bend tightest_bend(const geo::Polyline& line, units::Metres window);
 
@@ -35,9 +35,9 @@ inline constexpr units::Metres kStraight{10000.0};
 
 /// Ground that the rig covers in a steady turn whose radius is that of the carrier's middle.
 struct Sweep {
-  units::Metres
-      off_tracking;     ///< how far inside the carrier's path the trailer runs; 0 without one
-  units::Metres width;  ///< between the outermost and the innermost edge
+  units::Metres off_tracking;  ///< how far inside the carrier's path the trailer runs, below 0
+                               ///< outside it; 0 without one
+  units::Metres width;         ///< between the outermost and the innermost edge
 };
 
 /// Steady-turn geometry of rigid bodies. Nothing when the trailer cannot follow that radius or a

@@ -1,4 +1,4 @@
-// Rules of the site on sight and wind.
+// The site's rule on sight: how many marker spacings a driver must see.
 #pragma once
 
 #include "passage/finding.h"
@@ -12,8 +12,5 @@ namespace rimehaul::passage {
 /// for none (0). Visibility or spacing unknown: closed.
 [[nodiscard]] Finding judge_visibility(const snow::DayWeather& weather, const trails::Trail& trail,
                                        const Rules& rules);
-
-/// Kept when the wind is at or under the rules' most, or when they set none. Wind unknown: closed.
-[[nodiscard]] Finding judge_wind(const snow::DayWeather& weather, const Rules& rules);
 
 }  // namespace rimehaul::passage

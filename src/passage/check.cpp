@@ -1,0 +1,94 @@
+// The names, formulas, sources and pages of the checks.
+#include "passage/check.h"
+
+#include <array>
+#include <cstddef>
+
+#include "base/require.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+constexpr std::string_view kKnown = "docs/checks/known.md";
+constexpr std::string_view kRatings = "docs/checks/ratings.md";
+constexpr std::string_view kClimb = "docs/checks/climb.md";
+constexpr std::string_view kDescent = "docs/checks/descent.md";
+constexpr std::string_view kStopping = "docs/checks/stopping.md";
+constexpr std::string_view kRollOver = "docs/checks/roll-over.md";
+constexpr std::string_view kSideSlip = "docs/checks/side-slip.md";
+constexpr std::string_view kJackknife = "docs/checks/jackknife.md";
+constexpr std::string_view kHitch = "docs/checks/hitch.md";
+constexpr std::string_view kLoad = "docs/checks/load.md";
+constexpr std::string_view kTurning = "docs/checks/turning.md";
+constexpr std::string_view kAvalanche = "docs/checks/avalanche.md";
+constexpr std::string_view kSight = "docs/checks/visibility.md";
+constexpr std::string_view kSiteRules = "docs/checks/site-rules.md";
+
+constexpr std::string_view kMaker = "maker's rating in the rig sheet";
+constexpr std::string_view kSiteRule = "site rule";
+constexpr std::string_view kStatics = "statics of rigid bodies";
+
+/// In the order of Check.
+constexpr std::array<CheckFacts, kCheckCount> kFacts{{
+    {"heights_known", "heights known", "every height under the rig is known", kSiteRule, kKnown},
+    {"snow_known", "snow known", "somebody has said what the snow is like", kSiteRule, kKnown},
+    {"trail_attributes", "trail attributes", "every safety attribute was given", kSiteRule, kKnown},
+    {"climb_rating", "climb rating", "G <= rated", kMaker, kRatings},
+    {"descent_rating", "descent rating", "G <= rated", kMaker, kRatings},
+    {"cross_rating", "cross-slope rating", "K <= rated", kMaker, kRatings},
+    {"trailer_rating", "trailer's rating", "G <= rated; K <= rated", kMaker, kRatings},
+    {"climb_traction", "climb traction",
+     "max(0, g m_c sin + T) + f_c g m_c n_c <= mu (phi g m_c n_c - U)",
+     "Wong, Theory of Ground Vehicles, drawbar pull and gradeability", kClimb},
+    {"engine_power", "engine power", "F v / eta <= power", "work done against a force", kClimb},
+    {"descent_hold", "hold on descent",
+     "g m_c (sin - f_c n_c) + T <= min(B, mu_b (phi g m_c n_c - U))", kStatics, kDescent},
+    {"parking_hold", "hold when parked",
+     "g m_c (sin - f_c n_c) + T <= min(B, mu_b (phi g m_c n_c - U))", kStatics, kDescent},
+    {"stopping", "stopping", "v t + v^2 / (2 a) <= sight, a = (B - F) / m", "uniform deceleration",
+     kStopping},
+    {"carrier_roll_over", "carrier roll-over",
+     "|x| A + |y| C <= tan(r atan((i - M / (g m n)) / h) - atan(d / w))",
+     "static tip angle as in ISO 16231-2:2015; reserve: estimate", kRollOver},
+    {"trailer_roll_over", "trailer roll-over", "|x| A + |y| C <= tan(r atan(i / h) - atan(d / w))",
+     "static tip angle as in ISO 16231-2:2015; reserve: estimate", kRollOver},
+    {"carrier_side_slip", "carrier side slip",
+     "sqrt((u C)^2 + S^2) <= C, C = mu_l (g m_c n_c - U), u = max(u_climb, u_hold)",
+     "friction ellipse, Wong, Theory of Ground Vehicles", kSideSlip},
+    {"trailer_side_slip", "trailer side slip",
+     "g (m_t - m_h) n_t K_t / sqrt(1 + G_t^2) <= mu_tl (g m_t n_t - V)", kStatics, kSideSlip},
+    {"jackknife", "jackknife",
+     "P sin(gamma) d_h <= (mu_l (phi g m_c n_c - U) sqrt(1 - u_hold^2) - S) l / 4",
+     "moment of turning resistance, Wong, Theory of Ground Vehicles, skid steering", kJackknife},
+    {"hitch_vertical", "vertical load on the hitch", "max(V, U) / g <= rated", kStatics, kHitch},
+    {"towed_mass", "towed mass", "m <= rated", kMaker, kHitch},
+    {"payload", "payload", "m <= rated", kMaker, kLoad},
+    {"trailer_payload", "trailer's payload", "m <= rated", kMaker, kLoad},
+    {"seats", "seats", "passengers <= seats", kMaker, kLoad},
+    {"turning", "turning", "R_least <= R", "steady-turn geometry of rigid bodies", kTurning},
+    {"off_tracking", "width in bends", "swept + cut <= trail width",
+     "steady-turn geometry of rigid bodies", kTurning},
+    {"avalanche", "avalanche exposure", "keep off <= distance",
+     "site rule; start slopes as published by avalanche services", kAvalanche},
+    {"visibility", "visibility", "N d <= seen", kSiteRule, kSight},
+    {"direction", "direction of the trail", "driven as the trail allows", kSiteRule, kSiteRules},
+    {"hours", "hours of the trail", "from <= entry and exit <= to", kSiteRule, kSiteRules},
+    {"driver_level", "driver's level", "the level is known and may tow", kSiteRule, kSiteRules},
+    {"towing_in_wet_snow", "towing in wet snow", "wetness <= wettest for towing", kSiteRule,
+     kSiteRules},
+    {"wind", "wind", "wind <= most wind", kSiteRule, kSight},
+    {"zone", "zone", "no zone forbids it", kSiteRule, kSiteRules},
+    {"mark", "mark on the trail", "every mark is clear, surveyed and strong enough", kSiteRule,
+     kSiteRules},
+}};
+
+}  // namespace
+
+const CheckFacts& facts_of(Check check) {
+  const auto index = static_cast<std::size_t>(check);
+  base::require(index < kFacts.size(), "a check has its facts");
+  return kFacts[index];
+}
+
+}  // namespace rimehaul::passage

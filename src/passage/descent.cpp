@@ -1,0 +1,106 @@
+// Descending and standing: the brake against the hill and the trailer's push.
+#include <cmath>
+#include <limits>
+
+#include "passage/forces.h"
+#include "passage/tilt.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using units::amount;
+using units::count_of;
+using units::kGravity;
+
+/// Tangents of the steepest fall that counts, carrier and trailer.
+struct Falls {
+  units::Slope carrier;
+  units::Slope trailer;
+};
+
+struct Hold {
+  Worksheet sheet;
+  double asked_N = 0.0;
+  double by_snow_N = 0.0;
+  double given_N = 0.0;
+};
+
+/// What the trailer adds; its drag at the low side, and what rides on the hitch drags as little as
+/// the carrier does where that is less.
+double trailer_push(const Footing& footing, Worksheet& sheet, units::Slope fall) {
+  const double mass_kg =
+      sheet.not_negative("m_t", amount(footing.weighed.trailer.mass), Origin::load);
+  sheet.any("G_t", amount(fall), Origin::heights);
+  const double normal =
+      sheet.positive("n_t", count_of(tilt_of(footing.trailer).normal_least), Origin::derived);
+  const double drag =
+      sheet.not_negative("f_t", amount(footing.grip.trailer_resistance.low), Origin::grip);
+  const double on_hitch_N =
+      sheet.not_negative("V", amount(hitch_forces(footing).down), Origin::derived);
+  const double carrier_drag = footing.grip.carrier_resistance.low.value();
+  return kGravity * mass_kg * (along(fall) - drag * normal) +
+         above_zero(drag - carrier_drag) * on_hitch_N;
+}
+
+/// Asked: gravity less drag, which falls with the normal loads n_c and n_t. Given: the brake's
+/// grip on the tracks, which rises with n_c. So the least normal loads bound the share.
+Hold hold_of(Check check, const Footing& footing, Falls falls, units::Newtons brake_limit) {
+  Hold hold{.sheet = Worksheet{check}};
+  Worksheet& sheet = hold.sheet;
+  const Tilt tilt = tilt_of(footing.carrier);
+  const double mass_kg = sheet.positive("m_c", amount(footing.weighed.carrier.mass), Origin::load);
+  sheet.any("G_c", amount(falls.carrier), Origin::heights);
+  sheet.not_negative("K_c", tangent(tilt.steepest_across), Origin::heights);
+  const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
+  const double drag =
+      sheet.not_negative("f_c", amount(footing.grip.carrier_resistance.low), Origin::grip);
+  const double weight_N = kGravity * mass_kg;
+  hold.asked_N = weight_N * (along(falls.carrier) - drag * normal);
+  double uplift_N = 0.0;
+  if (footing.rig.trailer) {
+    hold.asked_N += trailer_push(footing, sheet, falls.trailer);
+    uplift_N = sheet.not_negative("U", amount(hitch_forces(footing).uplift), Origin::derived);
+  }
+  const double grip = sheet.not_negative("mu_b", amount(footing.grip.brake), Origin::grip);
+  const double on_tracks =
+      sheet.share_of_one("phi", footing.rig.carrier.track_weight_share, Origin::rig_sheet);
+  const double limit_N = sheet.not_negative("B", amount(brake_limit), Origin::rig_sheet);
+  hold.by_snow_N = grip * (on_tracks * weight_N * normal - uplift_N);
+  hold.given_N = smaller(limit_N, hold.by_snow_N);
+  return hold;
+}
+
+Hold descending(const Footing& footing) {
+  const Falls falls{.carrier = footing.carrier.grade_low.reversed(),
+                    .trailer = footing.trailer.grade_low.reversed()};
+  return hold_of(Check::descent_hold, footing, falls, footing.rig.carrier.brake_force);
+}
+
+}  // namespace
+
+Grip hold_grip(const Footing& footing) {
+  const Hold hold = descending(footing);
+  if (!hold.sheet.holds()) {
+    const units::Newtons unknown_force{std::numeric_limits<double>::quiet_NaN()};
+    return {unknown_force, unknown_force, unknown_force};
+  }
+  return {.asked = units::Newtons{hold.asked_N},
+          .given_by_snow = units::Newtons{hold.by_snow_N},
+          .given = units::Newtons{hold.given_N}};
+}
+
+Finding judge_descent_hold(const Footing& footing) {
+  const Hold hold = descending(footing);
+  return hold.sheet.compared(force(hold.asked_N), force(hold.given_N));
+}
+
+Finding judge_parking_hold(const Footing& footing) {
+  const Falls falls{.carrier = units::Slope::from_ratio(tilt_of(footing.carrier).steepest_grade),
+                    .trailer = units::Slope::from_ratio(tilt_of(footing.trailer).steepest_grade)};
+  const Hold hold =
+      hold_of(Check::parking_hold, footing, falls, footing.rig.carrier.parking_brake_force);
+  return hold.sheet.compared(force(hold.asked_N), force(hold.given_N));
+}
+
+}  // namespace rimehaul::passage

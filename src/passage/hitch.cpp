@@ -1,0 +1,107 @@
+// What the hitch carries: the tongue's mass and what the grade shifts on to it or off it.
+#include <cmath>
+#include <limits>
+
+#include "passage/forces.h"
+#include "passage/tilt.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using units::amount;
+using units::kGravity;
+using units::Newtons;
+
+constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
+
+/// The trailer's numbers, written down; moments about the middle of its contact.
+struct Levers {
+  double mass_kg;
+  double tongue_kg;
+  double centre_m;  ///< height of its centre of gravity
+  double hitch_m;   ///< height of the hitch
+  double drawbar_m;
+  double drag;  ///< high side, starting included
+};
+
+Levers levers_of(const Footing& footing, Worksheet& sheet) {
+  const rig::Trailer& trailer = *footing.rig.trailer;
+  const rig::Weighed& weighed = footing.weighed;
+  Levers levers{};
+  levers.mass_kg = sheet.not_negative("m_t", amount(weighed.trailer.mass), Origin::load);
+  levers.tongue_kg = sheet.not_negative("m_h", amount(weighed.tongue_mass), Origin::load);
+  levers.centre_m = sheet.positive("h_t", amount(weighed.trailer.centre.up), Origin::load);
+  levers.hitch_m =
+      sheet.not_negative("h_h", amount(footing.rig.carrier.hitch_at.up), Origin::rig_sheet);
+  levers.drawbar_m = sheet.positive("L", amount(trailer.drawbar_length), Origin::rig_sheet);
+  levers.drag =
+      sheet.not_negative("f_t", units::count_of(trailer_drag_high(footing.grip)), Origin::grip);
+  return levers;
+}
+
+struct Vertical {
+  double down_N;
+  double uplift_N;
+};
+
+/// Moments about the middle of the trailer's contact, drag at the snow and pull at the hitch:
+/// V L = g n m_h L - g m_t (along (h_t - h_h) - f_t n h_h). The term in `along` is largest at one
+/// end of its range whatever the sign of h_t - h_h; the others at most or least normal load. A
+/// trailer that stands has no drag, so none is counted against uplift.
+Vertical vertical_of(const Levers& levers, const Tilt& tilt) {
+  const double weight_N = kGravity * levers.mass_kg;
+  const double tongue_N = kGravity * levers.tongue_kg;
+  const double rise_m = levers.centre_m - levers.hitch_m;
+  const double onto = larger(tilt.down * rise_m, -tilt.up * rise_m) / levers.drawbar_m;
+  const double off = larger(tilt.up * rise_m, -tilt.down * rise_m) / levers.drawbar_m;
+  const double drag = levers.drag * tilt.normal_most * levers.hitch_m / levers.drawbar_m;
+  return {.down_N = above_zero(tongue_N * tilt.normal_most + weight_N * (onto + drag)),
+          .uplift_N = above_zero(weight_N * off - tongue_N * tilt.normal_least)};
+}
+
+}  // namespace
+
+HitchForces hitch_forces(const Footing& footing) {
+  if (!footing.rig.trailer) {
+    return {};
+  }
+  Worksheet sheet{Check::hitch_vertical};
+  const Levers levers = levers_of(footing, sheet);
+  const double drag_low = footing.grip.trailer_resistance.low.value();
+  const double carrier_drag_low = footing.grip.carrier_resistance.low.value();
+  const bool usable = sheet.holds() && levers.tongue_kg <= levers.mass_kg && drag_low >= 0.0 &&
+                      carrier_drag_low >= 0.0;
+  if (!usable) {
+    return {Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}};
+  }
+  const Tilt tilt = tilt_of(footing.trailer);
+  const Vertical vertical = vertical_of(levers, tilt);
+  const double weight_N = kGravity * levers.mass_kg;
+  const double push_N = weight_N * (tilt.down - drag_low * tilt.normal_least) +
+                        drag_low * vertical.down_N;  // what the hitch carries does not drag
+  return {.down = Newtons{vertical.down_N},
+          .uplift = Newtons{vertical.uplift_N},
+          .pull = Newtons{above_zero(weight_N * (tilt.up + levers.drag * tilt.normal_most))},
+          .push = Newtons{above_zero(push_N)}};
+}
+
+Finding judge_hitch_vertical(const Footing& footing) {
+  if (!footing.rig.trailer) {
+    return kept(Check::hitch_vertical);
+  }
+  const Tilt tilt = tilt_of(footing.trailer);
+  const HitchForces forces = hitch_forces(footing);
+  Worksheet sheet{Check::hitch_vertical};
+  levers_of(footing, sheet);
+  sheet.any("G_up", amount(footing.trailer.grade_high), Origin::heights);
+  sheet.any("G_down", amount(footing.trailer.grade_low.reversed()), Origin::heights);
+  sheet.positive("n_most", units::count_of(tilt.normal_most), Origin::derived);
+  sheet.positive("n_least", units::count_of(tilt.normal_least), Origin::derived);
+  const double down_N = sheet.not_negative("V", amount(forces.down), Origin::derived);
+  const double uplift_N = sheet.not_negative("U", amount(forces.uplift), Origin::derived);
+  const units::Kilograms borne{larger(down_N, uplift_N) / kGravity};
+  return sheet.compared(amount(borne), amount(footing.rig.carrier.hitch_vertical_rating));
+}
+
+}  // namespace rimehaul::passage

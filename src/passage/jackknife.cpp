@@ -1,0 +1,58 @@
+// Jackknife: the push of the trailer at an angle against what grip is left to hold the tail.
+#include <cmath>
+
+#include "passage/forces.h"
+#include "passage/tilt.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using units::amount;
+using units::count_of;
+using units::kGravity;
+
+double sine_of(double angle_tangent) {
+  return angle_tangent / std::sqrt(1.0 + angle_tangent * angle_tangent);
+}
+
+/// What the friction ellipse leaves across when so much of the grip along is taken; 0 when all is.
+double left_across(double taken) {
+  return std::sqrt(above_zero(1.0 - taken * taken));
+}
+
+}  // namespace
+
+/// The push does not depend on the carrier's box. The moment of the tracks, linear in n_c where it
+/// is above 0, is least at the least normal load and the steepest cross-slope.
+Finding judge_jackknife(const Footing& footing) {
+  if (!footing.rig.trailer) {
+    return kept(Check::jackknife);
+  }
+  const rig::Carrier& carrier = footing.rig.carrier;
+  const Tilt tilt = tilt_of(footing.carrier);
+  const HitchForces hitch = hitch_forces(footing);
+  Worksheet sheet{Check::jackknife};
+  const double push_N = sheet.not_negative("P", amount(hitch.push), Origin::derived);
+  const double angle = sheet.positive("gamma", amount(footing.rules.articulation), Origin::rules);
+  const double arm_m =
+      sheet.positive("d_h", amount(hitch_behind_middle(carrier)), Origin::rig_sheet);
+  const double mass_kg = sheet.positive("m_c", amount(footing.weighed.carrier.mass), Origin::load);
+  const double on_tracks = sheet.share_of_one("phi", carrier.track_weight_share, Origin::rig_sheet);
+  const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
+  const double uplift_N = sheet.not_negative("U", amount(hitch.uplift), Origin::derived);
+  const double grip = sheet.not_negative("mu_l", amount(footing.grip.lateral), Origin::grip);
+  const double brake =
+      sheet.not_negative("u_hold", count_of(grip_taken(hold_grip(footing))), Origin::derived);
+  const double tongue_N = units::weight_of(footing.weighed.tongue_mass).value();
+  const double weight_N = kGravity * mass_kg;
+  const double across_N =
+      weight_N * normal * tilt.across_normal + tongue_N * tilt_of(footing.trailer).lateral;
+  sheet.not_negative("S", force(across_N), Origin::derived);
+  const double length_m = sheet.positive("l", amount(carrier.contact_length), Origin::rig_sheet);
+  const double held_N =
+      grip * (on_tracks * weight_N * normal - uplift_N) * left_across(brake) - across_N;
+  return sheet.compared(moment(push_N * sine_of(angle) * arm_m), moment(held_N * length_m / 4.0));
+}
+
+}  // namespace rimehaul::passage

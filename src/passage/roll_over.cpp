@@ -1,0 +1,168 @@
+// Roll-over and pitch-over: the lean of gravity towards each edge of the support polygon.
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "passage/forces.h"
+#include "passage/tilt.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using rig::SupportPoint;
+using units::amount;
+using units::count_of;
+using units::kGravity;
+using units::Metres;
+
+/// One body on its support.
+struct Body {
+  Check check;
+  std::vector<SupportPoint> polygon;
+  rig::Balance balance;
+  const terrain::AttitudeBox& box;
+};
+
+/// One edge worked out.
+struct Lean {
+  double along_normal = 0.0;   ///< most lean along the track towards the edge's side
+  double across_normal = 0.0;  ///< most lean across
+  double moment_Nm = 0.0;      ///< of the hitch, over the edge
+  double width_m = 0.0;        ///< of the polygon across the edge
+  double demand = 0.0;         ///< tangent
+  double capacity = 0.0;       ///< tangent
+};
+
+/// How far inside the edge a corner or the hitch stands.
+double inside_m(const rig::TipEdge& edge, SupportPoint place) {
+  return ((edge.from.forward - place.forward) * edge.outward.forward +
+          (edge.from.left - place.left) * edge.outward.left)
+      .value();
+}
+
+double width_across(const rig::TipEdge& edge, const std::vector<SupportPoint>& polygon) {
+  double width_m = 0.0;
+  for (const SupportPoint corner : polygon) {
+    width_m = larger(width_m, inside_m(edge, corner));
+  }
+  return width_m;
+}
+
+/// Moment of the hitch that helps the carrier over an edge: the part of pull or push across the
+/// edge at the hitch's height, and its load up or down at its distance. Help against it is left
+/// out.
+double hitch_moment(const rig::TipEdge& edge, const Footing& footing) {
+  if (!footing.rig.trailer) {
+    return 0.0;
+  }
+  const HitchForces hitch = hitch_forces(footing);
+  const rig::BodyPoint& at = footing.rig.carrier.hitch_at;
+  const double out = edge.outward.forward;
+  const double level_N = above_zero(larger(-out * hitch.pull.value(), out * hitch.push.value()));
+  const double inside = inside_m(edge, {.forward = at.forward, .left = at.left});
+  const double upright_Nm =
+      above_zero(larger(-hitch.down.value() * inside, hitch.uplift.value() * inside));
+  return level_N * at.up.value() + upright_Nm;
+}
+
+/// With outward normal (x forward, y left), the foot of gravity leans towards the edge by
+/// -x along/normal - y lateral/normal (lateral counted to the right) of the height: each term at
+/// its own most. The hitch's moment counts as if the centre of gravity stood nearer the edge, most
+/// at the least normal load. Both bounds together bound the share.
+Lean lean_over(const rig::TipEdge& edge, const Body& body, const Footing& footing,
+               double moment_Nm) {
+  const Tilt tilt = tilt_of(body.box);
+  Lean lean;
+  lean.along_normal = edge.outward.forward < 0.0 ? tilt.back_normal : tilt.forward_normal;
+  lean.across_normal = edge.outward.left < 0.0 ? tilt.right_normal : tilt.left_normal;
+  lean.demand = std::abs(edge.outward.forward) * lean.along_normal +
+                std::abs(edge.outward.left) * lean.across_normal;
+  lean.moment_Nm = moment_Nm;
+  lean.width_m = width_across(edge, body.polygon);
+  const double pressed_N = kGravity * body.balance.mass.value() * tilt.normal_least;
+  const double inside = edge.inside.value() - (moment_Nm == 0.0 ? 0.0 : moment_Nm / pressed_N);
+  const double tip = std::atan(inside / body.balance.centre.up.value());
+  const double sunk = std::atan(footing.rules.low_side_sinkage.value() / lean.width_m);
+  lean.capacity = std::tan(footing.rules.roll_over_reserve * tip - sunk);
+  return lean;
+}
+
+/// Whether `a` binds before `b`: without a usable capacity first, then by share.
+bool worse(const Lean& a, const Lean& b) {
+  const auto share_of = [](const Lean& lean) {
+    const double share = lean.demand / lean.capacity;
+    const bool usable = lean.capacity > 0.0 && std::isfinite(share);
+    return usable ? share : HUGE_VAL;
+  };
+  return share_of(a) > share_of(b);
+}
+
+Finding written(const rig::TipEdge& edge, const Lean& lean, const Body& body,
+                const Footing& footing) {
+  const Tilt tilt = tilt_of(body.box);
+  const bool back = edge.outward.forward < 0.0;
+  const bool right = edge.outward.left < 0.0;
+  Worksheet sheet{body.check};
+  sheet.any("i", amount(edge.inside), Origin::derived);
+  sheet.positive("h", amount(body.balance.centre.up), Origin::load);
+  sheet.any("x", count_of(edge.outward.forward), Origin::rig_sheet);
+  sheet.any("y", count_of(edge.outward.left), Origin::rig_sheet);
+  sheet.any("G", amount(back ? body.box.grade_high : body.box.grade_low.reversed()),
+            Origin::heights);
+  sheet.any("K", amount(right ? body.box.cross_high : body.box.cross_low.reversed()),
+            Origin::heights);
+  sheet.any("A", tangent(lean.along_normal), Origin::derived);
+  sheet.any("C", tangent(lean.across_normal), Origin::derived);
+  sheet.not_negative("M", moment(lean.moment_Nm), Origin::derived);
+  sheet.positive("m", amount(body.balance.mass), Origin::load);
+  sheet.positive("n", count_of(tilt.normal_least), Origin::derived);
+  sheet.positive("w", amount(Metres{lean.width_m}), Origin::rig_sheet);
+  sheet.not_negative("d", amount(footing.rules.low_side_sinkage), Origin::rules);
+  sheet.share_of_one("r", footing.rules.roll_over_reserve, Origin::rules);
+  return sheet.compared(tangent(lean.demand), tangent(lean.capacity));
+}
+
+/// The edge that binds. `moment_over` gives the hitch's moment over an edge.
+template <class MomentOver>
+Finding judge_body(const Body& body, const Footing& footing, const MomentOver& moment_over) {
+  const std::vector<rig::TipEdge> edges = rig::tip_edges(body.polygon, body.balance.centre);
+  if (edges.empty()) {
+    return unknown(body.check, "support polygon of three corners or more");
+  }
+  std::size_t worst = 0;
+  Lean worst_lean = lean_over(edges[0], body, footing, moment_over(edges[0]));
+  for (std::size_t edge = 1; edge < edges.size(); ++edge) {
+    const Lean lean = lean_over(edges[edge], body, footing, moment_over(edges[edge]));
+    if (worse(lean, worst_lean)) {
+      worst = edge;
+      worst_lean = lean;
+    }
+  }
+  return written(edges[worst], worst_lean, body, footing);
+}
+
+}  // namespace
+
+Finding judge_carrier_roll_over(const Footing& footing) {
+  const Body body{.check = Check::carrier_roll_over,
+                  .polygon = footing.rig.carrier.support,
+                  .balance = footing.weighed.carrier,
+                  .box = footing.carrier};
+  return judge_body(body, footing,
+                    [&](const rig::TipEdge& edge) { return hitch_moment(edge, footing); });
+}
+
+Finding judge_trailer_roll_over(const Footing& footing) {
+  if (!footing.rig.trailer) {
+    return kept(Check::trailer_roll_over);
+  }
+  const Body body{.check = Check::trailer_roll_over,
+                  .polygon = rig::support_of(*footing.rig.trailer),
+                  .balance = footing.weighed.trailer,
+                  .box = footing.trailer};
+  return judge_body(body, footing, [](const rig::TipEdge&) { return 0.0; });
+}
+
+}  // namespace rimehaul::passage
