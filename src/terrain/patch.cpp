@@ -43,6 +43,17 @@ std::int64_t last_of(CellRange range) {
   return std::max(first_of(range), static_cast<std::int64_t>(std::ceil(range.high)) - 1);
 }
 
+CellRange from_one_to_the_next(std::int64_t first) {
+  const auto start = static_cast<double>(first);
+  return {start, start + 1.0};
+}
+
+/// Rounding must not carry a range beyond the whole it is a part of.
+CellRange clamped(CellRange range, CellRange whole) {
+  return {std::clamp(range.low, whole.low, whole.high),
+          std::clamp(range.high, whole.low, whole.high)};
+}
+
 }  // namespace
 
 std::optional<Patch> Patch::from(const HeightMap& heights, CellIndex first) {
@@ -90,22 +101,24 @@ std::optional<PatchPlace> patch_under(const HeightMap& heights, geo::MapPoint pl
 std::optional<std::vector<PatchRises>> rises_under(const HeightMap& heights, const Strip& strip) {
   const StripOnGrid on_grid{heights.frame(), strip};
   const CellRange rows = on_grid.rows();
-  if (!within_raster(rows, heights.size().row)) {
+  const CellRange columns = on_grid.columns();
+  if (!within_raster(rows, heights.size().row) || !within_raster(columns, heights.size().column)) {
     return std::nullopt;
+  }
+  std::vector<CellRange> rows_of;
+  for (std::int64_t column = first_of(columns); column <= last_of(columns); ++column) {
+    rows_of.push_back(on_grid.rows_between(from_one_to_the_next(column)));
   }
   std::vector<PatchRises> found;
   for (std::int64_t row = first_of(rows); row <= last_of(rows); ++row) {
-    const auto start = static_cast<double>(row);
-    const CellRange columns = on_grid.columns_between({start, start + 1.0});
-    if (!within_raster(columns, heights.size().column)) {
-      return std::nullopt;
-    }
-    for (std::int64_t column = first_of(columns); column <= last_of(columns); ++column) {
+    const CellRange here = clamped(on_grid.columns_between(from_one_to_the_next(row)), columns);
+    for (std::int64_t column = first_of(here); column <= last_of(here); ++column) {
       const auto patch = Patch::from(heights, {column, row});
       if (!patch) {
         return std::nullopt;
       }
-      found.push_back(rises_over(*patch, shares_of(columns, column), shares_of(rows, row)));
+      const auto index = static_cast<std::size_t>(column - first_of(columns));
+      found.push_back(rises_over(*patch, shares_of(here, column), shares_of(rows_of[index], row)));
     }
   }
   return found;

@@ -13,6 +13,40 @@ namespace {
 /// Far above the rounding of map coordinates (1e-9 m), far below any cell.
 constexpr Metres kHair{1e-6};
 
+/// A corner of a shape: one coordinate to cut by, one to measure.
+struct Corner {
+  double cut = 0.0;
+  double reach = 0.0;
+};
+
+/// How far the part of a convex shape that lies within a range of `cut` reaches in `reach`: as far
+/// as the parts of its edges there.
+CellRange reach_within(const std::array<Corner, 4>& shape, CellRange range) {
+  CellRange reached{INFINITY, -INFINITY};
+  const auto take = [&reached](double reach) {
+    reached.low = std::min(reached.low, reach);
+    reached.high = std::max(reached.high, reach);
+  };
+  for (std::size_t i = 0; i < shape.size(); ++i) {
+    const Corner a = shape[i];
+    const Corner b = shape[(i + 1) % shape.size()];
+    const double low = std::max(range.low, std::min(a.cut, b.cut));
+    const double high = std::min(range.high, std::max(a.cut, b.cut));
+    if (!(low <= high)) {
+      continue;
+    }
+    if (a.cut == b.cut) {
+      take(a.reach);
+      take(b.reach);
+      continue;
+    }
+    const double slant = (b.reach - a.reach) / (b.cut - a.cut);
+    take(low == a.cut ? a.reach : b.reach + (low - b.cut) * slant);
+    take(high == a.cut ? a.reach : b.reach + (high - b.cut) * slant);
+  }
+  return reached;
+}
+
 }  // namespace
 
 StripOnGrid::StripOnGrid(const GridFrame& frame, const Strip& strip) {
@@ -32,31 +66,25 @@ CellRange StripOnGrid::rows() const {
   return {low.row, high.row};
 }
 
-// The part of a convex shape between two rows reaches as far as the parts of its edges there.
+CellRange StripOnGrid::columns() const {
+  const auto [low, high] = std::ranges::minmax(corners_, {}, &GridPlace::column);
+  return {low.column, high.column};
+}
+
 CellRange StripOnGrid::columns_between(CellRange rows) const {
-  CellRange columns{INFINITY, -INFINITY};
-  const auto reach = [&columns](double column) {
-    columns.low = std::min(columns.low, column);
-    columns.high = std::max(columns.high, column);
-  };
-  for (std::size_t i = 0; i < corners_.size(); ++i) {
-    const GridPlace a = corners_[i];
-    const GridPlace b = corners_[(i + 1) % corners_.size()];
-    const double low = std::max(rows.low, std::min(a.row, b.row));
-    const double high = std::min(rows.high, std::max(a.row, b.row));
-    if (!(low <= high)) {
-      continue;
-    }
-    if (a.row == b.row) {
-      reach(a.column);
-      reach(b.column);
-      continue;
-    }
-    const double columns_per_row = (b.column - a.column) / (b.row - a.row);
-    reach(low == a.row ? a.column : b.column + (low - b.row) * columns_per_row);
-    reach(high == a.row ? a.column : b.column + (high - b.row) * columns_per_row);
-  }
-  return columns;
+  std::array<Corner, 4> shape;
+  std::ranges::transform(corners_, shape.begin(), [](GridPlace place) {
+    return Corner{place.row, place.column};
+  });
+  return reach_within(shape, rows);
+}
+
+CellRange StripOnGrid::rows_between(CellRange columns) const {
+  std::array<Corner, 4> shape;
+  std::ranges::transform(corners_, shape.begin(), [](GridPlace place) {
+    return Corner{place.column, place.row};
+  });
+  return reach_within(shape, columns);
 }
 
 }  // namespace rimehaul::terrain

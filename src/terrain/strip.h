@@ -29,9 +29,11 @@ class StripOnGrid {
   StripOnGrid(const GridFrame& frame, const Strip& strip);
 
   [[nodiscard]] CellRange rows() const;
+  [[nodiscard]] CellRange columns() const;
   /// Columns of that part of the strip that lies between two rows, which must touch it; low above
-  /// high when they do not.
+  /// high when they do not. And the same the other way.
   [[nodiscard]] CellRange columns_between(CellRange rows) const;
+  [[nodiscard]] CellRange rows_between(CellRange columns) const;
 
  private:
   std::array<GridPlace, 4> corners_;

@@ -3,7 +3,9 @@
 
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <functional>
+#include <initializer_list>
 #include <limits>
 #include <numbers>
 #include <utility>
@@ -47,6 +49,23 @@ inline Surface ridge(double tangent, double crest = 1000.0) {
 inline Surface sphere(double radius) {
   return [=](double east, double north) {
     return std::sqrt(radius * radius - east * east - north * north);
+  };
+}
+
+/// A hillside that climbs to the north-east at `tangent` either way, with independent bumps of up
+/// to `bump` metres at every place: the same at the same place for the same seed, to the
+/// millimetre.
+inline Surface rough(std::uint64_t seed, double bump, double tangent, double height = 1000.0) {
+  return [=](double east, double north) {
+    std::uint64_t mixed = seed;
+    for (const double part : {east, north}) {
+      mixed += static_cast<std::uint64_t>(std::llround(part * 1000.0)) + 0x9e3779b97f4a7c15U;
+      mixed = (mixed ^ (mixed >> 30U)) * 0xbf58476d1ce4e5b9U;
+      mixed = (mixed ^ (mixed >> 27U)) * 0x94d049bb133111ebU;
+      mixed ^= mixed >> 31U;
+    }
+    const double share = static_cast<double>(mixed >> 11U) * 0x1.0p-52 - 1.0;
+    return height + tangent * (east + north) + bump * share;
   };
 }
 

@@ -1,0 +1,199 @@
+// The error of a slope against closed forms, derived numbers and Monte Carlo.
+#include "terrain/error.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <random>
+
+#include "ground/surfaces.h"
+#include "near.h"
+#include "terrain/gradient.h"
+
+namespace rimehaul {
+
+namespace {
+
+using terrain::GridFrame;
+using terrain::HeightError;
+using terrain::HeightTrust;
+using testing::map_of;
+using testing::near;
+using testing::point;
+using units::Metres;
+
+GridFrame square(double cell) {
+  return {point(0, 0), {Metres{cell}, Metres{0}}, {Metres{0}, Metres{-cell}}};
+}
+
+HeightError error(double deviation, double length) {
+  return {Metres{deviation}, Metres{length}};
+}
+
+HeightTrust trust(std::vector<HeightError> errors) {
+  return {.errors = std::move(errors), .sub_cell = std::nullopt, .sub_cell_is_estimate = true};
+}
+
+double sigma(const GridFrame& frame, std::vector<HeightError> errors) {
+  const auto found = gradient_sigma(frame, trust(std::move(errors)));
+  REQUIRE(found.has_value());
+  return found->ratio();
+}
+
+/// The closed form for square cells: var p + |cov(p, q)| at a corner.
+double square_closed_form(double deviation, double length, double w) {
+  const auto r = [&](double d) { return length > 0 ? std::exp(-d / length) : 0.0; };
+  const double var = 2 * (1 - r(w));
+  const double cov = 1 - 2 * r(w) + r(w * std::sqrt(2.0));
+  return deviation / w * std::sqrt(var + std::abs(cov));
+}
+
+using Four = std::array<double, 4>;
+using FourByFour = std::array<Four, 4>;
+
+/// Cholesky factor of exp(-d / length) over four places.
+FourByFour root_of_correlation(const std::array<geo::MapPoint, 4>& places, double length) {
+  FourByFour root{};
+  for (std::size_t i = 0; i < 4; ++i) {
+    for (std::size_t j = 0; j <= i; ++j) {
+      double rest = std::exp(-geo::distance(places.at(i), places.at(j)).value() / length);
+      for (std::size_t k = 0; k < j; ++k) {
+        rest -= root.at(i).at(k) * root.at(j).at(k);
+      }
+      root.at(i).at(j) = i == j ? std::sqrt(rest) : rest / root.at(j).at(j);
+    }
+  }
+  return root;
+}
+
+/// Standard deviation of the slope in its worst direction at (u, t) of a patch, by simulation.
+double simulated(const GridFrame& frame, HeightError error, terrain::GridPlace at) {
+  std::mt19937_64 random{20260202};
+  std::normal_distribution<double> normal;
+  const std::array<geo::MapPoint, 4> places{frame.centre_of({0, 0}), frame.centre_of({1, 0}),
+                                            frame.centre_of({0, 1}), frame.centre_of({1, 1})};
+  const FourByFour root = root_of_correlation(places, error.correlation_length.value());
+  double east2 = 0;
+  double north2 = 0;
+  double both = 0;
+  const int runs = 200'000;
+  for (int run = 0; run < runs; ++run) {
+    Four independent{};
+    std::ranges::generate(independent, [&] { return normal(random); });
+    Four z{};
+    for (std::size_t i = 0; i < 4; ++i) {
+      for (std::size_t j = 0; j <= i; ++j) {
+        z.at(i) += error.standard_deviation.value() * root.at(i).at(j) * independent.at(j);
+      }
+    }
+    const double per_column = (1 - at.row) * (z[1] - z[0]) + at.row * (z[3] - z[2]);
+    const double per_row = (1 - at.column) * (z[2] - z[0]) + at.column * (z[3] - z[1]);
+    const auto gradient = frame.to_map(Metres{per_column}, Metres{per_row});
+    east2 += gradient.east.ratio() * gradient.east.ratio();
+    north2 += gradient.north.ratio() * gradient.north.ratio();
+    both += gradient.east.ratio() * gradient.north.ratio();
+  }
+  const double mean = (east2 + north2) / 2;
+  return std::sqrt((mean + std::hypot((east2 - north2) / 2, both)) / runs);
+}
+
+/// The simulation's own error is 1 / sqrt(2 x 200'000) = 0.16 %; six of those.
+constexpr double kWithin = 0.01;
+
+}  // namespace
+
+TEST_CASE("independent errors of 0.1 m on cells of 5 m: sqrt 3 of sigma over cell") {
+  // var p = 2 s2/w2, cov = s2/w2, worst direction 3 s2/w2.
+  CHECK(near(sigma(square(5), {error(0.1, 0)}), std::sqrt(3.0) * 0.1 / 5, 1e-12));
+}
+
+TEST_CASE("the error of a slope agrees with its closed form on square cells") {
+  for (const double w : {1.0, 5.0, 30.0}) {
+    for (const double length : {0.0, 1.0, 5.0, 15.0, 100.0}) {
+      CHECK(
+          near(sigma(square(w), {error(0.2, length)}), square_closed_form(0.2, length, w), 1e-12));
+    }
+  }
+}
+
+TEST_CASE("the error of a slope agrees with Monte Carlo at the worst corner, within 1 %") {
+  for (const double length : {1.0, 5.0, 15.0, 50.0}) {
+    const GridFrame frame = square(5);
+    const double closed = sigma(frame, {error(0.3, length)});
+    CHECK(near(simulated(frame, error(0.3, length), {0, 0}), closed, kWithin * closed));
+    CHECK(near(simulated(frame, error(0.3, length), {1, 0}), closed, kWithin * closed));
+  }
+}
+
+TEST_CASE("on oblong, rotated and skewed cells the worst of the corners is found, within 1 %") {
+  const std::array<GridFrame, 3> frames{
+      GridFrame{point(0, 0), {Metres{3}, Metres{0}}, {Metres{0}, Metres{-7}}},
+      GridFrame{point(0, 0), {Metres{4}, Metres{3}}, {Metres{3}, Metres{-4}}},
+      GridFrame{point(0, 0), {Metres{4}, Metres{0}}, {Metres{2}, Metres{6}}}};
+  for (const GridFrame& frame : frames) {
+    double worst = 0;
+    for (const terrain::GridPlace at :
+         {terrain::GridPlace{0, 0}, {1, 0}, {0, 1}, {1, 1}, {0.5, 0.5}, {0.3, 0.9}}) {
+      worst = std::max(worst, simulated(frame, error(0.3, 8), at));
+    }
+    const double closed = sigma(frame, {error(0.3, 8)});
+    CHECK(near(worst, closed, kWithin * closed));
+  }
+}
+
+TEST_CASE("inside a patch the error is smaller than at its corners") {
+  const GridFrame frame = square(5);
+  const double closed = sigma(frame, {error(0.3, 15)});
+  CHECK(simulated(frame, error(0.3, 15), {0.5, 0.5}) < closed);
+  CHECK(simulated(frame, error(0.3, 15), {0.5, 0.0}) < closed);
+}
+
+TEST_CASE("independent sources of error add as variances, and turning the raster changes nothing") {
+  const double a = sigma(square(5), {error(0.3, 15)});
+  const double b = sigma(square(5), {error(0.1, 0)});
+  CHECK(near(sigma(square(5), {error(0.3, 15), error(0.1, 0)}), std::hypot(a, b), 1e-12));
+  const GridFrame turned{point(0, 0), {Metres{4}, Metres{3}}, {Metres{3}, Metres{-4}}};
+  CHECK(near(sigma(turned, {error(0.3, 15)}), a, 1e-12));
+}
+
+TEST_CASE("an error that nobody declared, or an impossible one, is unknown and not zero") {
+  CHECK_FALSE(gradient_sigma(square(5), trust({})).has_value());
+  CHECK_FALSE(gradient_sigma(square(5), trust({error(-0.1, 0)})).has_value());
+  CHECK_FALSE(gradient_sigma(square(5), trust({error(NAN, 0)})).has_value());
+  CHECK_FALSE(gradient_sigma(square(5), trust({error(0.1, -1)})).has_value());
+  CHECK_FALSE(gradient_sigma(square(5), trust({error(0.1, 5), error(0.1, NAN)})).has_value());
+  CHECK(sigma(square(5), {error(0, 0)}) == 0.0);
+}
+
+// Derived from Horn's weights (Horn 1981): sqrt(12)/8 s/w.
+TEST_CASE("Horn's slope of heights good to 0.1 m on cells of 5 m is good to 0.00866") {
+  CHECK(near(terrain::horn_sigma_independent(Metres{0.1}, Metres{5}).ratio(), 0.008660, 5e-7));
+  CHECK(near(terrain::horn_sigma_independent(Metres{1}, Metres{1}).ratio(), 0.4330, 5e-5));
+}
+
+TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {
+  std::mt19937_64 random{20260203};
+  std::normal_distribution<double> normal{1000.0, 0.1};
+  std::map<std::pair<double, double>, double> noise;
+  const auto map = map_of(
+      [&](double e, double n) {
+        return noise.try_emplace({e, n}, normal(random)).first->second;
+      },
+      5, {0, 0, 1500, 1500});
+  double east2 = 0;
+  int count = 0;
+  for (std::int64_t row = 1; row < 300; ++row) {
+    for (std::int64_t column = 1; column < 300; ++column) {
+      const double east = terrain::horn_gradient(map, {column, row})->east.ratio();
+      east2 += east * east;
+      ++count;
+    }
+  }
+  const double derived = terrain::horn_sigma_independent(Metres{0.1}, Metres{5}).ratio();
+  CHECK(near(std::sqrt(east2 / count), derived, 0.02 * derived));
+}
+
+}  // namespace rimehaul
