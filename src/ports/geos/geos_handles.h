@@ -1,0 +1,61 @@
+// One GEOS context per call, and owners for what it hands out.
+#pragma once
+
+#include <geos_c.h>
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "geo/region.h"
+
+namespace rimehaul::ports::geos {
+
+struct FinishContext {
+  void operator()(GEOSContextHandle_HS* context) const { GEOS_finish_r(context); }
+};
+struct DestroyGeometry {
+  GEOSContextHandle_t context = nullptr;
+  void operator()(GEOSGeometry* geometry) const { GEOSGeom_destroy_r(context, geometry); }
+};
+struct DestroyTree {
+  GEOSContextHandle_t context = nullptr;
+  void operator()(GEOSSTRtree* tree) const { GEOSSTRtree_destroy_r(context, tree); }
+};
+using Geometry = std::unique_ptr<GEOSGeometry, DestroyGeometry>;
+using Tree = std::unique_ptr<GEOSSTRtree, DestroyTree>;
+
+/// A GEOS context; not shared between threads. What GEOS says of a failure is kept, not printed.
+class Context {
+ public:
+  Context();
+  Context(Context&&) = default;
+  Context& operator=(Context&&) = delete;
+  ~Context() = default;
+  Context(const Context&) = delete;
+  Context& operator=(const Context&) = delete;
+
+  [[nodiscard]] GEOSContextHandle_t get() const { return context_.get(); }
+  [[nodiscard]] Geometry own(GEOSGeometry* geometry) const { return {geometry, {get()}}; }
+  /// The last failure in GEOS's words; "" when there was none.
+  [[nodiscard]] const std::string& failure() const { return *failure_; }
+
+  /// The box around two corners, widened to all sides.
+  struct Box {
+    geo::MapPoint corner;
+    geo::MapPoint other_corner;
+    units::Metres wider;
+  };
+  [[nodiscard]] Geometry rectangle(const Box& box) const;
+  /// A polygon from closed rings, the outline first. Null when GEOS cannot build it.
+  [[nodiscard]] Geometry polygon(const geo::Region& region) const;
+
+ private:
+  std::unique_ptr<std::string> failure_;  // stays where the context's callback finds it
+  std::unique_ptr<GEOSContextHandle_HS, FinishContext> context_;
+};
+
+/// The rings of a polygon handle.
+[[nodiscard]] geo::Region region_of(const Context& context, const GEOSGeometry* polygon);
+
+}  // namespace rimehaul::ports::geos

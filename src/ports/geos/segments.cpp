@@ -1,0 +1,67 @@
+#include "ports/geos/segments.h"
+
+#include <algorithm>
+#include <array>
+
+#include "base/require.h"
+#include "ports/geos/draft_line.h"
+
+namespace rimehaul::ports::geos {
+
+using geo::MapPoint;
+using units::Metres;
+
+namespace {
+
+/// A crossing nearer than this to an end that touches is that end: the lines meet at a flat angle.
+constexpr Metres kSameMeeting{1.0};
+
+}  // namespace
+
+std::optional<MapPoint> crossing_of(const Context& context, Segment one, Segment other) {
+  double east = 0.0;
+  double north = 0.0;
+  const int found = GEOSSegmentIntersection_r(
+      context.get(), one.from.east.value(), one.from.north.value(), one.to.east.value(),
+      one.to.north.value(), other.from.east.value(), other.from.north.value(),
+      other.to.east.value(), other.to.north.value(), &east, &north);
+  base::require(found != 0, "GEOS could not intersect two segments");
+  if (found != 1) {
+    return std::nullopt;
+  }
+  return MapPoint{Metres{east}, Metres{north}};
+}
+
+Metres distance(Segment segment, MapPoint place) {
+  const double along_east = (segment.to.east - segment.from.east).value();
+  const double along_north = (segment.to.north - segment.from.north).value();
+  const double length2 = along_east * along_east + along_north * along_north;
+  const double dot = along_east * (place.east - segment.from.east).value() +
+                     along_north * (place.north - segment.from.north).value();
+  const double share = length2 > 0.0 ? std::clamp(dot / length2, 0.0, 1.0) : 0.0;
+  return geo::distance(geo::between(segment.from, segment.to, share), place);
+}
+
+std::vector<MapPoint> meetings_of(const Context& context, Segment one, Segment other) {
+  std::vector<MapPoint> meetings;
+  for (const MapPoint end : std::array{one.from, one.to}) {
+    if (distance(other, end) <= kHair) {
+      meetings.push_back(end);
+    }
+  }
+  for (const MapPoint end : std::array{other.from, other.to}) {
+    if (distance(one, end) <= kHair) {
+      meetings.push_back(end);
+    }
+  }
+  const auto crossing = crossing_of(context, one, other);
+  const bool is_new = crossing && std::ranges::none_of(meetings, [&](MapPoint known) {
+                        return geo::distance(known, *crossing) <= kSameMeeting;
+                      });
+  if (is_new) {
+    meetings.push_back(*crossing);
+  }
+  return meetings;
+}
+
+}  // namespace rimehaul::ports::geos
