@@ -137,6 +137,21 @@ TEST_CASE("in a bend every heading between the two legs counts, and only there")
   }
 }
 
+TEST_CASE(
+    "in a bend the ground that the rig swings over counts too, on a straight line it does not") {
+  // Half way round, the front of a 4 m footprint lies near (1.4, 1.4), off both legs by 1 m.
+  const auto map = map_of(
+      with_void(testing::plane(0.1, 0.1), [](double e, double n) { return e == 1 && n == 1; }), 0.5,
+      {-30, -30, 30, 30});
+  const auto known = [&](std::vector<geo::MapPoint> points) {
+    const auto pieces = ground_under(map, Polyline{std::move(points)}, walk(4, 0.8, 0, 100));
+    return pieces.front().attitude.has_value();
+  };
+  CHECK(known({point(0, -20), point(0, 20)}));
+  CHECK(known({point(-20, 0), point(20, 0)}));
+  CHECK_FALSE(known({point(0, -20), point(0, 0), point(20, 0)}));
+}
+
 TEST_CASE("a line that doubles back between three close bends may head any way") {
   const auto map = map_of(testing::plane(0.0, 0.3), 5.0);
   const Polyline hook{
