@@ -14,13 +14,18 @@ enum class HeightUnit { metres, feet, us_survey_feet };
 
 /// What site.toml says of the heights.
 struct HeightsDeclared {
-  std::vector<std::string> files;             ///< relative to the folder; several are a mosaic
+  /// Where the heights lie, relative to the site's folder; the one path that may lead outside it
+  /// ("../../dem-samples"), because rasters are often kept for many sites. "" is the site's folder.
+  std::string folder;
+  std::vector<std::string> files;             ///< relative to that folder; several are a mosaic
   std::optional<std::string> vertical_datum;  ///< for people; needed when the files do not say
   std::optional<HeightUnit> unit;             ///< must agree with the files where they say one
-  terrain::HeightTrust trust;
-  std::string source;          ///< who measured, for cards
-  std::string date;            ///< when, for cards
-  units::Metres lowest{-500};  ///< plausible range: outside it is a void
+  terrain::HeightTrust trust;                 ///< with a fault in it: no error declared, so closed
+  std::vector<std::string> error_sources;     ///< of each error of trust, for cards
+  std::string sub_cell_source;                ///< of the sub-cell term of trust, for cards
+  std::string source;                         ///< who measured, for cards
+  std::string date;                           ///< when, for cards
+  units::Metres lowest{-500};                 ///< plausible range: outside it is a void
   units::Metres highest{9000};
 };
 
@@ -40,7 +45,8 @@ struct SiteFile {
   int utc_offset_minutes = 0;
 };
 
-/// Reads FOLDER/site.toml. Throws BadInput only when it cannot be read or is no TOML.
+/// Reads FOLDER/site.toml. Throws BadInput only when it cannot be read, is no TOML or of a newer
+/// schema.
 [[nodiscard]] base::Reading<SiteFile> read_site_file(const std::string& folder);
 
 }  // namespace rimehaul::ports::toml
