@@ -169,8 +169,7 @@ TEST_CASE("a trail that crosses itself has a junction there") {
 
 TEST_CASE("a trail that ends at its own start is a loop of one leg") {
   NetworkParts parts;
-  parts.trails = {
-      trail_through("Ring", {spot(0, 0), spot(200, 0), spot(200, 100), spot(0, 0)})};
+  parts.trails = {trail_through("Ring", {spot(0, 0), spot(200, 0), spot(200, 100), spot(0, 0)})};
   const auto reading = node_network(parts, kSnap);
   CHECK(reading.data.junctions.size() == 1);
   CHECK(reading.data.legs.size() == 2);
@@ -225,8 +224,7 @@ TEST_CASE("trails that run over each other are both refused, for it cannot be to
 
 TEST_CASE("a trail drawn there and back over itself is refused") {
   NetworkParts parts;
-  parts.trails = {
-      trail_through("Back", {spot(0, 0), spot(100, 0), spot(40, 0), spot(40, 50)})};
+  parts.trails = {trail_through("Back", {spot(0, 0), spot(100, 0), spot(40, 0), spot(40, 50)})};
   const auto reading = node_network(parts, kSnap);
   CHECK(reading.data.trails.empty());
   CHECK(count_of(reading.faults, "it runs over itself") == 1);
