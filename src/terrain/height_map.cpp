@@ -100,29 +100,52 @@ void HeightMap::add(BlockIndex index, HeightBlock heights) {
   row.blocks.back() = blocks_.back()->data();
 }
 
-const double* HeightMap::block_at(BlockIndex index) const {
-  const std::int64_t row = index.row - first_row_;
-  if (row < 0 || row >= std::ssize(rows_)) {
+const double* HeightMap::kept_at(CellIndex cell) const {
+  // Unsigned, so that dividing by the side is a shift; below the first block wraps to far beyond.
+  constexpr auto kSideCells = static_cast<std::size_t>(kBlockSide);
+  const auto column = static_cast<std::size_t>(cell.column);
+  const auto row = static_cast<std::size_t>(cell.row);
+  const std::size_t block_row = row / kSideCells - static_cast<std::size_t>(first_row_);
+  if (block_row >= rows_.size()) {
     return nullptr;
   }
-  const BlockRow& blocks = rows_[static_cast<std::size_t>(row)];
-  const std::int64_t column = index.column - blocks.first;
-  if (column < 0 || column >= std::ssize(blocks.blocks)) {
+  const BlockRow& blocks = rows_[block_row];
+  const std::size_t block = column / kSideCells - static_cast<std::size_t>(blocks.first);
+  if (block >= blocks.blocks.size() || blocks.blocks[block] == nullptr) {
     return nullptr;
   }
-  return blocks.blocks[static_cast<std::size_t>(column)];
+  return blocks.blocks[block] + row % kSideCells * kSideCells + column % kSideCells;
 }
 
 std::optional<geo::Height> HeightMap::at(CellIndex cell) const {
   if (cell.column < 0 || cell.row < 0 || cell.column >= size_.column || cell.row >= size_.row) {
     return std::nullopt;
   }
-  const double* block = block_at({cell.column / kBlockSide, cell.row / kBlockSide});
-  if (block == nullptr) {
+  const double* height_m = kept_at(cell);
+  return height_m != nullptr && std::isfinite(*height_m) ? std::optional{geo::Height{*height_m}}
+                                                         : std::nullopt;
+}
+
+std::optional<FourHeights> HeightMap::four_from(CellIndex first) const {
+  const CellIndex last{first.column + 1, first.row + 1};
+  const bool in_raster =
+      first.column >= 0 && first.row >= 0 && last.column < size_.column && last.row < size_.row;
+  if (in_raster && last.column % kBlockSide != 0 && last.row % kBlockSide != 0) {
+    const double* z = kept_at(first);
+    if (z == nullptr || !std::isfinite(z[0] + z[1] + z[kBlockSide] + z[kBlockSide + 1])) {
+      return std::nullopt;
+    }
+    return FourHeights{geo::Height{z[0]}, geo::Height{z[1]}, geo::Height{z[kBlockSide]},
+                       geo::Height{z[kBlockSide + 1]}};
+  }
+  const auto here = at(first);
+  const auto next_column = at(CellIndex{last.column, first.row});
+  const auto next_row = at(CellIndex{first.column, last.row});
+  const auto next_both = at(last);
+  if (!here || !next_column || !next_row || !next_both) {
     return std::nullopt;
   }
-  const double height_m = block[cell.row % kBlockSide * kBlockSide + cell.column % kBlockSide];
-  return std::isfinite(height_m) ? std::optional{geo::Height{height_m}} : std::nullopt;
+  return FourHeights{*here, *next_column, *next_row, *next_both};
 }
 
 std::optional<geo::Height> HeightMap::at(geo::MapPoint place) const {

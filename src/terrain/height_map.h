@@ -43,6 +43,14 @@ struct Corridor {
   units::Metres each_side;
 };
 
+/// Heights at four neighbouring cells.
+struct FourHeights {
+  geo::Height first;
+  geo::Height next_column;
+  geo::Height next_row;
+  geo::Height next_both;
+};
+
 class HeightMap {
  public:
   /// Reads every block that a corridor touches, each once, in row-major order. Cells next to the
@@ -54,6 +62,9 @@ class HeightMap {
   /// The height at a cell centre; nothing at voids, outside the raster and where nothing was
   /// loaded.
   [[nodiscard]] std::optional<geo::Height> at(CellIndex cell) const;
+  /// The heights at a cell and at the next ones by column, by row and by both; nothing if any of
+  /// them is unknown. As `at` for each, but quicker.
+  [[nodiscard]] std::optional<FourHeights> four_from(CellIndex first) const;
   /// Bilinear between the four cell centres around a place; nothing if any of them is unknown.
   [[nodiscard]] std::optional<geo::Height> at(geo::MapPoint place) const;
   [[nodiscard]] std::size_t block_count() const { return blocks_.size(); }
@@ -68,7 +79,8 @@ class HeightMap {
   HeightMap(GridFrame frame, CellIndex size) : frame_{frame}, size_{size} {}
 
   void add(BlockIndex index, HeightBlock heights);
-  [[nodiscard]] const double* block_at(BlockIndex index) const;
+  /// Where the height of a cell of the raster is kept; null when its block was not loaded.
+  [[nodiscard]] const double* kept_at(CellIndex cell) const;
 
   GridFrame frame_;
   CellIndex size_;

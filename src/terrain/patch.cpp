@@ -57,15 +57,12 @@ CellRange clamped(CellRange range, CellRange whole) {
 }  // namespace
 
 std::optional<Patch> Patch::from(const HeightMap& heights, CellIndex first) {
-  const auto z00 = heights.at(first);
-  const auto z10 = heights.at(CellIndex{first.column + 1, first.row});
-  const auto z01 = heights.at(CellIndex{first.column, first.row + 1});
-  const auto z11 = heights.at(CellIndex{first.column + 1, first.row + 1});
-  if (!z00 || !z10 || !z01 || !z11) {
+  const auto four = heights.four_from(first);
+  if (!four) {
     return std::nullopt;
   }
-  return Patch{z00->above_datum_m(), z10->above_datum_m(), z01->above_datum_m(),
-               z11->above_datum_m()};
+  return Patch{four->first.above_datum_m(), four->next_column.above_datum_m(),
+               four->next_row.above_datum_m(), four->next_both.above_datum_m()};
 }
 
 geo::Height Patch::height_at(GridPlace within) const {

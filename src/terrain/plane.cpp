@@ -53,13 +53,15 @@ std::optional<Gradient> fitted_gradient(const HeightMap& heights, geo::MapPoint 
   if (!level) {
     return std::nullopt;
   }
-  const units::Bearing right = units::Bearing::from_degrees(heading.degrees() + 90.0);
+  const double sine = heading.sine();
+  const double cosine = heading.cosine();
   double along_sum = 0.0;
   double across_sum = 0.0;
   for (int i = 0; i < along.count; ++i) {
-    const geo::MapPoint on_axis = geo::moved(middle, heading, along.at(i));
     for (int j = 0; j < across.count; ++j) {
-      const auto height = heights.at(geo::moved(on_axis, right, across.at(j)));
+      const auto height =
+          heights.at(geo::MapPoint{middle.east + sine * along.at(i) + cosine * across.at(j),
+                                   middle.north + cosine * along.at(i) - sine * across.at(j)});
       if (!height) {
         return std::nullopt;
       }
@@ -70,8 +72,6 @@ std::optional<Gradient> fitted_gradient(const HeightMap& heights, geo::MapPoint 
   }
   const double uphill = along_sum / (across.count * along.sum_of_squares_m2());
   const double to_right = across_sum / (along.count * across.sum_of_squares_m2());
-  const double sine = heading.sine();
-  const double cosine = heading.cosine();
   return Gradient{Slope::from_ratio(uphill * sine + to_right * cosine),
                   Slope::from_ratio(uphill * cosine - to_right * sine)};
 }
