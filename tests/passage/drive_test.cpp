@@ -1,0 +1,124 @@
+// Speed, time and fuel of a drive against closed forms worked out by hand.
+#include "passage/drive.h"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "near.h"
+#include "passage/demo_scene.h"
+#include "passage/profile.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using testing::near;
+using units::Metres;
+using units::MetresPerSecond;
+using units::Newtons;
+using units::Slope;
+
+/// A rig of 1100 kg on snow that holds it back with 8 % of what presses on it.
+rig::Weighed weighed_1100_kg() {
+  rig::Weighed weighed;
+  weighed.carrier.mass = units::Kilograms{700};
+  weighed.trailer.mass = units::Kilograms{400};
+  return weighed;
+}
+
+snow::GripRow eight_per_cent() {
+  snow::GripRow grip;
+  grip.carrier_resistance = {units::ForceRatio{0.05}, units::ForceRatio{0.08}};
+  grip.trailer_resistance = {units::ForceRatio{0.05}, units::ForceRatio{0.08}};
+  return grip;
+}
+
+rig::Carrier thirsty_carrier() {
+  rig::Carrier carrier = testing::plain_carrier();
+  carrier.driveline_efficiency = 0.65;
+  carrier.consumption = units::GramsPerKilowattHour{400};
+  carrier.fuel_density = units::KilogramsPerCubicMetre{745};
+  carrier.idle_consumption = units::LitresPerHour{1.0};
+  return carrier;
+}
+
+TEST_CASE("1100 kg up 10 % through 8 % of drag needs 1932 N, 8 kW at 15 km/h and 0.44 L/km") {
+  // Closed form: F = W (R + G) / sqrt(1 + G^2), W = 1100 x 9.80665 N, R = 0.08, G = 0.1.
+  const Newtons pull = pull_needed(weighed_1100_kg(), eight_per_cent(), Slope::from_percent(10));
+  CHECK(near(pull, Newtons{1100 * 9.80665 * 0.18 / std::sqrt(1.01)}, Newtons{1e-9}));
+  CHECK(near(pull, Newtons{1932.08}, Newtons{0.005}));
+
+  const MetresPerSecond speed{15 / 3.6};
+  CHECK(near(pull * speed, units::Watts{8050}, units::Watts{0.5}));
+  // 8.050 kW / 0.65 = 12.385 kW; x 400 g/kWh / 745 g/L.
+  const units::LitresPerHour rate = fuel_rate(thirsty_carrier(), pull, speed);
+  CHECK(near(rate, units::LitresPerHour{6.650}, units::LitresPerHour{0.0005}));
+  CHECK(near(rate.value() / 15, 0.4433, 0.00005));
+}
+
+TEST_CASE("an engine that idles downhill still burns its idle fuel, and gets none back") {
+  const Newtons pull = pull_needed(weighed_1100_kg(), eight_per_cent(), Slope::from_percent(-30));
+  CHECK(pull < Newtons{0});
+  CHECK(fuel_rate(thirsty_carrier(), pull, MetresPerSecond{3}) == units::LitresPerHour{1.0});
+  CHECK(fuel_rate(thirsty_carrier(), Newtons{0}, MetresPerSecond{3}) == units::LitresPerHour{1.0});
+}
+
+TEST_CASE("the engine's power at the snow, over the pull, is the speed it can hold") {
+  rig::Carrier carrier = thirsty_carrier();
+  carrier.engine_power = units::Watts{20'000};
+  CHECK(
+      near(speed_of_power(carrier, Newtons{2'600}), MetresPerSecond{5.0}, MetresPerSecond{1e-12}));
+  CHECK(std::isinf(speed_of_power(carrier, Newtons{0}).value()));
+  CHECK(std::isnan(speed_of_power(carrier, Newtons{std::nan("")}).value()));
+}
+
+TEST_CASE("a bend is driven so that it asks a tenth of the weight sideways") {
+  const double radius_m = 12.0;
+  const double speed = speed_of_bend(Metres{radius_m}).value();
+  CHECK(near(speed * speed / radius_m, 0.1 * 9.80665, 1e-12));
+  CHECK(std::isnan(speed_of_bend(Metres{std::nan("")}).value()));
+}
+
+TEST_CASE("four metres on the map at 75 % are five metres over the snow") {
+  CHECK(near(over_snow(Metres{4}, Slope::from_ratio(0.75)), Metres{5}, Metres{1e-12}));
+  CHECK(near(over_snow(Metres{4}, Slope::from_ratio(-0.75)), Metres{5}, Metres{1e-12}));
+}
+
+TEST_CASE("a straight climb of 300 m at 10 % rises 30 m, and its fuel is force times way") {
+  testing::TestGround ground;
+  ground.ground = testing::plane(0.0, 0.1);
+  const Scene scene = testing::scene_of(ground, testing::straight_trail(0));
+  const rig::Rig rig = testing::solo_rig();
+  const geo::Polyline& line = scene.network.legs[0].line;
+  const auto trodden = footfalls(scene, line, rig, Metres{1});
+  const auto profile = profile_of(scene.heights, line, trodden);
+  REQUIRE(profile.has_value());
+  const Way way = way_over(*profile);
+  CHECK(near(way.climb, Metres{30}, Metres{1e-6}));
+  CHECK(near(way.drop, Metres{0}, Metres{1e-6}));
+  CHECK(near(way.over_snow, Metres{300 * std::sqrt(1.01)}, Metres{1e-6}));
+
+  const snow::GripRow grip = eight_per_cent();
+  const std::vector<const snow::GripRow*> grips(trodden.size(), &grip);
+  const rig::Weighed weighed = rig::weigh(rig);
+  // Closed form: energy at the snow = W (R + G) x 300 m, over driveline, times grams per joule.
+  const double joules = units::weight_of(weighed.total()).value() * 0.18 * 300;
+  const double grams = joules / 0.65 / 3.6e6 * 400;
+  const units::Litres fuel = fuel_over(*profile, rig, grips, MetresPerSecond{4});
+  CHECK(near(fuel, units::Litres{grams / 741}, units::Litres{1e-9}));
+}
+
+TEST_CASE("a hole in the heights under the line leaves no profile") {
+  testing::TestGround ground;
+  ground.ground = testing::with_void(
+      testing::plane(0.0, 0.1), [](double, double north) { return north > 140 && north < 160; });
+  const Scene scene = testing::scene_of(ground, testing::straight_trail(0));
+  const geo::Polyline& line = scene.network.legs[0].line;
+  const auto trodden = footfalls(scene, line, testing::solo_rig(), Metres{1});
+  CHECK_FALSE(profile_of(scene.heights, line, trodden).has_value());
+}
+
+}  // namespace
+
+}  // namespace rimehaul::passage
