@@ -3,7 +3,6 @@
 
 #include <memory>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "terrain/error.h"
@@ -14,14 +13,16 @@ namespace rimehaul::hazard {
 
 /// Exposure of one piece of line.
 struct Exposure {
-  /// Steepest ground within a footprint's reach of the piece, error added. Nothing: unknown.
+  /// Steepest place of the surface within 3 m of the piece, error added. Nothing: unknown.
   std::optional<units::Slope> own_slope;
-  /// Distance in plan to the nearest ground at least as steep as the start slope, error added; at
-  /// most the distance searched, which is then a lower bound. Unknown ground counts as steep.
+  /// Distance in plan to the nearest ground at least as steep as the start slope, error added;
+  /// never more than the true one, and at most the distance searched. Unknown ground counts as
+  /// steep, so a hole in the heights or their edge ends it. Nothing: the question itself is
+  /// unknown.
   std::optional<units::Metres> to_steep_ground;
-  bool nothing_steep_within_reach = false;
-  bool in_release_area = false;  ///< drawn by an expert
-  bool in_runout = false;        ///< drawn by an expert
+  bool nothing_steep_within_reach = false;  ///< the distance is then the one searched
+  bool in_release_area = false;             ///< drawn by an expert
+  bool in_runout = false;                   ///< drawn by an expert
 };
 
 /// What is asked.
@@ -31,7 +32,11 @@ struct ExposureQuestion {
   units::Slope tolerance;    ///< k sigma, added to every slope
 };
 
-/// Answers for many pieces of one site: which cells are steep is worked out once.
+class SteepMap;
+
+/// Answers for many pieces of one site. Which cells are steep, by Horn's slope, is worked out where
+/// it is asked for, once, and shared by copies; safe to ask from several threads. The heights must
+/// outlive it.
 class SteepGround {
  public:
   SteepGround(const terrain::HeightMap& heights, ExposureQuestion question);
@@ -42,9 +47,7 @@ class SteepGround {
  private:
   const terrain::HeightMap* heights_;
   ExposureQuestion question_;
-  // see exposure.cpp for how steep cells are remembered
-  struct Memory;
-  std::shared_ptr<const Memory> memory_;
+  std::shared_ptr<SteepMap> steep_;
 };
 
 }  // namespace rimehaul::hazard
