@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "passage/turning.h"
 #include "terrain/gradient.h"
 #include "terrain/stretch.h"
 
@@ -37,14 +38,27 @@ std::optional<units::Bearing> aspect_at(const GroundPiece& piece, std::optional<
   return std::nullopt;
 }
 
-/// How much a line turns in all between two chainages, radians, left and right added up.
-double turning_between(const geo::Polyline& line, geo::Span span) {
-  double degrees = 0.0;
-  const std::size_t last = line.segment_at(span.to);
-  for (std::size_t i = line.segment_at(span.from); i < last; ++i) {
-    degrees += std::abs(line.segment_bearing(i).turn_to(line.segment_bearing(i + 1)));
+/// Where the trailer may be pulled, and how.
+struct Pulled {
+  Metres ahead;    ///< the hitch runs at most so far ahead of the trailer's middle
+  Metres drawbar;  ///< hitch to the trailer's middle
+};
+
+/// How far the heading of a trailer anywhere on `span` may be off the line's, radians. A drawbar of
+/// length d closes up on its hitch's heading by d(delta)/ds = -sin(delta) / d (the tractrix); up to
+/// 90 degrees sin(delta) is at least delta 2 / pi, so of every turn of the line there is left at
+/// most exp(-2 s / (pi d)) once the hitch has gone s past it. Turns that the hitch may be in count
+/// whole, left and right added up.
+double heading_off(const geo::Polyline& line, geo::Span span, const Pulled& pulled) {
+  double off = 0.0;
+  const std::size_t last = line.segment_at(span.to + pulled.ahead);
+  for (std::size_t i = 0; i < last; ++i) {
+    const double turn = std::abs(line.segment_bearing(i).turn_to(line.segment_bearing(i + 1))) *
+                        std::numbers::pi / 180.0;
+    const Metres past = std::max(Metres{0}, span.from - line.chainage(i + 1));
+    off += turn * std::exp(-2.0 * (past / pulled.drawbar) / std::numbers::pi);
   }
-  return degrees * std::numbers::pi / 180.0;
+  return off;
 }
 
 /// The box for every heading up to `turn` radians off: (g, c) goes to (g cos t + c sin t,
@@ -68,19 +82,23 @@ AttitudeBox turned_by_up_to(const AttitudeBox& box, double turn) {
           .cross_high = Slope::from_ratio(std::min(box.cross_high.ratio() + more_cross, whole))};
 }
 
-/// The ground under the trailer alone, piece by piece. The trailer points at its hitch, which runs
-/// ahead of it on the line, so its heading may differ from the line's by what the line turns until
-/// there.
+/// How far inside the line the trailer cuts its tightest bend.
+Metres cut_of(const geo::Polyline& line, const rig::Rig& rig) {
+  const Metres radius = tightest_bend(line, overall_length(rig)).radius;
+  const std::optional<Sweep> sweep = sweep_of(rig, std::max(radius, least_radius(rig)));
+  return sweep.has_value() ? sweep->off_tracking : trailer_lag(rig);
+}
+
+/// The ground under the trailer alone, piece by piece, whichever way its hitch may point it.
 std::vector<GroundPiece> ground_of_trailer(const Scene& scene, const geo::Polyline& line,
                                            const rig::Rig& rig, Metres line_error) {
   const terrain::Footprint footprint{rig.trailer->contact_length, rig.trailer->gauge};
-  std::vector<GroundPiece> pieces =
-      terrain::ground_under(scene.heights, line, {footprint, line_error, scene.rules.piece_length});
-  const Metres ahead = trailer_lag(rig);
+  std::vector<GroundPiece> pieces = terrain::ground_under(
+      scene.heights, line, {footprint, line_error + cut_of(line, rig), scene.rules.piece_length});
+  const Pulled pulled{trailer_lag(rig) + footprint.length / 2, rig.trailer->drawbar_length};
   for (GroundPiece& piece : pieces) {
     if (piece.attitude.has_value()) {
-      const geo::Span reach{piece.span.from - footprint.length / 2, piece.span.to + ahead};
-      piece.attitude = turned_by_up_to(*piece.attitude, turning_between(line, reach));
+      piece.attitude = turned_by_up_to(*piece.attitude, heading_off(line, piece.span, pulled));
     }
   }
   return pieces;
@@ -92,8 +110,8 @@ std::optional<AttitudeBox> trailer_box(const std::vector<GroundPiece>& trailer, 
   std::optional<AttitudeBox> all;
   const auto first = std::partition_point(
       trailer.begin(), trailer.end(),
-      [&](const GroundPiece& piece) { return piece.span.to < span.from - lag; });
-  for (auto piece = first; piece != trailer.end() && piece->span.from <= span.to; ++piece) {
+      [&](const GroundPiece& piece) { return piece.span.to <= span.from - lag; });
+  for (auto piece = first; piece != trailer.end() && piece->span.from < span.to; ++piece) {
     if (!piece->attitude.has_value()) {
       return std::nullopt;
     }
