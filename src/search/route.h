@@ -1,6 +1,7 @@
 // Routes over judged legs, found by graph search. Only the .cpp files beside this know the library.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -16,7 +17,7 @@ struct RouteQuestion {
   std::vector<std::size_t> stations;  ///< two or more: from, via..., to
   Preference prefer = Preference::safest;
   units::Instant depart;
-  std::size_t most_alternatives = 3;
+  std::size_t most_alternatives = 3;  ///< beside the best
   /// A named person who permits what the rules leave to a decision; empty: nobody does.
   std::string permitted_by;
 };
@@ -25,8 +26,8 @@ struct RouteQuestion {
 struct RouteLeg {
   trails::LegId leg{};
   units::Instant entry;
-  passage::LegJudgement judgement;
-  passage::TurnJudgement turn_into;  ///< of the first leg: open, share 0
+  passage::LegJudgement judgement{};
+  passage::TurnJudgement turn_into{};  ///< of the first leg: open, share 0
 };
 
 struct Route {
@@ -38,15 +39,17 @@ struct Route {
   bool needs_permission = false;  ///< some leg is restricted
 };
 
-/// One leg or turn that stands in the way, and what would open it.
+/// One leg or turn that stands in the way, and what would open it (see obstacles.h).
 struct Obstacle {
   trails::LegId leg{};
+  std::optional<trails::LegId> turn_from;  ///< set: the turn from there into the leg blocks
+  units::Instant entry;                    ///< for which it was judged
   passage::Finding finding;
-  std::vector<passage::LoadInterval> open_bed_loads;
-  std::vector<passage::LoadInterval> open_towed_loads;
+  std::vector<passage::LoadInterval> open_bed_loads{};
+  std::vector<passage::LoadInterval> open_towed_loads{};
   bool open_without_trailer = false;
-  std::vector<snow::SnowState> open_in;  ///< snow states in which the leg would be open
-  std::string decision;  ///< what a named person would have to decide, if that is all
+  std::vector<snow::SnowState> open_in{};  ///< snow states in which the leg would be open
+  std::string decision{};  ///< what a named person would have to decide, if that is all
 };
 
 struct NoRoute {
@@ -57,14 +60,21 @@ struct NoRoute {
 /// Routes, the best first, or the reason for none.
 using RouteAnswer = std::variant<std::vector<Route>, NoRoute>;
 
-/// Vertices are directed legs, arcs the turns the rig may make; closed legs are not in the graph.
-/// Safest: the least possible worst share first, then time weighted by a penalty on share among
-/// legs at or under it. Alternatives share at most 70 % of their length with any better one.
+/// Vertices are directed legs, arcs the turns the rig may make; closed legs are not in the graph,
+/// restricted ones only for a named person. Safest: the least possible worst share first, then time
+/// weighted by a penalty on share among legs and turns at or under it; its alternatives come first
+/// from among those too, then from all that may be driven. Quickest and least fuel: time or fuel
+/// among all that may be driven. Alternatives share at most 70 % of their length with any better
+/// one and pass no junction twice where the best does not. No leg is driven twice, except where
+/// stations on the way make it so.
+/// The search takes every leg as judged for the departure; each way found is then judged again leg
+/// by leg at the hour it is entered, and dropped for the next best if that does not hold.
 [[nodiscard]] RouteAnswer find_routes(const trails::Network& network,
                                       const passage::LegJudge& judge,
                                       const RouteQuestion& question);
 
 /// Smooth penalty on a share: 1 / (1 - (share / allowed)^2 / 2), from 1 at share 0 to 2 at allowed.
+/// Infinite unless 0 <= share <= allowed and allowed > 0.
 [[nodiscard]] double share_penalty(double share, double allowed);
 
 }  // namespace rimehaul::search

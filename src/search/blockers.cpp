@@ -1,0 +1,163 @@
+#include "search/blockers.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <set>
+
+#include "search/leg_graph.h"
+
+namespace rimehaul::search {
+
+using passage::Verdict;
+using trails::LegId;
+
+namespace {
+
+// Prices in order of weight: up to a thousand of one never outweigh one of the next. A share above
+// what is allowed is squeezed into [0, 1); a thousand kilometres weigh as much as a share of 0.001.
+constexpr double kClosed = 1.0;
+constexpr double kDecision = kClosed / 1024;
+constexpr double kOverShare = kDecision / 1024;
+constexpr double kMetre = kOverShare / 1e9;
+
+/// Share above what is allowed, from 0 to 1; what nobody knows is the farthest away.
+double squeezed_over_share(double share, double allowed) {
+  const double over = share - allowed;
+  if (over <= 0.0) {
+    return 0.0;
+  }
+  return std::isfinite(over) ? over / (1.0 + over) : 1.0;
+}
+
+/// What it costs to take something that may not be driven.
+double price_of_block(Verdict verdict, double share, double allowed) {
+  return verdict == Verdict::restricted
+             ? kDecision
+             : kClosed + kOverShare * squeezed_over_share(share, allowed);
+}
+
+Prices prices_of(const LegGraph& legs, const trails::Network& network,
+                 const std::vector<LegFacts>& facts, Permission permission) {
+  Prices prices;
+  prices.reserve(legs.steps.size());
+  for (const Step& step : legs.steps) {
+    prices.push_back(0.0);
+    if (!step.leg.has_value()) {
+      continue;
+    }
+    const auto index = static_cast<std::size_t>(*step.leg);
+    const LegFacts& leg = facts[index];
+    const TurnFacts turn{.turn = {}, .verdict = step.turn_verdict, .share = step.turn_share};
+    prices.back() = kMetre * network.legs[index].line.length().value();
+    if (!may_drive(leg, permission)) {
+      prices.back() += price_of_block(leg.verdict, leg.share, leg.allowed_share);
+    }
+    if (!may_turn(turn, leg, permission)) {
+      prices.back() += price_of_block(turn.verdict, turn.share, leg.allowed_share);
+    }
+  }
+  return prices;
+}
+
+std::string names_of(const trails::Network& network, const RouteQuestion& question) {
+  std::string names;
+  for (std::size_t i = 0; i < question.stations.size(); ++i) {
+    const bool last = i + 1 == question.stations.size();
+    names += i == 0 ? "" : (last ? " to " : " by ");
+    names += network.stations[question.stations[i]].name;
+  }
+  return names;
+}
+
+double over_share_of(const Obstacle& obstacle) {
+  return obstacle.finding.share.value_or(std::numeric_limits<double>::infinity());
+}
+
+/// Each once, nearest to open first: what waits for a decision, then the lower share, unknown last.
+void sort_obstacles(std::vector<Obstacle>& obstacles) {
+  std::set<std::pair<LegId, std::optional<LegId>>> listed;
+  std::erase_if(obstacles, [&](const Obstacle& obstacle) {
+    return !listed.emplace(obstacle.leg, obstacle.turn_from).second;
+  });
+  std::ranges::stable_sort(obstacles, [](const Obstacle& a, const Obstacle& b) {
+    return std::pair{a.decision.empty(), over_share_of(a)} <
+           std::pair{b.decision.empty(), over_share_of(b)};
+  });
+}
+
+std::string counted(std::size_t count) {
+  return count == 1 ? "1 leg or turn blocks" : std::to_string(count) + " legs or turns block";
+}
+
+/// Judges once more what a way is made of, and lists what may not be driven.
+std::vector<Obstacle> obstacles_on(std::span<const LegId> legs, const passage::LegJudge& judge,
+                                   const RouteQuestion& question) {
+  const Permission permission = permission_of(question);
+  std::vector<Obstacle> obstacles;
+  for (std::size_t i = 0; i < legs.size(); ++i) {
+    const passage::LegJudgement leg = judge.judge(legs[i], question.depart);
+    const LegFacts facts = facts_of(leg);
+    if (i > 0) {
+      const Turn turn{.from = legs[i - 1], .to = legs[i]};
+      const passage::TurnJudgement turned = judge.judge_turn(turn.from, turn.to, question.depart);
+      if (!may_turn(facts_of(turn, turned), facts, permission)) {
+        obstacles.push_back({.leg = turn.to,
+                             .turn_from = turn.from,
+                             .entry = question.depart,
+                             .finding = turned.binding});
+        obstacles.back().decision =
+            turned.verdict == Verdict::restricted ? turned.binding.asks : "";
+      }
+    }
+    if (!may_drive(facts, permission)) {
+      obstacles.push_back({.leg = legs[i],
+                           .turn_from = {},
+                           .entry = question.depart,
+                           .finding = blocking_finding(leg)});
+      obstacles.back().decision = decisions_for(leg);
+    }
+  }
+  return obstacles;
+}
+
+}  // namespace
+
+NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& judge,
+                    const RouteQuestion& question, std::span<const trails::JunctionId> stops) {
+  const std::vector<LegFacts> facts = judge_legs(network, judge, question.depart);
+  const std::vector<bool> all(facts.size(), true);
+  const LegGraph legs =
+      make_leg_graph(network, stops, all, judge_turns(network, judge, question.depart, all));
+  const Prices prices = prices_of(legs, network, facts, permission_of(question));
+  const Reach to_goal = legs.graph.reach_to(legs.journey.to, prices, Combining::sum);
+  const auto path = path_to_goal(legs.graph, prices, to_goal, legs.journey.from);
+  const std::string names = names_of(network, question);
+  if (!path.has_value()) {
+    return {.why = "no trails lead from " + names + ", open or closed", .obstacles = {}};
+  }
+  NoRoute none{.why = {}, .obstacles = obstacles_on(legs_of(legs, *path), judge, question)};
+  sort_obstacles(none.obstacles);
+  none.why = "no open way from " + names + ": " + counted(none.obstacles.size()) +
+             " even the way that is nearest to open";
+  return none;
+}
+
+NoRoute closed_by_the_hour(const trails::Network& network, const RouteQuestion& question,
+                           const std::vector<Blocked>& blocked) {
+  NoRoute none{.why = "no way from " + names_of(network, question) +
+                      " stays open until it is reached: too late a departure, or too early",
+               .obstacles = {}};
+  std::set<std::pair<LegId, std::optional<LegId>>> listed;
+  for (const Blocked& one : blocked) {
+    if (listed.emplace(one.leg, one.turn_from).second) {
+      none.obstacles.push_back(
+          {.leg = one.leg, .turn_from = one.turn_from, .entry = one.entry, .finding = one.finding});
+      none.obstacles.back().decision = one.decision;
+    }
+  }
+  sort_obstacles(none.obstacles);
+  return none;
+}
+
+}  // namespace rimehaul::search

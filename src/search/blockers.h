@@ -1,0 +1,23 @@
+// When there is no way: what stands in the one that is nearest to open.
+#pragma once
+
+#include <span>
+
+#include "search/route.h"
+#include "search/timing.h"
+
+namespace rimehaul::search {
+
+/// A question's answer when nothing may be driven: of all ways, driven or not, the one with the
+/// fewest closed legs and turns, then the fewest that wait for a decision, then the least share
+/// above what is allowed, then the shortest; and what blocks it, nearest to open first.
+[[nodiscard]] NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& judge,
+                                  const RouteQuestion& question,
+                                  std::span<const trails::JunctionId> stops);
+
+/// The answer when ways are open at the departure and close before they are reached.
+[[nodiscard]] NoRoute closed_by_the_hour(const trails::Network& network,
+                                         const RouteQuestion& question,
+                                         const std::vector<Blocked>& blocked);
+
+}  // namespace rimehaul::search

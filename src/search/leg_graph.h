@@ -1,0 +1,42 @@
+// Legs and turns as a graph: a node per leg and stage of the journey, an arc per turn.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "search/graph.h"
+#include "search/usable.h"
+
+namespace rimehaul::search {
+
+/// Entering a leg over a turn; for the arcs into the goal, nothing is entered.
+struct Step {
+  std::optional<trails::LegId> leg;
+  passage::Verdict turn_verdict = passage::Verdict::open;  ///< of the first leg: open
+  double turn_share = 0.0;                                 ///< of the first leg: 0
+};
+
+/// The graph of a journey past several junctions in order. A stage is the way from one of them to
+/// the next; the leg that arrives there is the state from which the next stage sets out, so a turn
+/// at a stop is judged like any other. The start is every leg that leaves the first junction, the
+/// goal every leg that reaches the last.
+struct LegGraph {
+  Graph graph;
+  Journey journey;
+  std::vector<Step> steps;  ///< by arc
+  std::size_t leg_count = 0;
+
+  [[nodiscard]] std::size_t stage_of(Node node) const { return index_of(node) / leg_count; }
+};
+
+/// Turns must be sorted; legs that are not drivable take no part. Ways that come past the first
+/// junction again in the first stage are left out: setting out there the other way is never worse.
+[[nodiscard]] LegGraph make_leg_graph(const trails::Network& network,
+                                      std::span<const trails::JunctionId> stops,
+                                      const std::vector<bool>& drivable,
+                                      const std::vector<TurnFacts>& turns);
+
+/// The legs of a path, in driving order.
+[[nodiscard]] std::vector<trails::LegId> legs_of(const LegGraph& legs, const Path& path);
+
+}  // namespace rimehaul::search

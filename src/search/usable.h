@@ -1,0 +1,61 @@
+// What the search remembers of a judged leg or turn, and whether that may be driven.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "passage/judge.h"
+
+namespace rimehaul::search {
+
+/// Whether a named person permits what the rules leave to a decision.
+enum class Permission { nobody, named_person };
+
+/// A judged leg in a few numbers: a network has many legs and a judgement is large.
+struct LegFacts {
+  passage::Verdict verdict = passage::Verdict::closed;
+  double share = 0.0;  ///< largest of its findings; NaN: unknown
+  double allowed_share = 0.0;
+  double time_s = 0.0;
+  double fuel_l = 0.0;
+};
+
+/// From the end of one leg into the start of another.
+struct Turn {
+  trails::LegId from{};
+  trails::LegId to{};
+
+  friend auto operator<=>(const Turn&, const Turn&) = default;
+};
+
+struct TurnFacts {
+  Turn turn;
+  passage::Verdict verdict = passage::Verdict::closed;
+  double share = 0.0;  ///< NaN: unknown
+};
+
+[[nodiscard]] LegFacts facts_of(const passage::LegJudgement& judgement);
+[[nodiscard]] TurnFacts facts_of(Turn turn, const passage::TurnJudgement& judgement);
+[[nodiscard]] std::vector<LegFacts> judge_legs(const trails::Network& network,
+                                               const passage::LegJudge& judge,
+                                               units::Instant entry);
+
+/// Passes only what is proven: open, or restricted and permitted; share known and at or under the
+/// allowed one; a time above 0 and a fuel of 0 or more, both finite.
+[[nodiscard]] bool may_drive(const LegFacts& leg, Permission permission);
+/// The same of a turn; its share is held against what is allowed on the leg it leads into.
+[[nodiscard]] bool may_turn(const TurnFacts& turn, const LegFacts& into, Permission permission);
+
+/// Why a leg that may not be driven may not: what asks for a decision, else what binds. A leg that
+/// every check passes and whose time or fuel is unknown lacks heights.
+[[nodiscard]] passage::Finding blocking_finding(const passage::LegJudgement& judgement);
+/// The decisions that a restricted leg waits for, "; " between them; empty for any other.
+[[nodiscard]] std::string decisions_for(const passage::LegJudgement& judgement);
+
+/// Every turn between legs of which `drivable` is true, sorted.
+[[nodiscard]] std::vector<TurnFacts> judge_turns(const trails::Network& network,
+                                                 const passage::LegJudge& judge,
+                                                 units::Instant entry,
+                                                 const std::vector<bool>& drivable);
+
+}  // namespace rimehaul::search

@@ -1,0 +1,184 @@
+// Networks drawn by hand and a judge that says what a test tells it to.
+#pragma once
+
+#include <cmath>
+#include <map>
+#include <random>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "passage/judge.h"
+#include "search/route.h"
+
+namespace rimehaul::testing {
+
+/// A trail from one junction to another, straight.
+struct Edge {
+  std::uint32_t from;
+  std::uint32_t to;
+};
+
+/// Junctions on a circle of 1 km radius, one trail per edge (legs 2n there and 2n + 1 back), and a
+/// station named by its number at every junction.
+inline trails::Network network_of(std::uint32_t junctions, const std::vector<Edge>& edges) {
+  trails::Network network;
+  for (std::uint32_t i = 0; i < junctions; ++i) {
+    const double angle = 6.283185307179586 * i / junctions;
+    const geo::MapPoint place{units::Metres{1000 * std::cos(angle)},
+                              units::Metres{1000 * std::sin(angle)}};
+    network.junctions.push_back({.place = place, .station = i});
+    network.stations.push_back({.name = "Station " + std::to_string(i),
+                                .kind = trails::StationKind::hut,
+                                .place = place,
+                                .turning_radius = {}});
+  }
+  for (const Edge& edge : edges) {
+    const geo::Polyline line{
+        {network.junctions[edge.from].place, network.junctions[edge.to].place}};
+    const geo::Span span{units::Metres{0}, line.length()};
+    network.trails.push_back({.name = "Trail " + std::to_string(network.trails.size()),
+                              .line = line,
+                              .direction = {},
+                              .width = {},
+                              .lanes = {},
+                              .groomed = {},
+                              .shared_with_skiers = {},
+                              .hours = {},
+                              .line_error = {},
+                              .sight = {},
+                              .marker_spacing = {},
+                              .file = {}});
+    const std::size_t trail = network.trails.size() - 1;
+    network.legs.push_back({.trail = trail,
+                            .span = span,
+                            .way = trails::Way::as_drawn,
+                            .from = trails::JunctionId{edge.from},
+                            .to = trails::JunctionId{edge.to},
+                            .line = line});
+    network.legs.push_back({.trail = trail,
+                            .span = span,
+                            .way = trails::Way::against,
+                            .from = trails::JunctionId{edge.to},
+                            .to = trails::JunctionId{edge.from},
+                            .line = line.reversed()});
+  }
+  return network;
+}
+
+/// What the fake judge says of a leg.
+struct FakeLeg {
+  double share = 0.1;
+  double time_s = 60.0;
+  double fuel_l = 0.5;
+  bool refused = false;
+  bool asks = false;
+  std::int64_t closes_s = 1'000'000'000;  ///< refused from this moment on
+};
+
+struct FakeTurn {
+  double share = 0.0;
+  bool refused = false;
+};
+
+/// Turning back is refused unless a test says otherwise; any other turn is open.
+class FakeJudge : public passage::LegJudge {
+ public:
+  explicit FakeJudge(const trails::Network& network)
+      : legs(network.legs.size()), network_{&network} {}
+
+  [[nodiscard]] passage::LegJudgement judge(trails::LegId leg,
+                                            units::Instant entry) const override {
+    const auto index = static_cast<std::size_t>(leg);
+    const FakeLeg& fake = legs[index];
+    passage::Finding finding = passage::kept(passage::Check::climb_traction);
+    finding.share = fake.share;
+    if (fake.refused || entry.seconds >= fake.closes_s) {
+      finding = passage::refusal(passage::Check::direction, "the test says no");
+    }
+    passage::LegJudgement judgement;
+    judgement.findings = {finding};
+    if (fake.asks) {
+      judgement.findings.push_back(passage::kept(passage::Check::avalanche));
+      judgement.findings.back().asks = "may the runout be crossed";
+    }
+    judgement.allowed_share = allowed_share;
+    judgement.verdict = passage::verdict_of(judgement.findings, allowed_share);
+    judgement.length = network_->legs[index].line.length();
+    judgement.time = units::Seconds{fake.time_s};
+    judgement.fuel = units::Litres{fake.fuel_l};
+    return judgement;
+  }
+
+  [[nodiscard]] passage::TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
+                                                  units::Instant /*entry*/) const override {
+    const auto found = turns.find({from, to});
+    FakeTurn fake{.share = 0.0, .refused = to == trails::opposite_of(from)};
+    fake = found == turns.end() ? fake : found->second;
+    passage::Finding finding = passage::kept(passage::Check::turning);
+    finding.share = fake.share;
+    if (fake.refused) {
+      finding = passage::refusal(passage::Check::turning, "the test says no");
+    }
+    return {.verdict = passage::verdict_of({finding}, allowed_share), .binding = finding};
+  }
+
+  std::vector<FakeLeg> legs;
+  std::map<std::pair<trails::LegId, trails::LegId>, FakeTurn> turns;
+  double allowed_share = 0.7;
+
+ private:
+  const trails::Network* network_;
+};
+
+inline trails::LegId leg(std::uint32_t index) {
+  return trails::LegId{index};
+}
+
+/// Numbers that are the same on every machine.
+class Dice {
+ public:
+  explicit Dice(std::uint32_t seed) : engine_{seed} {}
+  std::uint32_t below(std::uint32_t count) { return static_cast<std::uint32_t>(engine_()) % count; }
+  bool one_in(std::uint32_t count) { return below(count) == 0; }
+
+ private:
+  std::mt19937 engine_;
+};
+
+/// Edges between random junctions, none to itself.
+inline std::vector<Edge> random_edges(Dice& dice, std::uint32_t junctions, std::size_t count) {
+  std::vector<Edge> edges;
+  while (edges.size() < count) {
+    const Edge edge{dice.below(junctions), dice.below(junctions)};
+    if (edge.from != edge.to) {
+      edges.push_back(edge);
+    }
+  }
+  return edges;
+}
+
+/// Shares and times from few values, so that ties are common; one-way legs, decisions, turns that
+/// may not be made, and here and there room to turn back.
+inline void roll_judgements(Dice& dice, const trails::Network& network, FakeJudge& judge) {
+  for (FakeLeg& leg : judge.legs) {
+    leg.share = 0.1 * dice.below(8);
+    leg.time_s = 20.0 + 10.0 * dice.below(5);
+    leg.fuel_l = 0.25 * dice.below(4);
+    leg.refused = dice.one_in(6);
+    leg.asks = dice.one_in(8);
+  }
+  for (std::uint32_t from = 0; from < network.legs.size(); ++from) {
+    for (std::uint32_t to = 0; to < network.legs.size(); ++to) {
+      const bool meet = network.legs[from].to == network.legs[to].from;
+      const bool back = leg(to) == trails::opposite_of(leg(from));
+      if (meet && (back ? dice.one_in(5) : dice.one_in(4))) {
+        judge.turns[{leg(from), leg(to)}] = {.share = 0.1 * dice.below(8),
+                                             .refused = !back && dice.one_in(2)};
+      }
+    }
+  }
+}
+
+}  // namespace rimehaul::testing
