@@ -10,6 +10,8 @@ using units::Metres;
 namespace {
 
 constexpr Metres kHair{0.001};
+/// A stretch this short is one point, told apart by rounding alone.
+constexpr Metres kPoint{1e-9};
 
 /// Even-odd rule over all rings; places on an edge may fall on either side.
 bool inside_by_parity(const Region& region, MapPoint place) {
@@ -93,6 +95,9 @@ std::vector<Span> spans_inside(const Region& region, const Polyline& line) {
     const Metres start = line.chainage(i);
     const Metres long_by = line.chainage(i + 1) - start;
     for (std::size_t j = 0; j + 1 < shares.size(); ++j) {
+      if ((shares[j + 1] - shares[j]) * long_by <= kPoint) {
+        continue;
+      }
       const MapPoint middle = between(segment.from, segment.to, (shares[j] + shares[j + 1]) / 2);
       if (distance(region, middle) <= kHair) {
         add_span(spans, {std::max(Metres{0}, start + shares[j] * long_by - kHair),
