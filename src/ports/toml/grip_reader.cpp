@@ -1,0 +1,127 @@
+// Reads a site's own grip, and refuses what cannot be: better grip in wetter snow.
+#include "ports/toml/grip_reader.h"
+
+#include <array>
+#include <string>
+#include <utility>
+
+#include "ports/toml/snow_words.h"
+
+namespace rimehaul::ports::toml {
+
+namespace {
+
+using snow::GripStanding;
+using snow::MeasuredGrip;
+using units::ForceRatio;
+
+constexpr std::array<Word<GripStanding>, 3> kStandings{
+    {{"site_measured", GripStanding::site_measured},
+     {"published", GripStanding::published},
+     {"estimate", GripStanding::estimate}}};
+
+constexpr Range kRatio{.above = 0, .to = 1};
+
+/// A key of a grip entry and the number it fills in.
+struct RatioKey {
+  const char* key;
+  std::optional<ForceRatio> MeasuredGrip::*ratio;
+};
+
+constexpr std::array<RatioKey, 4> kGrips{{{"traction", &MeasuredGrip::traction},
+                                          {"brake", &MeasuredGrip::brake},
+                                          {"lateral", &MeasuredGrip::lateral},
+                                          {"trailer_lateral", &MeasuredGrip::trailer_lateral}}};
+
+std::optional<snow::ForceRange> read_range(TableReader& in, std::string_view key) {
+  constexpr std::array<Range, 2> kLowHigh{kRatio, kRatio};
+  const auto numbers = in.numbers(key, kLowHigh, Presence::may);
+  if (!numbers) {
+    return std::nullopt;
+  }
+  if (!(numbers->front() <= numbers->back())) {
+    in.fault(key, {"its low value is above its high value", "write [low, high]"});
+  }
+  return snow::ForceRange{.low = ForceRatio{numbers->front()}, .high = ForceRatio{numbers->back()}};
+}
+
+bool says_nothing(const MeasuredGrip& entry) {
+  return !entry.traction && !entry.brake && !entry.lateral && !entry.trailer_lateral &&
+         !entry.carrier_resistance && !entry.trailer_resistance && !entry.trailer_start;
+}
+
+/// "five pulls, A. Example, 2026-01-12".
+std::string source_of(TableReader& in) {
+  const std::string source = in.text("source").value_or("");
+  const std::string by = in.text("by").value_or("");
+  return source + ", " + by + ", " + in.day("date").value_or("");
+}
+
+std::optional<MeasuredGrip> read_entry(TableReader& in) {
+  const std::size_t faults_before = in.faults();
+  const auto state = read_snow_state(in);
+  const auto standing = in.word("standing", kStandings);
+  MeasuredGrip entry;
+  entry.source = source_of(in);
+  for (const RatioKey& grip : kGrips) {
+    entry.*(grip.ratio) = in.may<ForceRatio>(grip.key, kRatio);
+  }
+  entry.carrier_resistance = read_range(in, "carrier_resistance");
+  entry.trailer_resistance = read_range(in, "trailer_resistance");
+  entry.trailer_start = in.may<ForceRatio>("trailer_start", kRatio);
+  in.refuse_rest();
+  if (in.faults() == faults_before && says_nothing(entry)) {
+    in.fault({"gives no number", "give traction, or another number that was measured"});
+  }
+  if (in.faults() != faults_before || !state || !standing) {
+    return std::nullopt;
+  }
+  entry.state = *state;
+  entry.standing = *standing;
+  return entry;
+}
+
+/// Complains of an entry that does not go with one read before; whether it goes.
+bool goes_with(TableReader& in, const MeasuredGrip& entry, const MeasuredGrip& other) {
+  if (entry.state == other.state) {
+    in.fault({"is a second entry for the same wetness and surface", "keep one of them"});
+    return false;
+  }
+  if (entry.state.surface != other.state.surface) {
+    return true;
+  }
+  const bool is_wetter = entry.state.wetness > other.state.wetness;
+  const MeasuredGrip& wet = is_wetter ? entry : other;
+  const MeasuredGrip& dry = is_wetter ? other : entry;
+  for (const RatioKey& grip : kGrips) {
+    const auto wet_ratio = wet.*(grip.ratio);
+    const auto dry_ratio = dry.*(grip.ratio);
+    if (wet_ratio && dry_ratio && *wet_ratio > *dry_ratio) {
+      in.fault(grip.key, {std::string{snow::words_for(wet.state.wetness)} + " " +
+                              snow::words_for(wet.state.surface) + " snow would grip more than " +
+                              snow::words_for(dry.state.wetness),
+                          "measure again, or lower the wetter one"});
+      return false;
+    }
+  }
+  return true;
+}
+
+}  // namespace
+
+std::vector<MeasuredGrip> read_grip(TableReader& top) {
+  std::vector<MeasuredGrip> entries;
+  for (TableReader& in : top.tables("grip")) {
+    const std::optional<MeasuredGrip> entry = read_entry(in);
+    bool goes = entry.has_value();
+    for (std::size_t other = 0; goes && other < entries.size(); ++other) {
+      goes = goes_with(in, *entry, entries[other]);
+    }
+    if (goes) {
+      entries.push_back(*entry);
+    }
+  }
+  return entries;
+}
+
+}  // namespace rimehaul::ports::toml

@@ -1,0 +1,27 @@
+// Tests and words for ranges of numbers.
+#include "ports/toml/range.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+
+namespace rimehaul::ports::toml {
+
+bool Range::holds(double number) const {
+  return std::isfinite(number) && number >= from && number > above && number <= to;
+}
+
+std::string Range::words() const {
+  const bool least_is_taken = from > above;
+  return (least_is_taken ? "from " + shortest(from) + " to "
+                         : "above " + shortest(above) + ", up to ") +
+         shortest(to);
+}
+
+std::string shortest(double number) {
+  std::array<char, 64> text{};
+  const auto end = std::to_chars(text.data(), text.data() + text.size(), number).ptr;
+  return {text.data(), end};
+}
+
+}  // namespace rimehaul::ports::toml

@@ -1,0 +1,176 @@
+// Reads rules.toml.
+#include "ports/toml/rules_file.h"
+
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include "ports/toml/grip_reader.h"
+#include "ports/toml/snow_words.h"
+#include "ports/toml/table_reader.h"
+
+namespace rimehaul::ports::toml {
+
+namespace {
+
+using passage::BulletinStep;
+using passage::DriverLevel;
+using passage::Rules;
+using units::Kilograms;
+using units::Metres;
+using units::MetresPerSecond;
+using units::Seconds;
+using units::Slope;
+
+constexpr double kKilometresPerHour = 3.6;  // of one metre per second
+constexpr Range kShare{.above = 0, .to = 1};
+
+/// Lays what a file says over the defaults.
+class RulesReader {
+ public:
+  explicit RulesReader(TableReader top) : in_{std::move(top)}, rules_{passage::default_rules()} {}
+
+  [[nodiscard]] Rules read();
+
+ private:
+  void read_margins();
+  void read_distances();
+  void read_people_and_fuel();
+  void read_bulletin();
+  void read_driver_levels();
+
+  [[nodiscard]] Slope slope_or(std::string_view key, Range range, Slope otherwise);
+  [[nodiscard]] BulletinStep read_step(TableReader in, const BulletinStep& otherwise);
+  [[nodiscard]] DriverLevel read_level(const NamedReader& named) const;
+
+  TableReader in_;
+  Rules rules_;
+};
+
+Slope RulesReader::slope_or(std::string_view key, Range range, Slope otherwise) {
+  const auto deg = in_.may<double>(key, range);
+  return deg ? Slope::from_degrees(*deg) : otherwise;
+}
+
+void RulesReader::read_margins() {
+  rules_.allowed_share = in_.may<double>("allowed_share", kShare).value_or(rules_.allowed_share);
+  rules_.confidence_k =
+      in_.may<double>("confidence_k", {.from = 1.645, .to = 6}).value_or(rules_.confidence_k);
+  rules_.roll_over_reserve = in_.may<double>("roll_over_reserve", {.above = 0, .to = 0.7})
+                                 .value_or(rules_.roll_over_reserve);
+  rules_.low_side_sinkage = in_.may<Metres>("low_side_sinkage_m", {.from = 0, .to = 0.5})
+                                .value_or(rules_.low_side_sinkage);
+  rules_.articulation = slope_or("articulation_deg", {.from = 10, .to = 60}, rules_.articulation);
+  rules_.start_slope_dry =
+      slope_or("start_slope_dry_deg", {.from = 15, .to = 30}, rules_.start_slope_dry);
+  rules_.start_slope_wet =
+      slope_or("start_slope_wet_deg", {.from = 15, .to = 25}, rules_.start_slope_wet);
+}
+
+void RulesReader::read_distances() {
+  rules_.sight = in_.may<Metres>("sight_m", {.from = 1, .to = 1'000}).value_or(rules_.sight);
+  rules_.setback = in_.may<Metres>("setback_m", {.from = 1, .to = 100}).value_or(rules_.setback);
+  rules_.markers_in_sight =
+      in_.may<double>("markers_in_sight", {.from = 1, .to = 10}).value_or(rules_.markers_in_sight);
+  rules_.piece_length =
+      in_.may<Metres>("piece_m", {.from = 1, .to = 10}).value_or(rules_.piece_length);
+}
+
+void RulesReader::read_people_and_fuel() {
+  rules_.reaction = in_.may<Seconds>("reaction_s", {.from = 1, .to = 10}).value_or(rules_.reaction);
+  if (const auto pace = in_.may<MetresPerSecond>("walking_pace_kmh", {.from = 1, .to = 6})) {
+    rules_.walking_pace = *pace / kKilometresPerHour;
+  }
+  if (const auto wind = in_.may<MetresPerSecond>("most_wind_kmh", {.above = 0, .to = 200})) {
+    rules_.most_wind = *wind / kKilometresPerHour;
+  }
+  rules_.passenger_mass =
+      in_.may<Kilograms>("passenger_kg", {.from = 50, .to = 200}).value_or(rules_.passenger_mass);
+  rules_.fuel_reserve =
+      in_.may<double>("fuel_reserve", {.from = 0.1, .to = 0.9}).value_or(rules_.fuel_reserve);
+  rules_.wettest_towing =
+      in_.word("wettest_towing", wetness_words(), Presence::may).value_or(rules_.wettest_towing);
+}
+
+BulletinStep RulesReader::read_step(TableReader in, const BulletinStep& otherwise) {
+  const BulletinStep step{
+      .keep_off =
+          in.may<Metres>("keep_off_m", {.from = 0, .to = 2'000}).value_or(otherwise.keep_off),
+      .decision_may_permit =
+          in.yes_no("decision_may_permit", Presence::may).value_or(otherwise.decision_may_permit),
+      .all_closed = in.yes_no("all_closed", Presence::may).value_or(otherwise.all_closed)};
+  in.refuse_rest();
+  return step;
+}
+
+bool is_as_strict(const BulletinStep& step, const BulletinStep& below) {
+  return step.all_closed || (!below.all_closed && step.keep_off >= below.keep_off &&
+                             (below.decision_may_permit || !step.decision_may_permit));
+}
+
+void RulesReader::read_bulletin() {
+  TableReader in = in_.table("bulletin");
+  for (std::size_t index = 0; index < rules_.bulletin.size(); ++index) {
+    const std::string key = "level_" + std::to_string(index + 1);
+    BulletinStep& step = rules_.bulletin.at(index);
+    step = read_step(in.table(key), step);
+    if (index > 0 && !is_as_strict(step, rules_.bulletin.at(index - 1))) {
+      in.fault(key, {"is less strict than the level below it",
+                     "keep off at least as far, and permit no more"});
+    }
+  }
+  in.refuse_rest();
+}
+
+DriverLevel RulesReader::read_level(const NamedReader& named) const {
+  TableReader in = named.reader;
+  DriverLevel level{
+      .name = named.name,
+      .allowed_share = in.must<double>("allowed_share", kShare),
+      .may_tow = in.yes_no("may_tow").value_or(false),
+      .wettest_towing = in.word("wettest_towing", wetness_words()).value_or(snow::Wetness::dry)};
+  if (level.allowed_share > rules_.allowed_share) {
+    in.fault("allowed_share",
+             {"is above the site's " + shortest(rules_.allowed_share), "lower it to that at most"});
+  }
+  in.refuse_rest();
+  return level;
+}
+
+void RulesReader::read_driver_levels() {
+  std::vector<DriverLevel> levels;
+  TableReader drivers = in_.table("driver");
+  for (const NamedReader& named : drivers.named_tables()) {
+    levels.push_back(read_level(named));
+  }
+  if (!levels.empty()) {
+    rules_.driver_levels = std::move(levels);
+  }
+}
+
+Rules RulesReader::read() {
+  read_margins();
+  read_distances();
+  read_people_and_fuel();
+  read_bulletin();
+  read_driver_levels();
+  rules_.grip = snow::GripLaw{read_grip(in_)};
+  in_.refuse_rest();
+  if (in_.faults() > 0) {
+    rules_.allowed_share = std::nan("");
+  }
+  return rules_;
+}
+
+}  // namespace
+
+base::Reading<Rules> read_rules(const TextFile& file) {
+  FaultLog log{file.shown};
+  const Node root = parse_file(file);
+  TableReader top{root, "", log};
+  expect_schema(top, log);
+  Rules rules = RulesReader{top}.read();
+  return {.data = std::move(rules), .faults = log.in_order()};
+}
+
+}  // namespace rimehaul::ports::toml
