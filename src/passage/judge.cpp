@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "passage/avalanche.h"
+#include "passage/bends.h"
 #include "passage/stretch_judge.h"
-#include "passage/turning.h"
 
 namespace rimehaul::passage {
 
@@ -83,12 +83,11 @@ LegJudgement Judge::judge(trails::LegId leg, units::Instant entry) const {
 
 std::vector<Finding> Judge::judge_bends(const geo::Polyline& line,
                                         std::optional<Metres> width) const {
-  const Bend bend = tightest_bend(line, overall_length(*rig_));
-  std::vector<Finding> found{judge_turning(*rig_, bend), judge_off_tracking(*rig_, bend, width)};
-  for (Finding& finding : found) {
-    finding.at = bend.at;
-  }
-  return found;
+  return driven_bend(*rig_, line, width, allowed_share()).findings;
+}
+
+double Judge::allowed_share() const {
+  return allowed_share_for(scene_->rules, rig_->driver_level).value_or(scene_->rules.allowed_share);
 }
 
 const hazard::SteepGround& Judge::steep_ground(snow::Wetness wetness) const {

@@ -69,6 +69,9 @@ class Judge : public LegJudge {
   [[nodiscard]] const GripTable& grip() const { return grip_; }
   /// k sigma and the sub-cell term for the narrower of carrier and trailer.
   [[nodiscard]] std::optional<units::Slope> tolerance() const { return tolerance_; }
+  /// The lower of the site's and the driver's level; the site's where the level is not known, which
+  /// closes everything by itself.
+  [[nodiscard]] double allowed_share() const;
   /// Steep ground as it counts in that snow.
   [[nodiscard]] const hazard::SteepGround& steep_ground(snow::Wetness wetness) const;
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/require.h"
+#include "passage/bends.h"
 #include "passage/judge.h"
 #include "passage/stretch_judge.h"
 #include "passage/turning_room.h"
@@ -26,9 +27,12 @@ struct Joint {
   Metres junction;  ///< chainage along `line`
 };
 
-Joint joint_of(const Leg& before, const Leg& after, const rig::Rig& rig) {
-  const Metres reach = std::max(overall_length(rig) + kMargin,
-                                trailer_lag(rig) + rig.carrier.contact_length + kMargin);
+/// So far to each side of the junction some part of the rig stands on either leg.
+Metres reach_of(const rig::Rig& rig) {
+  return std::max(overall_length(rig), trailer_lag(rig) + rig.carrier.contact_length) + kMargin;
+}
+
+Joint joint_of(const Leg& before, const Leg& after, Metres reach) {
   const Metres from = before.line.length() - std::min(reach, before.line.length());
   const geo::Polyline tail = before.line.part(from, before.line.length());
   const geo::Polyline head = after.line.part(Metres{0}, reach);
@@ -132,19 +136,21 @@ TurnJudgement Judge::judge_turn(trails::LegId from, trails::LegId to, units::Ins
   if (to == trails::opposite_of(from)) {
     return judge_turning_back(*this, before, entry);
   }
-  const Joint joint = joint_of(before, after, *rig_);
+  const Joint joint = joint_of(before, after, reach_of(*rig_));
   Worst worst = judge_ground_of(*this, joint, entry);
   const trails::Trail& trail = scene_->network.trails[after.trail];
   const Metres room = turning_room_at(scene_->network, before.to);
   if (room >= room_to_turn_round(*rig_)) {
     worst.offer(judge_room(*rig_, room), joint.junction);
   } else {
+    const Metres around = std::max(reach_of(*rig_), widest_window(*rig_) / 2);
+    const geo::Polyline line = joint_of(before, after, around).line;
     const auto width = narrower(scene_->network.trails[before.trail], trail);
-    for (Finding& finding : judge_bends(joint.line, width)) {
+    for (Finding& finding : judge_bends(line, width)) {
       worst.offer(finding, finding.at);
     }
   }
-  return told(worst, course_of(*this, trail, {}).allowed_share);
+  return told(worst, allowed_share());
 }
 
 }  // namespace rimehaul::passage

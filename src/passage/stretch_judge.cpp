@@ -9,7 +9,6 @@
 #include "passage/drive.h"
 #include "passage/footing.h"
 #include "passage/site_rules.h"
-#include "passage/turning.h"
 #include "passage/visibility.h"
 #include "passage/zone_rules.h"
 
@@ -52,15 +51,14 @@ StretchJudge::StretchJudge(const Judge& judge, const Stretch& stretch)
       stretch_{&stretch},
       trail_{&judge.scene().network.trails[stretch.trail]},
       course_{course_of(judge, *trail_, marks_on(judge.scene().network, stretch))},
-      bends_{judge.judge_bends(stretch.line, trail_->width)},
+      bend_{driven_bend(judge.rig(), stretch.line, trail_->width, judge.allowed_share())},
       reach_{line_error_of(*trail_) + judge.rig().carrier.overall_width / 2} {
   const rig::Rig& rig = judge.rig();
   if (rig.trailer.has_value()) {
     reach_ = std::max(reach_, line_error_of(*trail_) + rig.trailer->overall_width / 2);
   }
   // No bend is driven tighter than the carrier turns: where the line asks that, turning refuses.
-  const Metres radius = tightest_bend(stretch.line, overall_length(rig)).radius;
-  bend_speed_ = speed_of_bend(std::max(radius, rig.carrier.turning_radius));
+  bend_speed_ = speed_of_bend(std::max(bend_.bend.radius, rig.carrier.turning_radius));
   zones_ = zones_around(judge.scene().network.zones, stretch.line, reach_ + kHair);
 }
 
@@ -73,7 +71,7 @@ std::vector<Finding> StretchJudge::judge_whole() const {
   found.push_back(judge_driver_level(judge_->rig(), scene.rules));
   found.push_back(judge_visibility(weather, *trail_, scene.rules));
   found.push_back(judge_wind(weather, scene.rules));
-  std::ranges::copy(bends_, std::back_inserter(found));
+  std::ranges::copy(bend_.findings, std::back_inserter(found));
   return found;
 }
 

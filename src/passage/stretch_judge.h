@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "passage/bends.h"
 #include "passage/course.h"
 #include "passage/judge.h"
 
@@ -31,7 +32,7 @@ class StretchJudge {
   const Stretch* stretch_;
   const trails::Trail* trail_;
   Course course_;
-  std::vector<Finding> bends_;
+  DrivenBend bend_;
   units::MetresPerSecond bend_speed_;
   units::Metres reach_;              ///< from the line to the rig's side, the line's error added
   std::vector<trails::Zone> zones_;  ///< that may touch the stretch

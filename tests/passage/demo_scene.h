@@ -41,10 +41,10 @@ inline terrain::HeightMap heights_of(const TestGround& test) {
                  kEastOfTests + test.extent.east, kNorthOfTests + test.extent.north});
 }
 
-/// Errors as of a lidar survey; cells wider than the rig hide no more than 1 %.
+/// Errors as of a lidar survey; cells wider than the rig hide no more than 0.5 %.
 inline terrain::HeightTrust plain_trust() {
-  return {.errors = {{units::Metres{0.1}, units::Metres{20}}},
-          .sub_cell = units::Slope::from_percent(1),
+  return {.errors = {{units::Metres{0.05}, units::Metres{20}}},
+          .sub_cell = units::Slope::from_percent(0.5),
           .sub_cell_is_estimate = true};
 }
 
@@ -263,27 +263,50 @@ inline TestTrails straight_trail(double bearing_deg) {
 /// Gentle fellside that rises to the north and rolls a little to the east.
 inline Surface rolling() {
   return [](double east_m, double north_m) {
-    return 1200.0 + 0.06 * north_m + 4.0 * std::sin(east_m / 80.0);
+    return 1200.0 + 0.02 * north_m + 1.0 * std::sin(east_m / 90.0);
   };
 }
 
-/// Depot and Lodge joined by a Lower and an Upper Way, a Link between the two, and a dead end from
-/// the Upper Way to the Hut. All open to the solo rig in dry groomed snow on rolling().
+/// The same line with its corners cut round and round again (Chaikin 1974), ends kept.
+inline std::vector<geo::MapPoint> rounded(std::vector<geo::MapPoint> points) {
+  for (int round = 0; round < 4; ++round) {
+    std::vector<geo::MapPoint> cut{points.front()};
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+      cut.push_back(geo::between(points[i], points[i + 1], 0.25));
+      cut.push_back(geo::between(points[i], points[i + 1], 0.75));
+    }
+    cut.push_back(points.back());
+    points = std::move(cut);
+  }
+  return points;
+}
+
+inline std::vector<geo::MapPoint> followed_by(std::vector<geo::MapPoint> points,
+                                              const std::vector<geo::MapPoint>& next) {
+  points.insert(points.end(), next.begin(), next.end());
+  return points;
+}
+
+/// Depot and Lodge joined by a Lower and an Upper Way, a Link that leaves the Lower Way at the ford
+/// gently for who comes from the Depot and meets the Upper Way squarely at the col, and a dead end
+/// straight on from the Link to the Hut. All legs are open to both rigs in dry groomed snow on
+/// rolling(); the Link's turns at the col are for the solo rig only.
 inline TestTrails two_ways() {
   const geo::MapPoint depot = place(100, 100);
   const geo::MapPoint ford = place(300, 120);
   const geo::MapPoint lodge = place(600, 150);
   const geo::MapPoint col = place(400, 420);
-  const geo::MapPoint hut = place(430, 600);
-  return {
-      .trails = {plain_trail("Lower Way", {depot, ford, lodge}),
-                 plain_trail("Upper Way", {depot, place(200, 330), col, place(550, 330), lodge}),
-                 plain_trail("Link", {ford, place(330, 300), col}),
-                 plain_trail("Hut Spur", {col, hut})},
-      .stations = {plain_station("Depot", depot), plain_station("Lodge", lodge),
-                   plain_station("Hut", hut)},
-      .zones = {},
-      .marks = {}};
+  const geo::MapPoint hut = place(400, 600);
+  const auto up = rounded({depot, place(100, 300), place(200, 420), place(300, 420), col});
+  const auto down = rounded({col, place(500, 420), place(600, 350), lodge});
+  return {.trails = {plain_trail("Lower Way", {depot, ford, lodge}),
+                     plain_trail("Upper Way", followed_by(up, down)),
+                     plain_trail("Link", rounded({ford, place(400, 130), place(400, 250), col})),
+                     plain_trail("Hut Spur", {col, hut})},
+          .stations = {plain_station("Depot", depot), plain_station("Lodge", lodge),
+                       plain_station("Hut", hut)},
+          .zones = {},
+          .marks = {}};
 }
 
 }  // namespace rimehaul::testing
