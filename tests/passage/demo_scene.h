@@ -299,9 +299,10 @@ inline TestTrails two_ways() {
   const geo::MapPoint hut = place(400, 600);
   const auto up = rounded({depot, place(100, 300), place(200, 420), place(300, 420), col});
   const auto down = rounded({col, place(500, 420), place(600, 350), lodge});
+  trails::Trail link = plain_trail("Link", rounded({ford, place(400, 130), place(400, 250), col}));
+  link.width = units::Metres{5.8};
   return {.trails = {plain_trail("Lower Way", {depot, ford, lodge}),
-                     plain_trail("Upper Way", followed_by(up, down)),
-                     plain_trail("Link", rounded({ford, place(400, 130), place(400, 250), col})),
+                     plain_trail("Upper Way", followed_by(up, down)), link,
                      plain_trail("Hut Spur", {col, hut})},
           .stations = {plain_station("Depot", depot), plain_station("Lodge", lodge),
                        plain_station("Hut", hut)},
