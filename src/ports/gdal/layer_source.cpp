@@ -1,5 +1,6 @@
 #include "ports/gdal/layer_source.h"
 
+#include <cpl_string.h>
 #include <ogr_api.h>
 
 #include <algorithm>
@@ -68,6 +69,7 @@ std::string text_of_field(OGRFeatureH feature, int column) {
 struct Heard {
   Said columns;
   Said pairs;
+  std::vector<std::string> garbled;  ///< columns whose text is not UTF-8, which say nothing
 };
 
 Heard heard_of(const Source& source, OGRFeatureH feature) {
@@ -78,7 +80,9 @@ Heard heard_of(const Source& source, OGRFeatureH feature) {
     }
     const std::string column = small_letters(OGR_Fld_GetNameRef(OGR_F_GetFieldDefnRef(feature, i)));
     const std::string text = text_of_field(feature, i);
-    if (source.has_pairs() && is_among(kFreeText, column)) {
+    if (CPLIsUTF8(text.c_str(), static_cast<int>(text.size())) == 0) {
+      heard.garbled.push_back(column);
+    } else if (source.has_pairs() && is_among(kFreeText, column)) {
       for (const auto& [key, value] : pairs_in(text)) {
         heard.pairs.try_emplace(key, value);
       }
@@ -107,6 +111,9 @@ class FeatureReader {
     const auto add = [&](const std::string& trouble, const std::string& remedy) {
       faults.push_back({source_->shown, found.place, trouble, remedy, base::Weight::fault});
     };
+    for (const std::string& column : heard.garbled) {
+      add(column + " is not UTF-8", "store the file as UTF-8, or give a Shapefile its .cpg");
+    }
     const PlainShape plain = plain_shape(OGR_F_GetGeometryRef(feature));
     if (!plain.trouble.empty()) {
       return add(plain.trouble, plain.remedy);
