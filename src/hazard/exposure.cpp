@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "base/require.h"
 #include "hazard/steep_map.h"
@@ -17,6 +18,8 @@ namespace {
 
 /// A footprint's reach: ground this near to a piece counts as its own.
 constexpr Metres kOwnGround{3.0};
+
+constexpr double kInfinite = std::numeric_limits<double>::infinity();
 
 /// Zones are compared by their bounding boxes first; this covers their widening by a millimetre.
 constexpr Metres kBoxMargin{0.01};
@@ -39,10 +42,10 @@ std::vector<Segment> segments_of(const Polyline& line, geo::Span piece) {
 }
 
 struct Box {
-  Metres west{INFINITY};
-  Metres east{-INFINITY};
-  Metres south{INFINITY};
-  Metres north{-INFINITY};
+  Metres west{kInfinite};
+  Metres east{-kInfinite};
+  Metres south{kInfinite};
+  Metres north{-kInfinite};
 
   void take(MapPoint place) {
     west = std::min(west, place.east);

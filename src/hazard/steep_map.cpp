@@ -45,7 +45,7 @@ double horn_slope_squared(const terrain::GridFrame& frame, const Window& z, std:
   const double east = z[above + 2] + 2.0 * z[here + 2] + z[below + 2];
   const double north = z[above] + 2.0 * z[above + 1] + z[above + 2];
   const double south = z[below] + 2.0 * z[below + 1] + z[below + 2];
-  const auto gradient = frame.to_map(Metres{(east - west) / 8.0}, Metres{(south - north) / 8.0});
+  const auto gradient = frame.to_map({Metres{(east - west) / 8.0}, Metres{(south - north) / 8.0}});
   const double unknown_if_centre_is = 0.0 * z[here + 1];
   return gradient.east.ratio() * gradient.east.ratio() +
          gradient.north.ratio() * gradient.north.ratio() + unknown_if_centre_is;
@@ -64,7 +64,7 @@ double distance_m(const Segment& segment, MapPoint place) {
 }
 
 double distance_m(std::span<const Segment> piece, MapPoint place) {
-  double least_m = INFINITY;
+  double least_m = std::numeric_limits<double>::infinity();
   for (const Segment& segment : piece) {
     least_m = std::min(least_m, distance_m(segment, place));
   }

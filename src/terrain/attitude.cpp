@@ -10,13 +10,24 @@ namespace {
 
 constexpr Slope kUnknown = Slope::from_ratio(std::numeric_limits<double>::quiet_NaN());
 
+struct Two {
+  Slope a;
+  Slope b;
+};
+
 // NaN on either side wins: std::min and std::max would let it vanish.
-Slope lower(Slope a, Slope b) {
-  return a <= b ? a : b < a ? b : kUnknown;
+Slope lower_of(Two two) {
+  if (two.a <= two.b) {
+    return two.a;
+  }
+  return two.b < two.a ? two.b : kUnknown;
 }
 
-Slope higher(Slope a, Slope b) {
-  return a >= b ? a : b > a ? b : kUnknown;
+Slope higher_of(Two two) {
+  if (two.a >= two.b) {
+    return two.a;
+  }
+  return two.b > two.a ? two.b : kUnknown;
 }
 
 }  // namespace
@@ -37,8 +48,8 @@ AttitudeBox AttitudeBox::widened(Slope tolerance) const {
 }
 
 AttitudeBox AttitudeBox::with(const AttitudeBox& other) const {
-  return {lower(grade_low, other.grade_low), higher(grade_high, other.grade_high),
-          lower(cross_low, other.cross_low), higher(cross_high, other.cross_high)};
+  return {lower_of({grade_low, other.grade_low}), higher_of({grade_high, other.grade_high}),
+          lower_of({cross_low, other.cross_low}), higher_of({cross_high, other.cross_high})};
 }
 
 bool AttitudeBox::holds(Attitude attitude) const {
@@ -47,18 +58,18 @@ bool AttitudeBox::holds(Attitude attitude) const {
 }
 
 Slope AttitudeBox::steepest_grade() const {
-  return higher(grade_low.steepness(), grade_high.steepness());
+  return higher_of({grade_low.steepness(), grade_high.steepness()});
 }
 
 Slope AttitudeBox::steepest_cross() const {
-  return higher(cross_low.steepness(), cross_high.steepness());
+  return higher_of({cross_low.steepness(), cross_high.steepness()});
 }
 
 Slope AttitudeBox::gentlest_grade() const {
   if (grade_low <= Slope{} && grade_high >= Slope{}) {
     return Slope{};
   }
-  return lower(grade_low.steepness(), grade_high.steepness());
+  return lower_of({grade_low.steepness(), grade_high.steepness()});
 }
 
 }  // namespace rimehaul::terrain

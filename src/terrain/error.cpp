@@ -23,11 +23,12 @@ bool possible(const HeightError& error) {
          error.correlation_length.value() >= 0.0;
 }
 
-double correlation(double distance_m, double length_m) {
-  if (distance_m == 0.0) {
+double correlation_over(units::Metres distance, const HeightError& error) {
+  if (distance == units::Metres{0}) {
     return 1.0;
   }
-  return length_m > 0.0 ? std::exp(-distance_m / length_m) : 0.0;
+  const units::Metres length = error.correlation_length;
+  return length > units::Metres{0} ? std::exp(-(distance / length)) : 0.0;
 }
 
 Covariance covariance_of(const GridFrame& frame, const std::vector<HeightError>& errors) {
@@ -38,7 +39,7 @@ Covariance covariance_of(const GridFrame& frame, const std::vector<HeightError>&
       for (std::size_t j = 0; j < kCorners.size(); ++j) {
         const auto apart =
             geo::distance(frame.centre_of(kCorners[i]), frame.centre_of(kCorners[j]));
-        sum[i][j] += variance_m2 * correlation(apart.value(), error.correlation_length.value());
+        sum[i][j] += variance_m2 * correlation_over(apart, error);
       }
     }
   }
@@ -68,7 +69,7 @@ Weights weights_at(const GridFrame& frame, CellIndex place) {
     const double row_sign = kCorners[i].row == 1 ? 1.0 : -1.0;
     const units::Metres per_column{kCorners[i].row == place.row ? column_sign : 0.0};
     const units::Metres per_row{kCorners[i].column == place.column ? row_sign : 0.0};
-    const Gradient gradient = frame.to_map(per_column, per_row);
+    const Gradient gradient = frame.to_map({per_column, per_row});
     weights.east[i] = gradient.east.ratio();
     weights.north[i] = gradient.north.ratio();
   }
@@ -99,8 +100,8 @@ std::optional<Slope> gradient_sigma(const GridFrame& frame, const HeightTrust& t
 }
 
 // Six weights of size 1, 2, 1, 1, 2, 1 over 8 w: their squares add to 12 / (64 w^2).
-Slope horn_sigma_independent(units::Metres sigma_height, units::Metres cell) {
-  return Slope::from_ratio(std::sqrt(12.0) / 8.0 * (sigma_height / cell));
+Slope horn_sigma_independent(const GridFrame& frame, units::Metres sigma_height) {
+  return Slope::from_ratio(std::sqrt(12.0) / 8.0 * (sigma_height / frame.smaller_step()));
 }
 
 }  // namespace rimehaul::terrain

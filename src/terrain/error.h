@@ -33,7 +33,9 @@ struct HeightTrust {
 [[nodiscard]] std::optional<units::Slope> gradient_sigma(const GridFrame& frame,
                                                          const HeightTrust& trust);
 
-/// Standard deviation of Horn's gradient for independent errors: sqrt(12)/8 s / w (derived).
-[[nodiscard]] units::Slope horn_sigma_independent(units::Metres sigma_height, units::Metres cell);
+/// Standard deviation of Horn's gradient along the smaller step w of a lattice with right angles,
+/// for independent errors of standard deviation s: sqrt(12)/8 s / w (derived).
+[[nodiscard]] units::Slope horn_sigma_independent(const GridFrame& frame,
+                                                  units::Metres sigma_height);
 
 }  // namespace rimehaul::terrain

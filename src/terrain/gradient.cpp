@@ -40,7 +40,7 @@ std::optional<Gradient> horn_gradient(const HeightMap& heights, CellIndex cell) 
   const Window& z = *window;
   const double per_column = ((z[2] + 2.0 * z[5] + z[8]) - (z[0] + 2.0 * z[3] + z[6])) / 8.0;
   const double per_row = ((z[6] + 2.0 * z[7] + z[8]) - (z[0] + 2.0 * z[1] + z[2])) / 8.0;
-  return heights.frame().to_map(Metres{per_column}, Metres{per_row});
+  return heights.frame().to_map({Metres{per_column}, Metres{per_row}});
 }
 
 // Zevenbergen and Thorne 1987: G and H of their partial quartic surface at its centre.
@@ -52,7 +52,7 @@ std::optional<Gradient> zevenbergen_thorne_gradient(const HeightMap& heights, Ce
   if (!before || !behind || !above || !below) {
     return std::nullopt;
   }
-  return heights.frame().to_map((*behind - *before) / 2.0, (*below - *above) / 2.0);
+  return heights.frame().to_map({(*behind - *before) / 2.0, (*below - *above) / 2.0});
 }
 
 Slope slope_of(Gradient gradient) {

@@ -21,13 +21,12 @@ double length_m(GridStep step) {
 
 }  // namespace
 
-GridFrame::GridFrame(geo::MapPoint first, GridStep per_column, GridStep per_row)
+GridFrame::GridFrame(geo::MapPoint first, GridSteps steps)
     : first_{first},
-      per_column_{per_column},
-      per_row_{per_row},
-      determinant_{per_column.east.value() * per_row.north.value() -
-                   per_column.north.value() * per_row.east.value()} {
-  const double area_m2 = length_m(per_column) * length_m(per_row);
+      steps_{steps},
+      determinant_{steps.per_column.east.value() * steps.per_row.north.value() -
+                   steps.per_column.north.value() * steps.per_row.east.value()} {
+  const double area_m2 = length_m(steps.per_column) * length_m(steps.per_row);
   base::require(std::isfinite(first.east.value()) && std::isfinite(first.north.value()),
                 "a grid starts at no place");
   base::require(
@@ -38,44 +37,50 @@ GridFrame::GridFrame(geo::MapPoint first, GridStep per_column, GridStep per_row)
 geo::MapPoint GridFrame::centre_of(CellIndex cell) const {
   const auto column = static_cast<double>(cell.column);
   const auto row = static_cast<double>(cell.row);
-  return {first_.east + column * per_column_.east + row * per_row_.east,
-          first_.north + column * per_column_.north + row * per_row_.north};
+  return {first_.east + column * steps_.per_column.east + row * steps_.per_row.east,
+          first_.north + column * steps_.per_column.north + row * steps_.per_row.north};
 }
 
 GridPlace GridFrame::locate(geo::MapPoint place) const {
   const double east_m = (place.east - first_.east).value();
   const double north_m = (place.north - first_.north).value();
-  return {(east_m * per_row_.north.value() - north_m * per_row_.east.value()) / determinant_,
-          (north_m * per_column_.east.value() - east_m * per_column_.north.value()) / determinant_};
+  return {(east_m * steps_.per_row.north.value() - north_m * steps_.per_row.east.value()) /
+              determinant_,
+          (north_m * steps_.per_column.east.value() - east_m * steps_.per_column.north.value()) /
+              determinant_};
 }
 
 // The rise of one step is the gradient times the step, so the gradient is the inverse transpose of
 // the step matrix times the rises.
-Gradient GridFrame::to_map(Metres per_column, Metres per_row) const {
-  const double column_m = per_column.value();
-  const double row_m = per_row.value();
-  const double east = column_m * per_row_.north.value() - row_m * per_column_.north.value();
-  const double north = row_m * per_column_.east.value() - column_m * per_row_.east.value();
+Gradient GridFrame::to_map(GridRise rise) const {
+  const double column_m = rise.per_column.value();
+  const double row_m = rise.per_row.value();
+  const double east =
+      column_m * steps_.per_row.north.value() - row_m * steps_.per_column.north.value();
+  const double north =
+      row_m * steps_.per_column.east.value() - column_m * steps_.per_row.east.value();
   return {Slope::from_ratio(east / determinant_), Slope::from_ratio(north / determinant_)};
 }
 
 Metres GridFrame::smaller_step() const {
-  return Metres{std::min(length_m(per_column_), length_m(per_row_))};
+  return Metres{std::min(length_m(steps_.per_column), length_m(steps_.per_row))};
 }
 
 Metres GridFrame::larger_step() const {
-  return Metres{std::max(length_m(per_column_), length_m(per_row_))};
+  return Metres{std::max(length_m(steps_.per_column), length_m(steps_.per_row))};
 }
 
 Metres GridFrame::half_diagonal() const {
-  const GridStep sum{per_column_.east + per_row_.east, per_column_.north + per_row_.north};
-  const GridStep difference{per_column_.east - per_row_.east, per_column_.north - per_row_.north};
+  const GridStep sum{steps_.per_column.east + steps_.per_row.east,
+                     steps_.per_column.north + steps_.per_row.north};
+  const GridStep difference{steps_.per_column.east - steps_.per_row.east,
+                            steps_.per_column.north - steps_.per_row.north};
   return Metres{std::max(length_m(sum), length_m(difference)) / 2.0};
 }
 
 Metres GridFrame::least_stretch() const {
-  const double columns_m = length_m(per_column_);
-  const double rows_m = length_m(per_row_);
+  const double columns_m = length_m(steps_.per_column);
+  const double rows_m = length_m(steps_.per_row);
   const double squares = columns_m * columns_m + rows_m * rows_m;
   const double both = 2.0 * std::abs(determinant_);
   // Sum and difference of the two singular values, from their squares' sum and their product.

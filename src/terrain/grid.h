@@ -35,17 +35,28 @@ struct GridStep {
   units::Metres north;
 };
 
+struct GridSteps {
+  GridStep per_column;
+  GridStep per_row;
+};
+
+/// How much higher the ground is one column or one row further on.
+struct GridRise {
+  units::Metres per_column;
+  units::Metres per_row;
+};
+
 /// The affine map between cell indices and the map: north-up, south-up, rotated and non-square
 /// rasters are all just steps. `first` is the centre of cell (0, 0).
 class GridFrame {
  public:
   /// Requires finite steps that span the plane (OurFault otherwise: the reader checks first).
-  GridFrame(geo::MapPoint first, GridStep per_column, GridStep per_row);
+  GridFrame(geo::MapPoint first, GridSteps steps);
 
   [[nodiscard]] geo::MapPoint centre_of(CellIndex cell) const;
   [[nodiscard]] GridPlace locate(geo::MapPoint place) const;
-  /// Rise per column and per row, metres per cell, turned into steepness towards east and north.
-  [[nodiscard]] Gradient to_map(units::Metres per_column, units::Metres per_row) const;
+  /// A rise turned into steepness towards east and north.
+  [[nodiscard]] Gradient to_map(GridRise rise) const;
   /// Length of one step along columns or rows, the smaller and the larger of the two.
   [[nodiscard]] units::Metres smaller_step() const;
   [[nodiscard]] units::Metres larger_step() const;
@@ -54,13 +65,12 @@ class GridFrame {
   /// The least distance on the map between two places one cell apart on the lattice, in whatever
   /// direction: the smaller singular value of the step matrix.
   [[nodiscard]] units::Metres least_stretch() const;
-  [[nodiscard]] GridStep per_column() const { return per_column_; }
-  [[nodiscard]] GridStep per_row() const { return per_row_; }
+  [[nodiscard]] GridStep per_column() const { return steps_.per_column; }
+  [[nodiscard]] GridStep per_row() const { return steps_.per_row; }
 
  private:
   geo::MapPoint first_;
-  GridStep per_column_;
-  GridStep per_row_;
+  GridSteps steps_;
   double determinant_ = 0.0;
 };
 

@@ -24,17 +24,24 @@ class HeadingArc {
  private:
   enum class Kind { one_heading, arc, full_circle };
 
-  HeadingArc(units::Bearing reference, double left_deg, double right_deg);
-  [[nodiscard]] bool points_into(double east, double north) const;
+  /// Turns from the reference to both ends of the arc.
+  struct Turns {
+    double left_deg = 0.0;   ///< at most 0
+    double right_deg = 0.0;  ///< at least 0
+  };
+  struct Direction {
+    double east = 0.0;
+    double north = 0.0;
+  };
+
+  HeadingArc(units::Bearing reference, Turns turns);
+  [[nodiscard]] bool holds(Direction direction) const;
 
   units::Bearing reference_;
-  double left_deg_ = 0.0;   ///< at most 0
-  double right_deg_ = 0.0;  ///< at least 0
+  Turns turns_;
   Kind kind_ = Kind::one_heading;
-  double left_sine_ = 0.0;
-  double left_cosine_ = 1.0;
-  double right_sine_ = 0.0;
-  double right_cosine_ = 1.0;
+  Direction left_;   ///< of length 1
+  Direction right_;  ///< of length 1
 };
 
 }  // namespace rimehaul::terrain

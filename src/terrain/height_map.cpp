@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 #include <utility>
 
 #include "base/require.h"
@@ -19,8 +18,8 @@ constexpr double kHaloCells = 2.0;
 
 constexpr auto kSide = static_cast<double>(kBlockSide);
 
-bool row_major_less(BlockIndex a, BlockIndex b) {
-  return std::tie(a.row, a.column) < std::tie(b.row, b.column);
+std::pair<std::int64_t, std::int64_t> row_major(BlockIndex index) {
+  return {index.row, index.column};
 }
 
 struct BlockRange {
@@ -67,9 +66,8 @@ std::vector<BlockIndex> blocks_under(const BlockSource& source,
       const Strip strip{points[i], points[i + 1], corridor.each_side, corridor.each_side};
       add_blocks(StripOnGrid{source.frame(), strip}, source.size(), wanted);
     }
-    std::ranges::sort(wanted, row_major_less);
-    const auto repeated = std::ranges::unique(wanted);
-    wanted.erase(repeated.begin(), repeated.end());
+    std::ranges::sort(wanted, {}, row_major);
+    wanted.erase(std::unique(wanted.begin(), wanted.end()), wanted.end());
   }
   return wanted;
 }

@@ -20,11 +20,16 @@ Shares shares_of(CellRange range, std::int64_t first) {
   return {std::clamp(range.low - start, 0.0, 1.0), std::clamp(range.high - start, 0.0, 1.0)};
 }
 
-PatchRises rises_over(const Patch& patch, Shares u, Shares t) {
+struct PatchPart {
+  Shares u;
+  Shares t;
+};
+
+PatchRises rises_over(const Patch& patch, const PatchPart& part) {
   const auto [column_low, column_high] =
-      std::minmax({patch.rise_per_column(t.low), patch.rise_per_column(t.high)});
+      std::minmax({patch.rise_per_column(part.t.low), patch.rise_per_column(part.t.high)});
   const auto [row_low, row_high] =
-      std::minmax({patch.rise_per_row(u.low), patch.rise_per_row(u.high)});
+      std::minmax({patch.rise_per_row(part.u.low), patch.rise_per_row(part.u.high)});
   return {column_low, column_high, row_low, row_high};
 }
 
@@ -48,12 +53,6 @@ CellRange from_one_to_the_next(std::int64_t first) {
   return {start, start + 1.0};
 }
 
-/// Rounding must not carry a range beyond the whole it is a part of.
-CellRange clamped(CellRange range, CellRange whole) {
-  return {std::clamp(range.low, whole.low, whole.high),
-          std::clamp(range.high, whole.low, whole.high)};
-}
-
 }  // namespace
 
 std::optional<Patch> Patch::from(const HeightMap& heights, CellIndex first) {
@@ -61,22 +60,22 @@ std::optional<Patch> Patch::from(const HeightMap& heights, CellIndex first) {
   if (!four) {
     return std::nullopt;
   }
-  return Patch{four->first.above_datum_m(), four->next_column.above_datum_m(),
-               four->next_row.above_datum_m(), four->next_both.above_datum_m()};
+  return Patch{*four};
 }
 
 geo::Height Patch::height_at(GridPlace within) const {
   const double u = within.column;
   const double t = within.row;
-  return geo::Height{(1.0 - t) * (z00_ + u * (z10_ - z00_)) + t * (z01_ + u * (z11_ - z01_))};
+  return four_.first + (1.0 - t) * u * (four_.next_column - four_.first) +
+         t * ((1.0 - u) * (four_.next_row - four_.first) + u * (four_.next_both - four_.first));
 }
 
 Metres Patch::rise_per_column(double t) const {
-  return Metres{(1.0 - t) * (z10_ - z00_) + t * (z11_ - z01_)};
+  return (1.0 - t) * (four_.next_column - four_.first) + t * (four_.next_both - four_.next_row);
 }
 
 Metres Patch::rise_per_row(double u) const {
-  return Metres{(1.0 - u) * (z01_ - z00_) + u * (z11_ - z10_)};
+  return (1.0 - u) * (four_.next_row - four_.first) + u * (four_.next_both - four_.next_column);
 }
 
 std::optional<PatchPlace> patch_under(const HeightMap& heights, geo::MapPoint place) {
@@ -102,20 +101,26 @@ std::optional<std::vector<PatchRises>> rises_under(const HeightMap& heights, con
   if (!within_raster(rows, heights.size().row) || !within_raster(columns, heights.size().column)) {
     return std::nullopt;
   }
+  // Rounding must not carry a range beyond the whole it is a part of.
+  const auto in_all_columns = [&columns](CellRange range) {
+    return CellRange{std::clamp(range.low, columns.low, columns.high),
+                     std::clamp(range.high, columns.low, columns.high)};
+  };
   std::vector<CellRange> rows_of;
   for (std::int64_t column = first_of(columns); column <= last_of(columns); ++column) {
     rows_of.push_back(on_grid.rows_between(from_one_to_the_next(column)));
   }
   std::vector<PatchRises> found;
   for (std::int64_t row = first_of(rows); row <= last_of(rows); ++row) {
-    const CellRange here = clamped(on_grid.columns_between(from_one_to_the_next(row)), columns);
+    const CellRange here = in_all_columns(on_grid.columns_between(from_one_to_the_next(row)));
     for (std::int64_t column = first_of(here); column <= last_of(here); ++column) {
       const auto patch = Patch::from(heights, {column, row});
       if (!patch) {
         return std::nullopt;
       }
       const auto index = static_cast<std::size_t>(column - first_of(columns));
-      found.push_back(rises_over(*patch, shares_of(here, column), shares_of(rows_of[index], row)));
+      found.push_back(
+          rises_over(*patch, {shares_of(here, column), shares_of(rows_of[index], row)}));
     }
   }
   return found;

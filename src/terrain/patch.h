@@ -23,13 +23,9 @@ class Patch {
   [[nodiscard]] units::Metres rise_per_row(double u) const;
 
  private:
-  Patch(double z00, double z10, double z01, double z11)
-      : z00_{z00}, z10_{z10}, z01_{z01}, z11_{z11} {}
+  explicit Patch(const FourHeights& four) : four_{four} {}
 
-  double z00_;
-  double z10_;
-  double z01_;
-  double z11_;
+  FourHeights four_;
 };
 
 struct PatchPlace {

@@ -64,10 +64,10 @@ Strip swept_by(const Walk& walk, const Part& part, double sine) {
 
 /// The four extreme gradients of a part of a patch: its others lie between them.
 std::array<Gradient, 4> extremes_of(const GridFrame& frame, const PatchRises& rises) {
-  return {frame.to_map(rises.per_column_low, rises.per_row_low),
-          frame.to_map(rises.per_column_low, rises.per_row_high),
-          frame.to_map(rises.per_column_high, rises.per_row_low),
-          frame.to_map(rises.per_column_high, rises.per_row_high)};
+  return {frame.to_map({rises.per_column_low, rises.per_row_low}),
+          frame.to_map({rises.per_column_low, rises.per_row_high}),
+          frame.to_map({rises.per_column_high, rises.per_row_low}),
+          frame.to_map({rises.per_column_high, rises.per_row_high})};
 }
 
 std::optional<AttitudeBox> attitudes_over(const HeightMap& heights, const Window& window,
@@ -130,8 +130,8 @@ std::optional<Gradient> surface_gradient(const HeightMap& heights, geo::MapPoint
   if (!under) {
     return std::nullopt;
   }
-  return heights.frame().to_map(under->patch.rise_per_column(under->within.row),
-                                under->patch.rise_per_row(under->within.column));
+  return heights.frame().to_map({under->patch.rise_per_column(under->within.row),
+                                 under->patch.rise_per_row(under->within.column)});
 }
 
 std::optional<Slope> steepest_around(const HeightMap& heights, const Polyline& line,

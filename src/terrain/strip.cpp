@@ -1,8 +1,8 @@
 #include "terrain/strip.h"
 
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
+#include <limits>
 
 namespace rimehaul::terrain {
 
@@ -13,6 +13,8 @@ namespace {
 /// Far above the rounding of map coordinates (1e-9 m), far below any cell.
 constexpr Metres kHair{1e-6};
 
+constexpr double kInfinite = std::numeric_limits<double>::infinity();
+
 /// A corner of a shape: one coordinate to cut by, one to measure.
 struct Corner {
   double cut = 0.0;
@@ -22,7 +24,7 @@ struct Corner {
 /// How far the part of a convex shape that lies within a range of `cut` reaches in `reach`: as far
 /// as the parts of its edges there.
 CellRange reach_within(const std::array<Corner, 4>& shape, CellRange range) {
-  CellRange reached{INFINITY, -INFINITY};
+  CellRange reached{kInfinite, -kInfinite};
   const auto take = [&reached](double reach) {
     reached.low = std::min(reached.low, reach);
     reached.high = std::max(reached.high, reach);

@@ -126,9 +126,9 @@ struct Extent {
 /// A north-up source with a cell centre at the extent's north-west corner, and at its south-east
 /// corner too when the sides are whole numbers of cells.
 inline SurfaceSource source_of(Surface ground, double cell, Extent extent = {}) {
-  const terrain::GridFrame frame{point(extent.west, extent.north),
-                                 {units::Metres{cell}, units::Metres{0}},
-                                 {units::Metres{0}, units::Metres{-cell}}};
+  const terrain::GridFrame frame{
+      point(extent.west, extent.north),
+      {{units::Metres{cell}, units::Metres{0}}, {units::Metres{0}, units::Metres{-cell}}}};
   const auto cells = [cell](double side) {
     return static_cast<std::int64_t>(std::floor(side / cell + 1e-9)) + 1;
   };

@@ -182,9 +182,9 @@ TEST_CASE("distances agree with every cell looked at, on rough ground and any la
   const auto step = [](double east, double north) {
     return terrain::GridStep{Metres{east}, Metres{north}};
   };
-  const std::vector<terrain::GridFrame> frames{{point(-200, 200), step(4, 0), step(0, -4)},
-                                               {point(-50, 330), step(4, -3), step(-3, -4)},
-                                               {point(-300, -200), step(3, 0), step(2, 5)}};
+  const std::vector<terrain::GridFrame> frames{{point(-200, 200), {step(4, 0), step(0, -4)}},
+                                               {point(-50, 330), {step(4, -3), step(-3, -4)}},
+                                               {point(-300, -200), {step(3, 0), step(2, 5)}}};
   int near_enough = 0;
   for (std::uint64_t seed = 1; seed <= 4; ++seed) {
     CAPTURE(seed);

@@ -26,7 +26,7 @@ using testing::point;
 using units::Metres;
 
 GridFrame square(double cell) {
-  return {point(0, 0), {Metres{cell}, Metres{0}}, {Metres{0}, Metres{-cell}}};
+  return {point(0, 0), {{Metres{cell}, Metres{0}}, {Metres{0}, Metres{-cell}}}};
 }
 
 HeightError error(double deviation, double length) {
@@ -91,7 +91,7 @@ double simulated(const GridFrame& frame, HeightError error, terrain::GridPlace a
     }
     const double per_column = (1 - at.row) * (z[1] - z[0]) + at.row * (z[3] - z[2]);
     const double per_row = (1 - at.column) * (z[2] - z[0]) + at.column * (z[3] - z[1]);
-    const auto gradient = frame.to_map(Metres{per_column}, Metres{per_row});
+    const auto gradient = frame.to_map({Metres{per_column}, Metres{per_row}});
     east2 += gradient.east.ratio() * gradient.east.ratio();
     north2 += gradient.north.ratio() * gradient.north.ratio();
     both += gradient.east.ratio() * gradient.north.ratio();
@@ -130,9 +130,9 @@ TEST_CASE("the error of a slope agrees with Monte Carlo at the worst corner, wit
 
 TEST_CASE("on oblong, rotated and skewed cells the worst of the corners is found, within 1 %") {
   const std::array<GridFrame, 3> frames{
-      GridFrame{point(0, 0), {Metres{3}, Metres{0}}, {Metres{0}, Metres{-7}}},
-      GridFrame{point(0, 0), {Metres{4}, Metres{3}}, {Metres{3}, Metres{-4}}},
-      GridFrame{point(0, 0), {Metres{4}, Metres{0}}, {Metres{2}, Metres{6}}}};
+      GridFrame{point(0, 0), {{Metres{3}, Metres{0}}, {Metres{0}, Metres{-7}}}},
+      GridFrame{point(0, 0), {{Metres{4}, Metres{3}}, {Metres{3}, Metres{-4}}}},
+      GridFrame{point(0, 0), {{Metres{4}, Metres{0}}, {Metres{2}, Metres{6}}}}};
   for (const GridFrame& frame : frames) {
     double worst = 0;
     for (const terrain::GridPlace at :
@@ -155,7 +155,7 @@ TEST_CASE("independent sources of error add as variances, and turning the raster
   const double a = sigma(square(5), {error(0.3, 15)});
   const double b = sigma(square(5), {error(0.1, 0)});
   CHECK(near(sigma(square(5), {error(0.3, 15), error(0.1, 0)}), std::hypot(a, b), 1e-12));
-  const GridFrame turned{point(0, 0), {Metres{4}, Metres{3}}, {Metres{3}, Metres{-4}}};
+  const GridFrame turned{point(0, 0), {{Metres{4}, Metres{3}}, {Metres{3}, Metres{-4}}}};
   CHECK(near(sigma(turned, {error(0.3, 15)}), a, 1e-12));
 }
 
@@ -170,8 +170,8 @@ TEST_CASE("an error that nobody declared, or an impossible one, is unknown and n
 
 // Derived from Horn's weights (Horn 1981): sqrt(12)/8 s/w.
 TEST_CASE("Horn's slope of heights good to 0.1 m on cells of 5 m is good to 0.00866") {
-  CHECK(near(terrain::horn_sigma_independent(Metres{0.1}, Metres{5}).ratio(), 0.008660, 5e-7));
-  CHECK(near(terrain::horn_sigma_independent(Metres{1}, Metres{1}).ratio(), 0.4330, 5e-5));
+  CHECK(near(terrain::horn_sigma_independent(square(5), Metres{0.1}).ratio(), 0.008660, 5e-7));
+  CHECK(near(terrain::horn_sigma_independent(square(1), Metres{1}).ratio(), 0.4330, 5e-5));
 }
 
 TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {
@@ -192,7 +192,7 @@ TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {
       ++count;
     }
   }
-  const double derived = terrain::horn_sigma_independent(Metres{0.1}, Metres{5}).ratio();
+  const double derived = terrain::horn_sigma_independent(square(5), Metres{0.1}).ratio();
   CHECK(near(std::sqrt(east2 / count), derived, 0.02 * derived));
 }
 

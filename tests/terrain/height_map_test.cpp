@@ -32,7 +32,7 @@ constexpr std::int64_t kMany = 1'000'000;
 
 /// A raster of 10^12 cells of 1 m: 8 TB of heights if it were ever read whole.
 SurfaceSource huge_source() {
-  const terrain::GridFrame frame{point(0, 0), {Metres{1}, Metres{0}}, {Metres{0}, Metres{-1}}};
+  const terrain::GridFrame frame{point(0, 0), {{Metres{1}, Metres{0}}, {Metres{0}, Metres{-1}}}};
   return {frame, {kMany, kMany}, testing::plane(0.1, 0.2)};
 }
 
@@ -67,7 +67,7 @@ TEST_CASE("memory follows the trails and not the raster") {
 }
 
 TEST_CASE("each block is read once and in row-major order, though corridors cross") {
-  const terrain::GridFrame frame{point(0, 0), {Metres{1}, Metres{0}}, {Metres{0}, Metres{-1}}};
+  const terrain::GridFrame frame{point(0, 0), {{Metres{1}, Metres{0}}, {Metres{0}, Metres{-1}}}};
   RecordingSource source{frame, {1000, 1000}, testing::plane(0.1, 0.2)};
   const std::vector<Corridor> corridors{
       {geo::Polyline{{point(900, -900), point(10, -10)}}, Metres{30}},

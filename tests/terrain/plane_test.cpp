@@ -58,10 +58,10 @@ std::vector<HeightMap> rough_maps(unsigned seed) {
   const auto step = [](double east, double north) {
     return terrain::GridStep{Metres{east}, Metres{north}};
   };
-  return {rough_map({point(-150, 150), step(5, 0), step(0, -5)}, 61, seed),
-          rough_map({point(-150, -150), step(1, 0), step(0, 1)}, 301, seed + 1),
-          rough_map({point(-30, 270), step(4, -3), step(-3, -4)}, 75, seed + 2),
-          rough_map({point(-150, 150), step(2, 0), step(0, -9)}, 151, seed + 3)};
+  return {rough_map({point(-150, 150), {step(5, 0), step(0, -5)}}, 61, seed),
+          rough_map({point(-150, -150), {step(1, 0), step(0, 1)}}, 301, seed + 1),
+          rough_map({point(-30, 270), {step(4, -3), step(-3, -4)}}, 75, seed + 2),
+          rough_map({point(-150, 150), {step(2, 0), step(0, -9)}}, 151, seed + 3)};
 }
 
 /// A line of several bends within 40 m of (0, 0) or so.
