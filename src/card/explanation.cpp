@@ -7,7 +7,7 @@
 #include "card/figures.h"
 #include "card/notices.h"
 #include "card/words.h"
-#include "passage/grip_table.h"
+#include "passage/stretch_judge.h"
 
 namespace rimehaul::card {
 
@@ -40,42 +40,16 @@ const passage::Footfall& footfall_at(const std::vector<passage::Footfall>& footf
   return found == footfalls.end() ? footfalls.back() : *found;
 }
 
-/// The part of a line about a place on which the rig bends: its own length to either side.
-geo::Polyline around(const geo::Polyline& line, units::Metres at, units::Metres reach) {
-  const units::Metres from = std::max(at - reach, units::Metres{0});
-  const units::Metres to = std::min(at + reach, line.length());
-  return line.part(from, to);
-}
-
-std::vector<passage::Finding> all_findings(const Judge& judge, const passage::Stretch& stretch,
-                                           const passage::Footfall& footfall, units::Instant when) {
-  std::vector<passage::Finding> findings = judge.findings_at(stretch, footfall, when);
-  const bool has_bends = std::ranges::any_of(findings, [](const passage::Finding& finding) {
-    return finding.check == passage::Check::turning;
-  });
-  if (!has_bends) {
-    const units::Metres middle = (footfall.span.from + footfall.span.to) / 2.0;
-    const geo::Polyline line =
-        around(stretch.line, middle, passage::overall_length(judge.rig()) * 1.5);
-    for (passage::Finding& bend :
-         judge.judge_bends(line, judge.scene().network.trails[stretch.trail].width)) {
-      findings.push_back(std::move(bend));
-    }
-  }
-  std::ranges::stable_sort(findings, {}, &passage::Finding::check);
-  return findings;
-}
-
 ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
                          units::Instant when) {
   const passage::Stretch stretch = judge.stretch_of(id);
   const trails::Trail& trail = judge.scene().network.trails[stretch.trail];
-  const auto footfalls = passage::footfalls(judge.scene(), stretch.line, judge.rig(),
-                                            trail.line_error.value_or(units::Metres{0}));
+  const auto footfalls =
+      passage::footfalls(judge.scene(), stretch.line, judge.rig(), passage::line_error_of(trail));
   const passage::Footfall& footfall = footfall_at(footfalls, at);
   const double allowed =
       passage::allowed_share_for(judge.scene().rules, judge.rig().driver_level).value_or(0.0);
-  const std::vector<passage::Finding> findings = all_findings(judge, stretch, footfall, when);
+  const std::vector<passage::Finding> findings = judge.findings_at(stretch, footfall, when);
   ExplainedWay way;
   way.way = stretch.way;
   way.from = name_of(judge.scene().network, leg_of(judge, id).from);
@@ -113,8 +87,7 @@ std::vector<std::string> sources_of(const Judge& judge,
                                     const std::optional<snow::SnowState>& state) {
   std::vector<std::string> sources;
   if (state) {
-    const passage::GripTable grip{judge.scene().rules.grip, judge.rig(), rig::weigh(judge.rig())};
-    if (const auto& row = grip.row(*state)) {
+    if (const auto& row = judge.grip().row(*state)) {
       sources.push_back("grip of " + words::snow_state(*state) + ": " +
                         std::string{words::grip_standing(row->standing)} + ": " + row->source);
     }
@@ -170,7 +143,7 @@ Explanation explain(const Judge& judge, const TrailPlace& place, Directions dire
   explanation.utc_offset_minutes = scene.rules.utc_offset_minutes;
   explanation.allowed_share =
       passage::allowed_share_for(scene.rules, judge.rig().driver_level).value_or(0.0);
-  explanation.tolerance = passage::slope_tolerance(scene, judge.rig().carrier.gauge);
+  explanation.tolerance = judge.tolerance();
   explanation.sources = sources_of(judge, state);
   if (directions != Directions::backward) {
     explanation.ways.push_back(explain_way(judge, drawn, forward_at, when));

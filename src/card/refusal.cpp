@@ -1,5 +1,6 @@
 #include "card/refusal.h"
 
+#include <algorithm>
 #include <cstdint>
 
 #include "card/figures.h"
@@ -22,6 +23,10 @@ RefusedLeg refused_leg(const search::Obstacle& obstacle, const RefusalContext& c
   refused.to = name_of(network, leg.to);
   refused.span = leg.span;
   refused.way = leg.way;
+  if (obstacle.turn_from) {
+    const trails::Leg& before = network.legs[static_cast<std::uint32_t>(*obstacle.turn_from)];
+    refused.turn_from = network.trails[before.trail].name;
+  }
   refused.finding = obstacle.finding;
   refused.stand = passage::stand_of(obstacle.finding, allowed);
   if (refused.stand == passage::Stand::missing) {
@@ -47,7 +52,9 @@ RefusedLeg refused_leg(const search::Obstacle& obstacle, const RefusalContext& c
 
 void write_leg(const RefusedLeg& leg, Sheet& sheet) {
   const passage::CheckFacts& facts = passage::facts_of(leg.finding.check);
-  sheet.labelled({0, 2, "-"}, leg.trail + ", " + leg.from + " to " + leg.to);
+  sheet.labelled({0, 2, "-"},
+                 (leg.turn_from.empty() ? "" : "turn from " + leg.turn_from + " into ") +
+                     leg.trail + ", " + leg.from + " to " + leg.to);
   sheet.labelled({4, 10, "check"},
                  std::string{facts.title} + " " +
                      where_text({leg.finding.at, leg.finding.at}, leg.span.to - leg.span.from));
@@ -79,6 +86,12 @@ std::string title_of(const trails::Network& network, const search::RouteQuestion
   return title;
 }
 
+bool Refusal::only_by_decision() const {
+  return !legs.empty() && std::ranges::all_of(legs, [](const RefusedLeg& leg) {
+    return leg.stand == passage::Stand::asks;
+  });
+}
+
 Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& context) {
   Refusal refusal;
   refusal.site = context.scene.site_name;
@@ -94,6 +107,10 @@ Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& contex
     refusal.legs.push_back(refused_leg(obstacle, context));
   }
   return refusal;
+}
+
+std::string not_enough_fuel(const rig::Rig& rig, const passage::Rules& rules, units::Litres route) {
+  return words::fuel_short(rig.load.fuel, route + rig.carrier.tank * rules.fuel_reserve);
 }
 
 std::string text_of(const Refusal& refusal, int columns) {

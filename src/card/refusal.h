@@ -16,6 +16,7 @@ struct RefusedLeg {
   std::string to;
   geo::Span span{};  ///< by chainage along the trail as drawn
   trails::Way way = trails::Way::as_drawn;
+  std::string turn_from;  ///< trail from which the turn into the leg blocks; empty: the leg does
   passage::Finding finding;
   passage::Stand stand = passage::Stand::missing;
   std::string remedy;                 ///< where to say what is missing; empty: nothing is missing
@@ -34,6 +35,9 @@ struct Refusal {
   double allowed_share = 0.0;
   std::string why;
   std::vector<RefusedLeg> legs;  ///< nearest to a way first
+
+  /// Whether a named person's decision alone stands in the way.
+  [[nodiscard]] bool only_by_decision() const;
 };
 
 /// What is known beside the search's answer.
@@ -45,6 +49,10 @@ struct RefusalContext {
 };
 
 [[nodiscard]] Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& context);
+
+/// Why a route that is open is not given: too little fuel aboard for it and the reserve.
+[[nodiscard]] std::string not_enough_fuel(const rig::Rig& rig, const passage::Rules& rules,
+                                          units::Litres route);
 
 /// The refusal as text, no line longer than `columns` (60 or more).
 [[nodiscard]] std::string text_of(const Refusal& refusal, int columns);

@@ -1,0 +1,31 @@
+// The files of a site that go into its answers, with their digests.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "card/route_card.h"
+#include "ports/toml/site_file.h"
+#include "snow/snow.h"
+
+namespace rimehaul::app {
+
+/// A file of the site by its name relative to the folder.
+[[nodiscard]] std::string path_in(const std::string& folder, const std::string& shown);
+/// The folder that the height rasters lie in.
+[[nodiscard]] std::string heights_folder(const ports::toml::SiteFile& site);
+
+/// Digests of every file that site.toml names and of the files that belong to them by name (a
+/// Shapefile's table, a grid's reference system). What cannot be read is left out: reading it has
+/// been a fault already.
+[[nodiscard]] std::vector<card::InputFile> input_files(
+    const ports::toml::SiteFile& site, const std::optional<snow::SnowReport>& report);
+
+/// One file given beside the site.
+[[nodiscard]] card::InputFile input_file(const std::string& path, const std::string& what);
+
+/// "observed by A. Example 2026-02-01T16:30:00Z"
+[[nodiscard]] std::string observed_text(const snow::SnowReport& report);
+
+}  // namespace rimehaul::app

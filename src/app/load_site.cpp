@@ -1,0 +1,202 @@
+#include "app/load_site.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "app/input_files.h"
+#include "app/site_words.h"
+#include "app/status.h"
+#include "ports/gdal/height_raster.h"
+#include "ports/gdal/layers.h"
+#include "ports/geos/noding.h"
+#include "ports/toml/rig_sheets.h"
+#include "ports/toml/rules_file.h"
+#include "ports/toml/snow_file.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+using base::Fault;
+using ports::toml::SiteFile;
+
+/// Reads a part of the site: its faults join the others, and what cannot be read at all is one.
+template <class Read>
+auto read_part(std::vector<Fault>& faults, Read read) {
+  using Data = decltype(read().data);
+  std::optional<Data> data;
+  try {
+    auto reading = read();
+    faults.insert(faults.end(), reading.faults.begin(), reading.faults.end());
+    data.emplace(std::move(reading.data));
+  } catch (const base::BadInput& error) {
+    faults.push_back(error.fault());
+  }
+  return data;
+}
+
+/// All layers of one kind, one file after the other.
+template <class Feature, class Read>
+std::vector<Feature> read_layers(const std::vector<std::string>& files, std::vector<Fault>& faults,
+                                 Read read) {
+  std::vector<Feature> all;
+  for (const std::string& file : files) {
+    if (auto part = read_part(faults, [&] { return read(file); })) {
+      std::move(part->begin(), part->end(), std::back_inserter(all));
+    }
+  }
+  return all;
+}
+
+std::optional<double> metres_per(std::optional<ports::toml::HeightUnit> unit) {
+  if (!unit) {
+    return std::nullopt;
+  }
+  switch (*unit) {
+    case ports::toml::HeightUnit::metres:
+      return 1.0;
+    case ports::toml::HeightUnit::feet:
+      return 0.3048;
+    case ports::toml::HeightUnit::us_survey_feet:
+      return 1200.0 / 3937.0;
+  }
+  return std::nullopt;
+}
+
+ports::gdal::HeightRasterRequest heights_wanted(const SiteFile& site) {
+  return {.folder = heights_folder(site),
+          .files = site.heights.files,
+          .map_frame = site.map_frame,
+          .vertical_datum = site.heights.vertical_datum,
+          .metres_per_unit = metres_per(site.heights.unit),
+          .lowest = site.heights.lowest,
+          .highest = site.heights.highest};
+}
+
+ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& frame,
+                                     std::vector<Fault>& faults) {
+  using namespace ports::gdal;
+  const auto file = [&](const std::string& shown) { return LayerFile{site.folder, shown}; };
+  ports::geos::NetworkParts parts;
+  parts.trails = read_layers<trails::Trail>(site.trails, faults, [&](const std::string& shown) {
+    return read_trails(file(shown), frame);
+  });
+  parts.stations = read_layers<trails::Station>(
+      site.stations, faults,
+      [&](const std::string& shown) { return read_stations(file(shown), frame); });
+  parts.zones = read_layers<trails::Zone>(
+      site.zones, faults, [&](const std::string& shown) { return read_zones(file(shown), frame); });
+  parts.marks = read_layers<trails::Mark>(site.marks, faults, [&](const std::string& shown) {
+    return read_marks(file(shown), frame, parts.trails);
+  });
+  return parts;
+}
+
+/// How far beside a trail the judges may look: steep ground within the widest keep-off of the
+/// bulletin's levels, and some more for the rig, the line's error and whole cells.
+units::Metres reach_beside_trails(const passage::Rules& rules) {
+  units::Metres reach{0};
+  for (const passage::BulletinStep& step : rules.bulletin) {
+    reach = std::max(reach, step.keep_off);
+  }
+  return reach + units::Metres{100};
+}
+
+terrain::HeightMap load_heights(terrain::BlockSource& source, const passage::Rules& rules,
+                                const std::vector<trails::Trail>& trails) {
+  std::vector<terrain::Corridor> corridors;
+  for (const trails::Trail& trail : trails) {
+    corridors.push_back({trail.line, reach_beside_trails(rules)});
+  }
+  return terrain::HeightMap::load(source, corridors);
+}
+
+bool usable(const std::vector<Fault>& faults) {
+  return std::ranges::count(faults, base::Weight::fault, &Fault::weight) == 0;
+}
+
+std::optional<passage::Rules> read_rules(const SiteFile& site, LoadedSite& loaded) {
+  auto rules = read_part(loaded.faults, [&] {
+    return ports::toml::read_rules({path_in(site.folder, site.rules), site.rules});
+  });
+  if (rules) {
+    rules->utc_offset_minutes = site.utc_offset_minutes;
+  }
+  return rules;
+}
+
+void read_rigs_and_snow(const SiteFile& site, LoadedSite& loaded) {
+  if (auto rigs = read_part(loaded.faults, [&] {
+        return ports::toml::read_rigs({path_in(site.folder, site.rigs), site.rigs});
+      })) {
+    loaded.rigs = std::move(*rigs);
+  }
+  if (!site.snow.empty()) {
+    loaded.snow = read_part(loaded.faults, [&] {
+      return ports::toml::read_snow_report({path_in(site.folder, site.snow), site.snow});
+    });
+  }
+}
+
+void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& loaded) {
+  auto heights =
+      read_part(loaded.faults, [&] { return ports::gdal::open_heights(heights_wanted(site)); });
+  if (!heights || heights->facts.frame.horizontal.empty()) {
+    loaded.faults.push_back({site.folder, "trails, stations, zones and marks",
+                             "not looked at, because the heights give no map frame",
+                             "mend the heights first", base::Weight::doubt});
+    return;
+  }
+  const geo::MapFrame frame = heights->facts.frame;
+  loaded.heights_notes = heights_notes(site, heights->facts);
+  auto network = read_part(loaded.faults, [&] {
+    return ports::geos::node_network(read_parts(site, frame, loaded.faults), site.snap);
+  });
+  if (!network || heights->source == nullptr) {
+    return;
+  }
+  auto map = read_part(loaded.faults, [&] {
+    return base::Reading<terrain::HeightMap>{load_heights(*heights->source, rules, network->trails),
+                                             {}};
+  });
+  if (map) {
+    loaded.scene.emplace(passage::Scene{.site_name = site.name,
+                                        .frame = frame,
+                                        .heights = std::move(*map),
+                                        .trust = site.heights.trust,
+                                        .network = std::move(*network),
+                                        .rules = rules});
+  }
+}
+
+}  // namespace
+
+LoadedSite load_site(const std::string& folder) {
+  auto [site, faults] = ports::toml::read_site_file(folder);
+  LoadedSite loaded;
+  loaded.folder = folder;
+  loaded.name = site.name;
+  loaded.utc_offset_minutes = site.utc_offset_minutes;
+  loaded.faults = std::move(faults);
+  const std::optional<passage::Rules> rules = read_rules(site, loaded);
+  read_rigs_and_snow(site, loaded);
+  read_ground(site, rules.value_or(passage::default_rules()), loaded);
+  loaded.inputs = input_files(site, loaded.snow);
+  loaded.contents = contents_of(loaded);
+  if (!usable(loaded.faults)) {
+    loaded.scene.reset();
+  }
+  return loaded;
+}
+
+LoadedSite load_usable_site(const std::string& folder) {
+  LoadedSite loaded = load_site(folder);
+  if (!loaded.scene) {
+    std::erase_if(loaded.faults,
+                  [](const Fault& fault) { return fault.weight != base::Weight::fault; });
+    throw UnfitInput{std::move(loaded.faults)};
+  }
+  return loaded;
+}
+
+}  // namespace rimehaul::app

@@ -1,0 +1,36 @@
+// Reads a site folder: every file once, every fault in one pass.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/fault.h"
+#include "card/site_report.h"
+#include "passage/scene.h"
+#include "ports/toml/site_file.h"
+#include "snow/snow.h"
+
+namespace rimehaul::app {
+
+/// A site as far as it could be read.
+struct LoadedSite {
+  std::string folder;
+  std::string name;
+  int utc_offset_minutes = 0;
+  std::optional<passage::Scene> scene;  ///< nothing when faults forbid the site's use
+  std::vector<rig::Rig> rigs;
+  std::optional<snow::SnowReport> snow;  ///< today's, where site.toml names one
+  std::vector<card::InputFile> inputs;
+  std::vector<std::string> heights_notes;  ///< source, date, declared error, for cards
+  std::vector<std::string> contents;       ///< what there is, for `check`
+  std::vector<base::Fault> faults;         ///< faults and doubts
+};
+
+/// Reads everything that can be read. Throws BadInput only when site.toml itself cannot be.
+[[nodiscard]] LoadedSite load_site(const std::string& folder);
+
+/// The same for a command that needs to judge: throws UnfitInput with all faults when there is one.
+[[nodiscard]] LoadedSite load_usable_site(const std::string& folder);
+
+}  // namespace rimehaul::app

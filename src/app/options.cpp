@@ -1,0 +1,187 @@
+#include "app/options.h"
+
+#include <CLI/CLI.hpp>
+#include <cmath>
+#include <ostream>
+
+namespace rimehaul::app {
+
+namespace {
+
+constexpr const char* kCheckExamples =
+    "Examples:\n"
+    "  rimehaul check routes/marrowfell\n"
+    "  rimehaul check routes/marrowfell --json report.json\n"
+    "Ends with 0 when the site is usable, 1 when faults forbid it, 3 when it cannot be read.";
+
+constexpr const char* kRouteExamples =
+    "Examples:\n"
+    "  rimehaul route routes/marrowfell --rig \"Longback with sled\" --snow moist \\\n"
+    "      --load 60 --towed-load 150 --from \"Cable House\" --to \"Fell Lodge\"\n"
+    "  rimehaul route routes/marrowfell --rig Broadfoot --snow-report routes/marrowfell/snow.toml "
+    "\\\n"
+    "      --depart 08:30 --now 2026-02-01T16:00:00Z --load 100 \\\n"
+    "      --from \"Cable House\" --to \"Fell Lodge\" --json card.json --gpx card.gpx\n"
+    "Ends with 0 when there is a way, 1 when the honest answer is no.";
+
+constexpr const char* kExplainExamples =
+    "Examples:\n"
+    "  rimehaul explain routes/marrowfell --rig Broadfoot --snow moist --trail \"Shed Lane\" --at "
+    "120\n"
+    "  rimehaul explain routes/marrowfell --rig Broadfoot --snow dry --point 498500,5093800\n"
+    "Coordinates are metres east and north in the site's map frame.";
+
+/// A finite number within bounds, which CLI's own range leaves open for NaN.
+CLI::Validator number_within(double least, double most) {
+  const auto check = [=](const std::string& text) -> std::string {
+    double value = std::nan("");
+    const bool read = CLI::detail::lexical_cast(text, value);
+    if (read && value >= least && value <= most) {
+      return {};
+    }
+    return "'" + text + "' is not a number from " + CLI::detail::to_string(least) + " to " +
+           CLI::detail::to_string(most);
+  };
+  return CLI::Validator{check, "NUMBER"};
+}
+
+void add_common(CLI::App& verb, CommonOptions& common) {
+  verb.add_option("site", common.site, "Folder that describes the site")->required();
+  verb.add_option("--json", common.json, "Write the answer as JSON to a file, or - for the screen")
+      ->type_name("FILE");
+  verb.add_option("--now", common.now, "Take this as the present, 2026-02-01T16:00:00Z")
+      ->type_name("TIME");
+}
+
+void add_snow(CLI::App& verb, SnowOptions& snow) {
+  verb.add_option("--snow", snow.wetness,
+                  "Snow assumed everywhere: dry, moist, wet, very_wet or slush")
+      ->type_name("CLASS");
+  verb.add_option("--surface", snow.surface,
+                  "Its surface: groomed, fresh, refrozen or ice (groomed)")
+      ->type_name("KIND");
+  verb.add_option("--snow-report", snow.report, "Snow report to judge by, in place of --snow")
+      ->type_name("FILE")
+      ->excludes("--snow");
+  verb.add_option("--visibility", snow.visibility_m, "How far one sees, metres")
+      ->check(number_within(0, 100'000));
+  verb.add_option("--wind", snow.wind_kmh, "Wind, km/h")->check(number_within(0, 400));
+  verb.add_option("--bulletin", snow.bulletin, "Level of the avalanche bulletin, 1 to 5")
+      ->check(CLI::Range(1, 5));
+  verb.add_option("--new-snow", snow.new_snow_cm, "New snow since the last grooming, cm")
+      ->check(number_within(0, 1000));
+  verb.add_option("--rain", snow.rain, "Whether it rains: yes or no")
+      ->check(CLI::IsMember({"yes", "no"}));
+  verb.add_option("--temperature", snow.temperature_c, "Of the air, degrees Celsius")
+      ->check(number_within(-60, 40));
+}
+
+void add_rig(CLI::App& verb, RigOptions& rig) {
+  verb.add_option("--rig", rig.name, "Name of the rig")->required()->type_name("NAME");
+  verb.add_option("--load", rig.bed_kg, "Load on the carrier's bed, kg")
+      ->check(number_within(0, 20'000));
+  verb.add_option("--towed-load", rig.towed_kg, "Load on the trailer, kg")
+      ->check(number_within(0, 20'000));
+  verb.add_option("--passengers", rig.passengers, "Passengers beside the driver (0)")
+      ->check(CLI::Range(0, 100));
+  verb.add_option("--fuel", rig.fuel_l, "Fuel aboard, litres (a full tank)")
+      ->check(number_within(0, 1000));
+}
+
+void add_depart(CLI::App& verb, std::optional<std::string>& depart) {
+  verb.add_option("--depart", depart,
+                  "HH:MM, the site's local time on the day of --now; or an RFC 3339 time (now)")
+      ->type_name("TIME");
+}
+
+CLI::App* add_check(CLI::App& program, CheckOptions& options) {
+  CLI::App* verb =
+      program.add_subcommand("check", "List in one pass all that is wrong or doubtful with a site");
+  add_common(*verb, options.common);
+  verb->footer(kCheckExamples);
+  return verb;
+}
+
+CLI::App* add_route(CLI::App& program, RouteOptions& options) {
+  CLI::App* verb =
+      program.add_subcommand("route", "Find a way between two stations and print its route card");
+  add_common(*verb, options.common);
+  add_rig(*verb, options.rig);
+  verb->get_option("--load")->required();
+  add_snow(*verb, options.snow);
+  add_depart(*verb, options.depart);
+  verb->add_option("--from", options.from, "Station to leave from")->required()->type_name("NAME");
+  verb->add_option("--to", options.to, "Station to arrive at")->required()->type_name("NAME");
+  verb->add_option("--via", options.via, "Station to pass, in order; may be given again")
+      ->type_name("NAME")
+      ->expected(1)
+      ->take_all();
+  verb->add_option("--prefer", options.prefer, "safest, quickest or least-fuel (safest)")
+      ->check(CLI::IsMember({"safest", "quickest", "least-fuel"}));
+  verb->add_option("--permitted-by", options.permitted_by,
+                   "Person who takes the decisions that the site's rules ask for")
+      ->type_name("NAME");
+  verb->add_option("--gpx", options.gpx, "Write the best route as GPX 1.1")->type_name("FILE");
+  verb->add_option("--alternatives", options.alternatives, "Other ways to show, 0 to 3 (0)")
+      ->check(CLI::Range(0, 3));
+  verb->footer(kRouteExamples);
+  return verb;
+}
+
+CLI::App* add_explain(CLI::App& program, ExplainOptions& options) {
+  CLI::App* verb = program.add_subcommand(
+      "explain", "Show every check at one place of a trail, with formula, inputs and source");
+  add_common(*verb, options.common);
+  add_rig(*verb, options.rig);
+  add_snow(*verb, options.snow);
+  add_depart(*verb, options.depart);
+  auto* trail = verb->add_option("--trail", options.trail, "Name of the trail")->type_name("NAME");
+  auto* at = verb->add_option("--at", options.at_m, "Metres along the trail as drawn")
+                 ->check(number_within(0, 1e7));
+  at->needs(trail);
+  trail->needs(at);
+  verb->add_option("--point", options.point_m, "Place on the map, metres: EAST,NORTH")
+      ->delimiter(',')
+      ->expected(2)
+      ->type_name("E,N")
+      ->excludes(trail);
+  verb->add_option("--direction", options.direction, "forward, backward or both (both)")
+      ->check(CLI::IsMember({"forward", "backward", "both"}));
+  verb->footer(kExplainExamples);
+  return verb;
+}
+
+}  // namespace
+
+std::variant<Command, Status> read_command(const std::vector<std::string>& arguments,
+                                           const Outside& outside) {
+  CLI::App program{
+      "Rimehaul: where a tracked carrier may go over snow, and how to drive it.\n"
+      "A planning aid, not permission to drive."};
+  program.name("rimehaul");
+  program.set_version_flag("--version", std::string{"rimehaul "} + RIMEHAUL_VERSION);
+  program.require_subcommand(1);
+  program.footer(
+      "rimehaul VERB --help says more and gives examples.\n"
+      "Exit status: 0 yes; 1 the honest answer is no; 2 wrong usage; 3 bad input; "
+      "4 a fault of the program.");
+  CheckOptions check;
+  RouteOptions route;
+  ExplainOptions explain;
+  const CLI::App* check_verb = add_check(program, check);
+  const CLI::App* route_verb = add_route(program, route);
+  add_explain(program, explain);
+  std::vector<std::string> reversed{arguments.rbegin(), arguments.rend()};
+  try {
+    program.parse(std::move(reversed));
+  } catch (const CLI::ParseError& error) {
+    const int code = program.exit(error, outside.out, outside.err);
+    return code == 0 ? Status::yes : Status::wrong_usage;
+  }
+  if (check_verb->parsed()) {
+    return Command{std::move(check)};
+  }
+  return route_verb->parsed() ? Command{std::move(route)} : Command{std::move(explain)};
+}
+
+}  // namespace rimehaul::app

@@ -1,0 +1,78 @@
+// The command line as plain data.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "app/outside.h"
+#include "app/status.h"
+
+namespace rimehaul::app {
+
+/// What every verb takes.
+struct CommonOptions {
+  std::string site;                 ///< folder
+  std::optional<std::string> json;  ///< file, or "-" for standard output in place of text
+  std::optional<std::string> now;   ///< RFC 3339; nothing: the clock
+};
+
+/// What the snow and the weather are taken to be. What is not said is as the site's report says.
+struct SnowOptions {
+  std::optional<std::string> wetness;  ///< the same everywhere: a planner's "what if"
+  std::string surface = "groomed";
+  std::optional<std::string> report;  ///< snow report file
+  std::optional<double> visibility_m;
+  std::optional<double> wind_kmh;
+  std::optional<double> new_snow_cm;
+  std::optional<double> temperature_c;
+  std::optional<std::string> rain;  ///< "yes" or "no"
+  std::optional<int> bulletin;
+};
+
+struct RigOptions {
+  std::string name;
+  std::optional<double> bed_kg;
+  std::optional<double> towed_kg;
+  int passengers = 0;
+  std::optional<double> fuel_l;  ///< nothing: a full tank
+};
+
+struct CheckOptions {
+  CommonOptions common;
+};
+
+struct RouteOptions {
+  CommonOptions common;
+  RigOptions rig;
+  SnowOptions snow;
+  std::string from;
+  std::string to;
+  std::vector<std::string> via;
+  std::string prefer = "safest";
+  std::optional<std::string> depart;  ///< "HH:MM" local time on the day of now, or RFC 3339
+  std::string permitted_by;
+  std::optional<std::string> gpx;
+  int alternatives = 0;
+};
+
+struct ExplainOptions {
+  CommonOptions common;
+  RigOptions rig;
+  SnowOptions snow;
+  std::optional<std::string> trail;
+  std::optional<double> at_m;
+  std::vector<double> point_m;  ///< east, north; empty: not given
+  std::string direction = "both";
+  std::optional<std::string> depart;
+};
+
+using Command = std::variant<CheckOptions, RouteOptions, ExplainOptions>;
+
+/// The command that the arguments (without the program's name) ask for; or the status to end with
+/// when help was printed or the arguments are wrong, which has then been said.
+[[nodiscard]] std::variant<Command, Status> read_command(const std::vector<std::string>& arguments,
+                                                         const Outside& outside);
+
+}  // namespace rimehaul::app

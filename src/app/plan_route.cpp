@@ -1,0 +1,157 @@
+#include "app/plan_route.h"
+
+#include <algorithm>
+
+#include "app/answer.h"
+#include "app/question.h"
+#include "app/route_gpx.h"
+#include "app/versions.h"
+#include "app/withhold.h"
+#include "card/card_text.h"
+#include "card/refusal.h"
+#include "ports/json/answers.h"
+#include "search/obstacles.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+search::Preference preference_named(const std::string& name) {
+  if (name == "quickest") {
+    return search::Preference::quickest;
+  }
+  return name == "least-fuel" ? search::Preference::least_fuel : search::Preference::safest;
+}
+
+search::RouteQuestion question_of(const RouteOptions& options, const trails::Network& network,
+                                  units::Instant depart) {
+  search::RouteQuestion question;
+  question.stations.push_back(station_named(network, options.from));
+  for (const std::string& via : options.via) {
+    question.stations.push_back(station_named(network, via));
+  }
+  question.stations.push_back(station_named(network, options.to));
+  for (std::size_t i = 1; i < question.stations.size(); ++i) {
+    if (question.stations[i] == question.stations[i - 1]) {
+      throw WrongUsage{"two stations in a row are the same: " +
+                       network.stations[question.stations[i]].name};
+    }
+  }
+  question.prefer = preference_named(options.prefer);
+  question.depart = depart;
+  question.most_alternatives = static_cast<std::size_t>(options.alternatives);
+  question.permitted_by = options.permitted_by;
+  return question;
+}
+
+/// Ways for which there is fuel, the reserve kept; or the reason for none.
+search::RouteAnswer with_fuel_enough(search::RouteAnswer answer, const rig::Rig& rig,
+                                     const passage::Rules& rules) {
+  auto* routes = std::get_if<std::vector<search::Route>>(&answer);
+  if (routes == nullptr) {
+    return answer;
+  }
+  const units::Litres spare = rig.load.fuel - rig.carrier.tank * rules.fuel_reserve;
+  units::Litres least = routes->front().fuel;
+  for (const search::Route& route : *routes) {
+    least = std::min(least, route.fuel);
+  }
+  std::erase_if(*routes, [&](const search::Route& route) { return !(route.fuel <= spare); });
+  if (!routes->empty()) {
+    return answer;
+  }
+  return search::NoRoute{card::not_enough_fuel(rig, rules, least), {}};
+}
+
+/// Everything that a route is judged by and told with.
+struct Case {
+  const LoadedSite& site;
+  const rig::Rig& rig;
+  const ChosenSnow& snow;
+  const search::RouteQuestion& question;
+};
+
+card::RouteCard card_of(const search::Route& route, const Case& asked, const Outside& outside) {
+  const passage::Scene& scene = *asked.site.scene;
+  const audit::Rewalk rewalk =
+      outside.rewalk(scene, asked.rig, *asked.snow.snow, promise_of(route, scene.network));
+  withhold_if_worse(rewalk);
+  card::CardContext context{.scene = scene,
+                            .rig = asked.rig,
+                            .snow = *asked.snow.snow,
+                            .question = asked.question,
+                            .made = outside.now,
+                            .snow_valid_until = asked.snow.valid_until,
+                            .inputs = asked.site.inputs,
+                            .heights_notes = asked.site.heights_notes,
+                            .versions = versions(),
+                            .places_rewalked = rewalk.places_judged};
+  if (asked.snow.file) {
+    context.inputs.push_back(*asked.snow.file);
+  }
+  return card::make_card(route, context);
+}
+
+std::string text_of_all(const std::vector<card::RouteCard>& cards) {
+  std::string text;
+  for (std::size_t i = 0; i < cards.size(); ++i) {
+    if (i > 0) {
+      text += "\nANOTHER WAY (" + std::to_string(i) + ")\n\n";
+    }
+    text += card::text_of(cards[i], kColumns);
+  }
+  return text;
+}
+
+Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
+                   const RouteOptions& options, const Outside& outside) {
+  std::vector<card::RouteCard> cards;
+  for (const search::Route& route : routes) {
+    cards.push_back(card_of(route, asked, outside));
+  }
+  if (options.gpx) {
+    write_route_gpx(*options.gpx, cards.front(), asked.site.scene->frame);
+  }
+  give_answer({.text = text_of_all(cards), .json = ports::json::routes_json(cards)}, options.common,
+              outside);
+  return Status::yes;
+}
+
+Status print_refusal(const search::NoRoute& answer, const Case& asked, const RouteOptions& options,
+                     const Outside& outside) {
+  const card::Refusal refusal =
+      card::make_refusal(answer, {*asked.site.scene, asked.rig, *asked.snow.snow, asked.question});
+  give_answer(
+      {.text = card::text_of(refusal, kColumns), .json = ports::json::refusal_json(refusal)},
+      options.common, outside);
+  return Status::honest_no;
+}
+
+}  // namespace
+
+Status plan_route(const RouteOptions& options, const Outside& outside) {
+  // Files become ground, trails, rigs and rules.
+  const LoadedSite site = load_usable_site(options.common.site);
+  const passage::Scene& scene = *site.scene;
+
+  // What was typed becomes a question.
+  const rig::Rig rig = rig_as_loaded(site, options.rig);
+  const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
+  const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
+  const search::RouteQuestion question = question_of(options, scene.network, depart);
+
+  // Ground, rig and snow become judged legs; legs become routes.
+  const passage::Judge judge{scene, rig, *snow.snow};
+  const search::RouteAnswer answer =
+      with_fuel_enough(search::find_routes(scene.network, judge, question), rig, scene.rules);
+
+  // Every route is distrusted and walked again; what survives is printed.
+  const Case asked{site, rig, snow, question};
+  if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
+    return print_cards(*routes, asked, options, outside);
+  }
+  return print_refusal(search::explain_obstacles(std::get<search::NoRoute>(answer), judge), asked,
+                       options, outside);
+}
+
+}  // namespace rimehaul::app

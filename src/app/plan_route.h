@@ -1,0 +1,12 @@
+// The verb `route`, and the story of the whole program: read, judge, search, distrust, print.
+#pragma once
+
+#include "app/options.h"
+
+namespace rimehaul::app {
+
+/// `yes` with a card, `honest_no` with the reasons. Throws OurFault when a route that was found
+/// does not stand up to being walked again: it is withheld.
+[[nodiscard]] Status plan_route(const RouteOptions& options, const Outside& outside);
+
+}  // namespace rimehaul::app

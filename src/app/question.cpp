@@ -1,0 +1,208 @@
+#include "app/question.h"
+
+#include <cstdint>
+#include <vector>
+
+#include "app/input_files.h"
+#include "app/status.h"
+#include "base/nearest_name.h"
+#include "ports/toml/snow_file.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+/// A kind of thing that has names.
+struct Named {
+  std::string kind;
+  std::vector<std::string> known;
+};
+
+[[noreturn]] void no_such(const Named& named, const std::string& typed) {
+  std::string line = "no " + named.kind + " is called \"" + typed + "\"";
+  if (const auto nearest = base::nearest_name(typed, named.known)) {
+    throw WrongUsage{line + "; did you mean \"" + *nearest + "\"?"};
+  }
+  line += "; there is";
+  std::string_view between = " ";
+  for (const std::string& name : named.known) {
+    line += std::string{between} + name;
+    between = ", ";
+  }
+  throw WrongUsage{named.known.empty() ? line + " none" : line};
+}
+
+template <class Things>
+std::vector<std::string> names_of(const Things& things) {
+  std::vector<std::string> names;
+  for (const auto& thing : things) {
+    names.push_back(thing.name);
+  }
+  return names;
+}
+
+template <class Key>
+std::vector<std::string> keys_up_to(int count) {
+  std::vector<std::string> keys;
+  for (int i = 0; i < count; ++i) {
+    keys.emplace_back(snow::key_of(static_cast<Key>(i)));
+  }
+  return keys;
+}
+
+snow::SnowState state_named(const SnowOptions& options) {
+  const auto wetness = snow::wetness_named(*options.wetness);
+  if (!wetness) {
+    no_such({"snow class", keys_up_to<snow::Wetness>(snow::kWetnessCount)}, *options.wetness);
+  }
+  const auto surface = snow::surface_named(options.surface);
+  if (!surface) {
+    no_such({"surface", keys_up_to<snow::Surface>(snow::kSurfaceCount)}, options.surface);
+  }
+  return {*wetness, *surface};
+}
+
+bool holds_at(const snow::SnowReport& report, units::Instant when) {
+  return report.observed && report.valid_until && *report.observed <= when &&
+         when <= *report.valid_until;
+}
+
+/// Writes what the options tell over what is known already.
+void overlay(const SnowOptions& options, snow::DayWeather& weather) {
+  if (options.visibility_m) {
+    weather.visibility = units::Metres{*options.visibility_m};
+  }
+  if (options.wind_kmh) {
+    weather.wind = units::MetresPerSecond{*options.wind_kmh / 3.6};
+  }
+  if (options.new_snow_cm) {
+    weather.new_snow = units::Metres{*options.new_snow_cm / 100.0};
+  }
+  if (options.temperature_c) {
+    weather.temperature = units::Celsius{*options.temperature_c};
+  }
+  if (options.rain) {
+    weather.rain = *options.rain == "yes";
+  }
+  if (options.bulletin) {
+    weather.bulletin_level = *options.bulletin;
+    weather.bulletin_source = "as given on the command line";
+  }
+}
+
+ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, units::Instant depart) {
+  snow::DayWeather weather;
+  std::string told_by = "assumed for planning";
+  ChosenSnow chosen;
+  if (site.snow && holds_at(*site.snow, depart)) {
+    weather = site.snow->weather;
+    told_by += ", weather " + observed_text(*site.snow) + " where not given";
+    chosen.valid_until = site.snow->valid_until;
+  }
+  overlay(options, weather);
+  chosen.snow = std::make_unique<snow::ConstantSnow>(state_named(options), weather, told_by);
+  return chosen;
+}
+
+snow::SnowReport report_in(const std::string& path) {
+  base::Reading<snow::SnowReport> reading = ports::toml::read_snow_report({path, path});
+  std::vector<base::Fault>& faults = reading.faults;
+  std::erase_if(faults,
+                [](const base::Fault& fault) { return fault.weight != base::Weight::fault; });
+  if (!faults.empty()) {
+    throw UnfitInput{std::move(faults)};
+  }
+  return std::move(reading.data);
+}
+
+}  // namespace
+
+std::size_t station_named(const trails::Network& network, const std::string& name) {
+  const auto station = network.station_named(name);
+  if (!station) {
+    no_such({"station", names_of(network.stations)}, name);
+  }
+  if (!network.junction_of(*station)) {
+    throw WrongUsage{"no trail reaches the station \"" + name +
+                     "\"; see what `rimehaul check` says of it"};
+  }
+  return *station;
+}
+
+std::size_t trail_named(const trails::Network& network, const std::string& name) {
+  const auto trail = network.trail_named(name);
+  if (!trail) {
+    no_such({"trail", names_of(network.trails)}, name);
+  }
+  return *trail;
+}
+
+rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options) {
+  for (const rig::Rig& known : site.rigs) {
+    if (known.name != options.name) {
+      continue;
+    }
+    if (known.trailer && !options.towed_kg) {
+      throw WrongUsage{"the rig " + known.name + " tows " + known.trailer->name +
+                       "; say --towed-load KG (0 when it is empty)"};
+    }
+    if (!known.trailer && options.towed_kg.value_or(0.0) > 0.0) {
+      throw WrongUsage{"the rig " + known.name + " tows nothing; leave out --towed-load"};
+    }
+    rig::Rig rig = known;
+    rig.load = {.bed = units::Kilograms{options.bed_kg.value_or(0.0)},
+                .towed = units::Kilograms{options.towed_kg.value_or(0.0)},
+                .passengers = options.passengers,
+                .passenger_mass = site.scene->rules.passenger_mass,
+                .fuel = options.fuel_l ? units::Litres{*options.fuel_l} : rig.carrier.tank};
+    if (!(rig.load.fuel <= rig.carrier.tank)) {
+      throw WrongUsage{"the tank of " + rig.carrier.name + " does not hold so much --fuel"};
+    }
+    return rig;
+  }
+  no_such({"rig", names_of(site.rigs)}, options.name);
+}
+
+units::Instant departure(const std::optional<std::string>& text, const LocalNow& present) {
+  if (!text) {
+    return present.now;
+  }
+  if (const auto instant = units::parse_instant(*text)) {
+    return *instant;
+  }
+  const auto time = units::parse_time_of_day(*text);
+  if (!time) {
+    throw WrongUsage{"--depart " + *text + " is no time; write 08:30 or 2026-02-01T08:30:00-10:00"};
+  }
+  constexpr std::int64_t kDay_s = 86'400;
+  const std::int64_t offset_s = std::int64_t{60} * present.utc_offset_minutes;
+  const std::int64_t local_s = present.now.seconds + offset_s;
+  const std::int64_t into_day_s = ((local_s % kDay_s) + kDay_s) % kDay_s;
+  return {local_s - into_day_s + std::int64_t{60} * time->minutes - offset_s};
+}
+
+ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
+                            units::Instant depart) {
+  if (options.wetness) {
+    return assumed_snow(site, options, depart);
+  }
+  ChosenSnow chosen;
+  snow::SnowReport report;
+  if (options.report) {
+    report = report_in(*options.report);
+    chosen.file = input_file(*options.report, "snow");
+    chosen.file->date = observed_text(report);
+  } else if (site.snow) {
+    report = *site.snow;
+  } else {
+    throw WrongUsage{
+        "what is the snow like? Say --snow CLASS or --snow-report FILE; site.toml "
+        "names no report"};
+  }
+  overlay(options, report.weather);
+  chosen.valid_until = report.valid_until;
+  chosen.snow = std::make_unique<snow::ReportedSnow>(std::move(report));
+  return chosen;
+}
+
+}  // namespace rimehaul::app

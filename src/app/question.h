@@ -1,0 +1,41 @@
+// Turns what was typed into what is asked: a rig with its load, stations, an hour, a snow.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "app/load_site.h"
+#include "app/options.h"
+#include "rig/rig.h"
+
+namespace rimehaul::app {
+
+// Each throws WrongUsage with the nearest known name when there is none of that name, or saying
+// which option would tell what is missing.
+
+[[nodiscard]] std::size_t station_named(const trails::Network& network, const std::string& name);
+[[nodiscard]] std::size_t trail_named(const trails::Network& network, const std::string& name);
+[[nodiscard]] rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options);
+
+/// "HH:MM" in local time on the local day of `now`, or RFC 3339; nothing: now.
+struct LocalNow {
+  units::Instant now;
+  int utc_offset_minutes = 0;
+};
+[[nodiscard]] units::Instant departure(const std::optional<std::string>& text,
+                                       const LocalNow& present);
+
+/// The snow to judge by.
+struct ChosenSnow {
+  std::unique_ptr<snow::SnowAt> snow;
+  std::optional<units::Instant> valid_until;
+  std::optional<card::InputFile> file;  ///< a report given beside the site
+};
+
+/// By option, by a report given beside the site, or by the site's own. Weather that the options do
+/// not tell is that of the site's report while it holds at the departure; else it stays unknown.
+[[nodiscard]] ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
+                                          units::Instant depart);
+
+}  // namespace rimehaul::app

@@ -1,0 +1,75 @@
+#include "app/run.h"
+
+#include <exception>
+#include <ostream>
+
+#include "app/check_site.h"
+#include "app/explain.h"
+#include "app/options.h"
+#include "app/plan_route.h"
+#include "base/require.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+Outside at_the_time_given(const CommonOptions& common, const Outside& outside) {
+  Outside then = outside;
+  if (common.now) {
+    const auto now = units::parse_instant(*common.now);
+    if (!now) {
+      throw WrongUsage{"--now " + *common.now + " is no time; write 2026-02-01T16:00:00Z"};
+    }
+    then.now = *now;
+  }
+  return then;
+}
+
+struct Runner {
+  const Outside& outside;
+
+  Status operator()(const CheckOptions& options) const {
+    return check_site(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const RouteOptions& options) const {
+    return plan_route(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const ExplainOptions& options) const {
+    return explain(options, at_the_time_given(options.common, outside));
+  }
+};
+
+Status run_or_throw(const std::vector<std::string>& arguments, const Outside& outside) {
+  const auto command = read_command(arguments, outside);
+  if (const auto* status = std::get_if<Status>(&command)) {
+    return *status;
+  }
+  return std::visit(Runner{outside}, std::get<Command>(command));
+}
+
+}  // namespace
+
+Status run(const std::vector<std::string>& arguments, const Outside& outside) {
+  try {
+    return run_or_throw(arguments, outside);
+  } catch (const WrongUsage& error) {
+    outside.err << error.what() << '\n';
+    return Status::wrong_usage;
+  } catch (const UnfitInput& error) {
+    for (const base::Fault& fault : error.faults()) {
+      outside.err << base::line_of(fault) << '\n';
+    }
+    return Status::bad_input;
+  } catch (const base::BadInput& error) {
+    outside.err << error.what() << '\n';
+    return Status::bad_input;
+  } catch (const base::OurFault& error) {
+    outside.err << "rimehaul found itself wrong, and gives no answer: " << error.what() << '\n';
+    return Status::our_fault;
+  } catch (const std::exception& error) {
+    outside.err << "rimehaul failed, and gives no answer: " << error.what() << '\n';
+    return Status::our_fault;
+  }
+}
+
+}  // namespace rimehaul::app

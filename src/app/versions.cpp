@@ -1,0 +1,16 @@
+#include "app/versions.h"
+
+#include "ports/gdal/library_version.h"
+#include "ports/geos/library_version.h"
+#include "ports/proj/library_version.h"
+#include "search/library_version.h"
+
+namespace rimehaul::app {
+
+std::vector<std::string> versions() {
+  return {std::string{"rimehaul "} + RIMEHAUL_VERSION, ports::gdal::library_version(),
+          ports::proj::library_version(), ports::geos::library_version(),
+          search::library_version()};
+}
+
+}  // namespace rimehaul::app

@@ -1,0 +1,120 @@
+#include "ports/json/answers.h"
+
+#include "ports/json/card_json.h"
+#include "ports/json/parts.h"
+
+namespace rimehaul::ports::json {
+
+namespace {
+
+Object leg_json(const card::RefusedLeg& leg) {
+  Object object;
+  object.text("trail", leg.trail).text("from", leg.from).text("to", leg.to);
+  object.object("span", span_json(leg.span)).text("direction", key_of(leg.way));
+  object.object("finding", finding_json(leg.finding, leg.stand));
+  object.text("verdict",
+              passage::words_for(leg.stand == passage::Stand::asks ? passage::Verdict::restricted
+                                                                   : passage::Verdict::closed));
+  if (!leg.turn_from.empty()) {
+    object.text("turn_from", leg.turn_from);
+  }
+  if (!leg.remedy.empty()) {
+    object.text("say_it_by", leg.remedy);
+  }
+  return object.texts("opens_by", leg.opens_it);
+}
+
+Object way_json(const card::ExplainedWay& way) {
+  Object object;
+  object.text("direction", key_of(way.way)).text("from", way.from).text("to", way.to);
+  object.number("at_m", way.at.value()).number("heading_deg", way.heading.degrees());
+  object.object("piece", span_json(way.piece));
+  object.text("verdict", passage::words_for(way.verdict));
+  if (way.ground) {
+    object.object("ground", Object{}
+                                .number("grade_low_deg", way.ground->grade_low.degrees())
+                                .number("grade_high_deg", way.ground->grade_high.degrees())
+                                .number("cross_low_deg", way.ground->cross_low.degrees())
+                                .number("cross_high_deg", way.ground->cross_high.degrees()));
+  } else {
+    object.unknown("ground");
+  }
+  std::vector<Object> findings;
+  for (const card::ExplainedFinding& explained : way.findings) {
+    findings.push_back(finding_json(explained.finding, explained.stand)
+                           .truth("binds", explained.binds ? Truth::yes : Truth::no));
+  }
+  return object.list("findings", findings);
+}
+
+Object fault_json(const base::Fault& fault) {
+  return Object{}
+      .text("file", fault.file)
+      .text("place", fault.place)
+      .text("problem", fault.problem)
+      .text("remedy", fault.remedy)
+      .text("weight", fault.weight == base::Weight::fault ? "fault" : "doubt");
+}
+
+}  // namespace
+
+std::string routes_json(const std::vector<card::RouteCard>& cards) {
+  std::vector<Object> routes;
+  for (const card::RouteCard& card : cards) {
+    routes.push_back(card_json(card));
+  }
+  return Object{}.whole("schema", 1).text("kind", "routes").list("routes", routes).bytes();
+}
+
+std::string refusal_json(const card::Refusal& refusal) {
+  Object object;
+  object.whole("schema", refusal.schema).text("kind", "no_route").text("site", refusal.site);
+  object.text("title", refusal.title).text("rig", refusal.rig);
+  object.text("snow_told_by", refusal.snow_told_by);
+  object.text("depart_utc", units::text_of(refusal.depart));
+  object.number("allowed_share", refusal.allowed_share).text("why", refusal.why);
+  object.text("verdict", refusal.only_by_decision() ? "restricted" : "closed");
+  std::vector<Object> legs;
+  for (const card::RefusedLeg& leg : refusal.legs) {
+    legs.push_back(leg_json(leg));
+  }
+  return object.list("obstacles", legs).bytes();
+}
+
+std::string explanation_json(const card::Explanation& explanation) {
+  Object object;
+  object.whole("schema", explanation.schema).text("kind", "explanation");
+  object.text("site", explanation.site).text("trail", explanation.trail);
+  object.number("at_m", explanation.at.value());
+  object.number("east_m", explanation.place.east.value());
+  object.number("north_m", explanation.place.north.value());
+  object.text("map_frame", explanation.map_frame).text("rig", explanation.rig);
+  object.number("height_m", explanation.height ? std::optional{explanation.height->above_datum_m()}
+                                               : std::nullopt);
+  object.text("snow", explanation.snow).text("snow_told_by", explanation.snow_told_by);
+  object.text("when_utc", units::text_of(explanation.when));
+  object.number("allowed_share", explanation.allowed_share);
+  object.number("tolerance_tangent", explanation.tolerance
+                                         ? std::optional{explanation.tolerance->ratio()}
+                                         : std::nullopt);
+  object.texts("sources", explanation.sources);
+  std::vector<Object> ways;
+  for (const card::ExplainedWay& way : explanation.ways) {
+    ways.push_back(way_json(way));
+  }
+  return object.list("ways", ways).bytes();
+}
+
+std::string site_report_json(const card::SiteReport& report) {
+  Object object;
+  object.whole("schema", report.schema).text("kind", "site_check").text("site", report.site);
+  object.truth("usable", report.usable() ? Truth::yes : Truth::no);
+  object.texts("contents", report.contents).list("inputs", inputs_json(report.inputs));
+  std::vector<Object> faults;
+  for (const base::Fault& fault : report.faults) {
+    faults.push_back(fault_json(fault));
+  }
+  return object.list("faults", faults).bytes();
+}
+
+}  // namespace rimehaul::ports::json

@@ -1,0 +1,156 @@
+#include "ports/json/card_json.h"
+
+#include "ports/json/parts.h"
+
+namespace rimehaul::ports::json {
+
+namespace {
+
+void add_steepness(Object& leg, std::string_view key,
+                   const std::optional<passage::Steepness>& steepness) {
+  if (!steepness) {
+    leg.unknown(key);
+    return;
+  }
+  leg.object(key, Object{}
+                      .number("found_deg", steepness->found.degrees())
+                      .number("found_percent", steepness->found.percent())
+                      .number("up_to_deg", steepness->up_to.degrees())
+                      .number("up_to_percent", steepness->up_to.percent())
+                      .number("at_m", steepness->at.value()));
+}
+
+void add_ahead(Object& leg, std::string_view key, const card::Ahead& ahead) {
+  Object object;
+  if (ahead.distance) {
+    object.number("distance_m", ahead.distance->value()).text("name", ahead.name);
+  }
+  leg.object(key, object);
+}
+
+Object leg_json(const card::CardLeg& leg) {
+  Object object;
+  object.whole("number", leg.number).text("trail", leg.trail).object("span", span_json(leg.span));
+  object.text("direction", key_of(leg.way)).text("from", leg.from).text("to", leg.to);
+  object.text("entry_utc", units::text_of(leg.entry));
+  object.number("start_bearing_deg", leg.start_bearing.degrees());
+  object.number("length_m", leg.length.value()).number("climb_m", leg.climb.value());
+  object.number("drop_m", leg.drop.value()).number("speed_m_per_s", leg.speed.value());
+  object.number("time_s", leg.time.value()).number("fuel_l", leg.fuel.value());
+  object.text("verdict", passage::words_for(leg.verdict));
+  object.object("binding", Object{}
+                               .text("check", leg.binding_key)
+                               .text("title", leg.binding_check)
+                               .number("share", leg.binding_share)
+                               .number("at_m", leg.binding_at.value()));
+  add_steepness(object, "steepest_up", leg.up);
+  add_steepness(object, "steepest_down", leg.down);
+  add_steepness(object, "steepest_across", leg.across);
+  object.list("snow", snow_json(leg.snow));
+  std::vector<Object> notices;
+  for (const card::Notice& notice : leg.notices) {
+    notices.push_back(span_json(notice.span).text("words", notice.words));
+  }
+  object.list("notices", notices);
+  add_ahead(object, "next_turn_round", leg.turn_round);
+  add_ahead(object, "next_refuge", leg.refuge);
+  return object;
+}
+
+Object rig_json(const card::RouteCard& card) {
+  Object object;
+  object.text("name", card.rig).text("carrier", card.carrier);
+  object.text("driver_level", card.driver_level);
+  if (!card.trailer.empty()) {
+    object.text("trailer", card.trailer);
+    object.truth("trailer_braked", card.trailer_braked ? Truth::yes : Truth::no);
+  }
+  object.number("bed_kg", card.load.bed.value()).number("towed_kg", card.load.towed.value());
+  object.whole("passengers", card.load.passengers);
+  object.number("passenger_kg", card.load.passenger_mass.value());
+  object.number("fuel_l", card.load.fuel.value());
+  object.number("total_kg", card.total_mass.value());
+  object.number("tongue_kg", card.tongue_mass.value());
+  return object;
+}
+
+Object snow_part(const card::RouteCard& card) {
+  Object object;
+  object.text("told_by", card.snow_told_by).list("states", snow_json(card.snow));
+  object.object("weather", weather_json(card.weather));
+  if (card.snow_valid_until) {
+    object.text("valid_until_utc", units::text_of(*card.snow_valid_until));
+  }
+  return object;
+}
+
+std::vector<Object> trace_json(const card::RouteCard& card) {
+  std::vector<Object> points;
+  for (const card::TracePoint& point : card.trace) {
+    Object object;
+    object.number("east_m", point.place.east.value()).number("north_m", point.place.north.value());
+    object.number("chainage_m", point.chainage.value()).whole("leg", point.leg + 1);
+    object.number("height_m",
+                  point.height ? std::optional{point.height->above_datum_m()} : std::nullopt);
+    points.push_back(object);
+  }
+  return points;
+}
+
+Object totals_json(const card::RouteCard& card) {
+  return Object{}
+      .number("length_m", card.length.value())
+      .number("climb_m", card.climb.value())
+      .number("drop_m", card.drop.value())
+      .number("time_s", card.time.value())
+      .number("fuel_l", card.fuel.value())
+      .number("fuel_reserve_l", card.fuel_reserve.value());
+}
+
+void add_lists(const card::RouteCard& card, Object& object) {
+  object.texts("fuel_warnings", card.fuel_warnings);
+  object.texts("turn_back_triggers", card.turn_back_triggers);
+  object.texts("radio", card.radio);
+  object.texts("pre_start_checks", card.pre_start_checks);
+  object.texts("parking_steps", card.parking_steps);
+  object.texts("cautions", card.cautions);
+  object.texts("estimates", card.estimates);
+  object.texts("heights", card.heights_notes);
+  object.texts("versions", card.versions);
+  object.list("inputs", inputs_json(card.inputs));
+}
+
+}  // namespace
+
+Object card_json(const card::RouteCard& card) {
+  Object object;
+  object.whole("schema", card.schema).text("kind", "route_card").text("site", card.site);
+  object.text("title", card.title).text("map_frame", card.map_frame);
+  object.text("vertical_datum", card.vertical_datum);
+  object.text("prefer", key_of(card.prefer));
+  object.text("made_utc", units::text_of(card.made));
+  object.text("depart_utc", units::text_of(card.depart));
+  object.text("arrive_utc", units::text_of(card.arrive));
+  object.whole("utc_offset_minutes", card.utc_offset_minutes);
+  object.text("verdict", passage::words_for(card.verdict));
+  object.number("allowed_share", card.allowed_share).number("worst_share", card.worst_share);
+  object.number("confidence_k", card.confidence_k);
+  object.text("permitted_by", card.permitted_by).texts("permitted", card.permitted);
+  object.object("rig", rig_json(card)).object("snow", snow_part(card));
+  object.object("totals", totals_json(card));
+  std::vector<Object> legs;
+  for (const card::CardLeg& leg : card.legs) {
+    legs.push_back(leg_json(leg));
+  }
+  object.list("legs", legs);
+  add_lists(card, object);
+  object.whole("places_rewalked", static_cast<std::int64_t>(card.places_rewalked));
+  object.list("trace", trace_json(card));
+  return object;
+}
+
+std::string canonical_json(const card::RouteCard& card) {
+  return card_json(card).bytes();
+}
+
+}  // namespace rimehaul::ports::json

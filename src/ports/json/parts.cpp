@@ -1,0 +1,194 @@
+#include "ports/json/parts.h"
+
+#include <string>
+
+namespace rimehaul::ports::json {
+
+namespace {
+
+/// How a key names the unit of its number.
+std::string_view suffix_of(units::Unit unit) {
+  switch (unit) {
+    case units::Unit::number:
+      return "";
+    case units::Unit::tangent:
+      return "_tangent";
+    case units::Unit::degrees:
+      return "_deg";
+    case units::Unit::metres:
+      return "_m";
+    case units::Unit::square_metres:
+      return "_m2";
+    case units::Unit::kilograms:
+      return "_kg";
+    case units::Unit::newtons:
+      return "_n";
+    case units::Unit::newton_metres:
+      return "_nm";
+    case units::Unit::kilopascals:
+      return "_kpa";
+    case units::Unit::watts:
+      return "_w";
+    case units::Unit::seconds:
+      return "_s";
+    case units::Unit::metres_per_second:
+      return "_m_per_s";
+    case units::Unit::metres_per_second2:
+      return "_m_per_s2";
+    case units::Unit::celsius:
+      return "_c";
+    case units::Unit::minutes_of_day:
+      return "_minutes_of_day";
+  }
+  return "";
+}
+
+void add_amount(Object& object, std::string_view name, const units::Amount& amount) {
+  object.number(std::string{name} + std::string{suffix_of(amount.unit)}, amount.value);
+  if (amount.unit == units::Unit::tangent) {
+    object.number(std::string{name} + "_deg", units::Slope::from_ratio(amount.value).degrees());
+  }
+}
+
+std::string_view key_of(passage::Origin origin) {
+  switch (origin) {
+    case passage::Origin::heights:
+      return "heights";
+    case passage::Origin::trail:
+      return "trail";
+    case passage::Origin::rig_sheet:
+      return "rig_sheet";
+    case passage::Origin::load:
+      return "load";
+    case passage::Origin::grip:
+      return "grip";
+    case passage::Origin::rules:
+      return "rules";
+    case passage::Origin::snow_report:
+      return "snow_report";
+    case passage::Origin::mark:
+      return "mark";
+    case passage::Origin::physics:
+      return "physics";
+    case passage::Origin::derived:
+      return "derived";
+  }
+  return "";
+}
+
+}  // namespace
+
+Object input_json(const card::InputFile& input) {
+  Object object;
+  object.text("name", input.name).text("what", input.what).text("sha256", input.digest.hex());
+  if (!input.date.empty()) {
+    object.text("date", input.date);
+  }
+  return object;
+}
+
+std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs) {
+  std::vector<Object> objects;
+  for (const card::InputFile& input : inputs) {
+    objects.push_back(input_json(input));
+  }
+  return objects;
+}
+
+Object span_json(const geo::Span& span) {
+  return Object{}.number("from_m", span.from.value()).number("to_m", span.to.value());
+}
+
+Object weather_json(const snow::DayWeather& weather) {
+  Object object;
+  const auto metres = [](const auto& quantity) {
+    return quantity ? std::optional{quantity->value()} : std::nullopt;
+  };
+  object.number("visibility_m", metres(weather.visibility));
+  object.number("wind_m_per_s", metres(weather.wind));
+  object.number("new_snow_m", metres(weather.new_snow));
+  object.number("temperature_c", metres(weather.temperature));
+  if (weather.bulletin_level) {
+    object.whole("bulletin_level", *weather.bulletin_level);
+  } else {
+    object.unknown("bulletin_level");
+  }
+  object.text("bulletin_source", weather.bulletin_source);
+  if (weather.rain) {
+    object.truth("rain", *weather.rain ? Truth::yes : Truth::no);
+  } else {
+    object.unknown("rain");
+  }
+  return object;
+}
+
+std::vector<Object> snow_json(const std::vector<snow::SnowState>& states) {
+  std::vector<Object> objects;
+  for (const snow::SnowState& state : states) {
+    objects.push_back(Object{}
+                          .text("wetness", snow::key_of(state.wetness))
+                          .text("surface", snow::key_of(state.surface)));
+  }
+  return objects;
+}
+
+Object finding_json(const passage::Finding& finding, passage::Stand stand) {
+  const passage::CheckFacts& facts = passage::facts_of(finding.check);
+  Object object;
+  object.text("check", facts.key).text("title", facts.title).text("formula", facts.formula);
+  object.text("source", facts.source).text("page", facts.page).text("stand", key_of(stand));
+  add_amount(object, "demand", finding.demand);
+  add_amount(object, "capacity", finding.capacity);
+  object.number("share", finding.share).number("at_m", finding.at.value());
+  if (!finding.missing.empty()) {
+    object.missing(finding.missing);
+  }
+  if (!finding.refused.empty()) {
+    object.text("refused", finding.refused);
+  }
+  if (!finding.asks.empty()) {
+    object.text("asks", finding.asks);
+  }
+  std::vector<Object> inputs;
+  for (const passage::Input& input : finding.inputs.all()) {
+    Object entry;
+    entry.text("name", input.name).text("origin", key_of(input.origin));
+    add_amount(entry, "value", input.value);
+    inputs.push_back(entry);
+  }
+  return object.list("inputs", inputs);
+}
+
+std::string_view key_of(trails::Way way) {
+  return way == trails::Way::as_drawn ? "forward" : "backward";
+}
+
+std::string_view key_of(search::Preference prefer) {
+  switch (prefer) {
+    case search::Preference::safest:
+      return "safest";
+    case search::Preference::quickest:
+      return "quickest";
+    case search::Preference::least_fuel:
+      return "least-fuel";
+  }
+  return "";
+}
+
+std::string_view key_of(passage::Stand stand) {
+  switch (stand) {
+    case passage::Stand::passes:
+      return "passes";
+    case passage::Stand::asks:
+      return "asks";
+    case passage::Stand::exceeds:
+      return "exceeds";
+    case passage::Stand::refused:
+      return "refused";
+    case passage::Stand::missing:
+      return "missing";
+  }
+  return "";
+}
+
+}  // namespace rimehaul::ports::json

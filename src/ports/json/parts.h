@@ -1,0 +1,25 @@
+// Parts that several answers share, as JSON objects with units in their keys.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "card/route_card.h"
+#include "passage/finding.h"
+#include "ports/json/object.h"
+
+namespace rimehaul::ports::json {
+
+[[nodiscard]] Object input_json(const card::InputFile& input);
+[[nodiscard]] std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs);
+[[nodiscard]] Object span_json(const geo::Span& span);
+[[nodiscard]] Object weather_json(const snow::DayWeather& weather);
+/// "dry groomed", as in options, one per state.
+[[nodiscard]] std::vector<Object> snow_json(const std::vector<snow::SnowState>& states);
+/// Check, demand, capacity, share, how it stands, and its inputs.
+[[nodiscard]] Object finding_json(const passage::Finding& finding, passage::Stand stand);
+[[nodiscard]] std::string_view key_of(trails::Way way);
+[[nodiscard]] std::string_view key_of(search::Preference prefer);
+[[nodiscard]] std::string_view key_of(passage::Stand stand);
+
+}  // namespace rimehaul::ports::json
