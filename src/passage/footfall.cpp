@@ -38,28 +38,56 @@ std::optional<units::Bearing> aspect_at(const GroundPiece& piece, std::optional<
   return std::nullopt;
 }
 
-/// Where the trailer may be pulled, and how.
-struct Pulled {
-  Metres ahead;    ///< the hitch runs at most so far ahead of the trailer's middle
-  Metres drawbar;  ///< hitch to the trailer's middle
+/// How sharply a line turns at a corner, radians, left and right alike.
+struct Corner {
+  Metres at;
+  double turn = 0.0;
 };
 
-/// How far the heading of a trailer anywhere on `span` may be off the line's, radians. A drawbar of
-/// length d closes up on its hitch's heading by d(delta)/ds = -sin(delta) / d (the tractrix); up to
-/// 90 degrees sin(delta) is at least delta 2 / pi, so of every turn of the line there is left at
-/// most exp(-2 s / (pi d)) once the hitch has gone s past it. Turns that the hitch may be in count
-/// whole, left and right added up.
-double heading_off(const geo::Polyline& line, geo::Span span, const Pulled& pulled) {
-  double off = 0.0;
-  const std::size_t last = line.segment_at(span.to + pulled.ahead);
-  for (std::size_t i = 0; i < last; ++i) {
-    const double turn = std::abs(line.segment_bearing(i).turn_to(line.segment_bearing(i + 1))) *
-                        std::numbers::pi / 180.0;
-    const Metres past = std::max(Metres{0}, span.from - line.chainage(i + 1));
-    off += turn * std::exp(-2.0 * (past / pulled.drawbar) / std::numbers::pi);
+std::vector<Corner> corners_of(const geo::Polyline& line) {
+  std::vector<Corner> corners;
+  for (std::size_t i = 1; i < line.segment_count(); ++i) {
+    const double degrees = line.segment_bearing(i - 1).turn_to(line.segment_bearing(i));
+    corners.push_back({line.chainage(i), std::abs(degrees) * std::numbers::pi / 180.0});
   }
-  return off;
+  return corners;
 }
+
+/// How far the heading of a trailer may be off the line's, radians, place after place along it. A
+/// drawbar of length d closes up on its hitch's heading by d(delta)/ds = -sin(delta) / d (the
+/// tractrix); up to 90 degrees sin(delta) is at least 2 delta / pi, so of every turn of the line
+/// there is left at most exp(-2 s / (pi d)) once the hitch has gone s past it.
+class HeadingOff {
+ public:
+  HeadingOff(const geo::Polyline& line, Metres drawbar)
+      : corners_{corners_of(line)}, drawbar_{drawbar} {}
+
+  /// Bound for a trailer anywhere on the span, its hitch at most `ahead` of it: corners that the
+  /// hitch may be at count whole. Spans must be asked in driving order.
+  double on(geo::Span span, Metres ahead) {
+    left_ *= remaining(span.from - asked_);
+    for (; next_ < corners_.size() && corners_[next_].at <= span.from; ++next_) {
+      left_ += corners_[next_].turn * remaining(span.from - corners_[next_].at);
+    }
+    asked_ = span.from;
+    double off = left_;
+    for (std::size_t i = next_; i < corners_.size() && corners_[i].at <= span.to + ahead; ++i) {
+      off += corners_[i].turn;
+    }
+    return off;
+  }
+
+ private:
+  [[nodiscard]] double remaining(Metres past) const {
+    return std::exp(-2.0 * (past / drawbar_) / std::numbers::pi);
+  }
+
+  std::vector<Corner> corners_;
+  Metres drawbar_;
+  Metres asked_;
+  std::size_t next_ = 0;
+  double left_ = 0.0;
+};
 
 /// The box for every heading up to `turn` radians off: (g, c) goes to (g cos t + c sin t,
 /// c cos t - g sin t), so each grows by at most |g| (1 - cos t) + |c| sin t, never beyond
@@ -68,7 +96,8 @@ AttitudeBox turned_by_up_to(const AttitudeBox& box, double turn) {
   if (turn <= 0.0) {
     return box;
   }
-  if (turn >= std::numbers::pi / 2) {
+  const bool bounded = turn < std::numbers::pi / 2;  // not so for a turn that is no number
+  if (!bounded) {
     return for_every_heading(box);
   }
   const double grade = box.steepest_grade().ratio();
@@ -95,10 +124,12 @@ std::vector<GroundPiece> ground_of_trailer(const Scene& scene, const geo::Polyli
   const terrain::Footprint footprint{rig.trailer->contact_length, rig.trailer->gauge};
   std::vector<GroundPiece> pieces = terrain::ground_under(
       scene.heights, line, {footprint, line_error + cut_of(line, rig), scene.rules.piece_length});
-  const Pulled pulled{trailer_lag(rig) + footprint.length / 2, rig.trailer->drawbar_length};
+  HeadingOff heading_off{line, rig.trailer->drawbar_length};
+  const Metres ahead = trailer_lag(rig) + footprint.length / 2;
   for (GroundPiece& piece : pieces) {
+    const double off = heading_off.on(piece.span, ahead);
     if (piece.attitude.has_value()) {
-      piece.attitude = turned_by_up_to(*piece.attitude, heading_off(line, piece.span, pulled));
+      piece.attitude = turned_by_up_to(*piece.attitude, off);
     }
   }
   return pieces;
