@@ -26,8 +26,8 @@ struct Hold {
   double given_N = 0.0;
 };
 
-/// What the trailer adds; its drag at the low side, and what rides on the hitch drags as little as
-/// the carrier does where that is less.
+/// What the trailer pushes with: gravity less the drag of its runners, at the low side; what rides
+/// on the hitch does not drag on them.
 double trailer_push(const Footing& footing, Worksheet& sheet, units::Slope fall) {
   const double mass_kg =
       sheet.not_negative("m_t", amount(footing.weighed.trailer.mass), Origin::load);
@@ -38,13 +38,12 @@ double trailer_push(const Footing& footing, Worksheet& sheet, units::Slope fall)
       sheet.not_negative("f_t", amount(footing.grip.trailer_resistance.low), Origin::grip);
   const double on_hitch_N =
       sheet.not_negative("V", amount(hitch_forces(footing).down), Origin::derived);
-  const double carrier_drag = footing.grip.carrier_resistance.low.value();
-  return kGravity * mass_kg * (along(fall) - drag * normal) +
-         above_zero(drag - carrier_drag) * on_hitch_N;
+  return kGravity * mass_kg * (along(fall) - drag * normal) + drag * on_hitch_N;
 }
 
-/// Asked: gravity less drag, which falls with the normal loads n_c and n_t. Given: the brake's
-/// grip on the tracks, which rises with n_c. So the least normal loads bound the share.
+/// Asked: gravity, less the trailer's drag, which falls with its normal load n_t. Given: the grip
+/// of the braked tracks, which rises with n_c. So the least normal loads bound the share. The
+/// carrier's own drag is not counted: a brake coefficient may have been measured with it.
 Hold hold_of(Check check, const Footing& footing, Falls falls, units::Newtons brake_limit) {
   Hold hold{.sheet = Worksheet{check}};
   Worksheet& sheet = hold.sheet;
@@ -53,10 +52,8 @@ Hold hold_of(Check check, const Footing& footing, Falls falls, units::Newtons br
   sheet.any("G_c", amount(falls.carrier), Origin::heights);
   sheet.not_negative("K_c", tangent(tilt.steepest_across), Origin::heights);
   const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
-  const double drag =
-      sheet.not_negative("f_c", amount(footing.grip.carrier_resistance.low), Origin::grip);
   const double weight_N = kGravity * mass_kg;
-  hold.asked_N = weight_N * (along(falls.carrier) - drag * normal);
+  hold.asked_N = weight_N * along(falls.carrier);
   double uplift_N = 0.0;
   if (footing.rig.trailer) {
     hold.asked_N += trailer_push(footing, sheet, falls.trailer);

@@ -18,7 +18,10 @@ double grip_taken(const Grip& grip) {
 }
 
 double trailer_drag_high(const snow::GripRow& grip) {
-  return larger(grip.trailer_resistance.high.value(), grip.trailer_start.value());
+  const double moving = grip.trailer_resistance.high.value();
+  const double starting = grip.trailer_start.value();
+  const bool known = std::isfinite(moving) && std::isfinite(starting);
+  return known ? larger(moving, starting) : std::nan("");
 }
 
 }  // namespace rimehaul::passage

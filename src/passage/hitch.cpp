@@ -69,9 +69,7 @@ HitchForces hitch_forces(const Footing& footing) {
   Worksheet sheet{Check::hitch_vertical};
   const Levers levers = levers_of(footing, sheet);
   const double drag_low = footing.grip.trailer_resistance.low.value();
-  const double carrier_drag_low = footing.grip.carrier_resistance.low.value();
-  const bool usable = sheet.holds() && levers.tongue_kg <= levers.mass_kg && drag_low >= 0.0 &&
-                      carrier_drag_low >= 0.0;
+  const bool usable = sheet.holds() && levers.tongue_kg <= levers.mass_kg && drag_low >= 0.0;
   if (!usable) {
     return {Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}};
   }

@@ -1,11 +1,9 @@
-// Bends read from a drawn line, and the steady turn of a carrier with a trailer through them.
+// The steady turn of a carrier with a trailer through a bend.
 #include "passage/turning.h"
 
-#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
-#include <vector>
 
 #include "passage/forces.h"
 #include "passage/tilt.h"
@@ -17,62 +15,6 @@ namespace {
 
 using units::amount;
 using units::Metres;
-
-/// A chord from one place of the line to another, and the length of line between them.
-struct Chord {
-  double east;
-  double north;
-  double arc_m;
-};
-
-Chord chord_between(const geo::Polyline& line, double from_m, double to_m) {
-  const geo::MapPoint from = line.at(Metres{from_m});
-  const geo::MapPoint to = line.at(Metres{to_m});
-  return {.east = (to.east - from.east).value(),
-          .north = (to.north - from.north).value(),
-          .arc_m = to_m - from_m};
-}
-
-/// An arc that turns by half a circle has a chord of 2/pi of its length. A shorter one says that
-/// the line turns by more than that within a half window, where a deflection would wrap round.
-bool turns_back(const Chord& chord) {
-  return !(std::hypot(chord.east, chord.north) > chord.arc_m * 2.0 * std::numbers::inv_pi);
-}
-
-/// On a circle a chord points as the line does at the middle of its arc, so two chords that meet
-/// deflect by (a + b) / 2 / R. Where the whole turn lies between the half windows, an arc that
-/// touches both has R = min(a, b) / tan(deflection / 2), which is the tighter beyond 133 degrees.
-double radius_between(const Chord& before, const Chord& after) {
-  if (turns_back(before) || turns_back(after)) {
-    return 0.0;
-  }
-  const double cross = before.east * after.north - before.north * after.east;
-  const double dot = before.east * after.east + before.north * after.north;
-  const double deflection = std::atan2(std::abs(cross), dot);
-  const double as_arc = (before.arc_m + after.arc_m) / 2.0 / deflection;
-  const double as_fillet = std::min(before.arc_m, after.arc_m) / std::tan(deflection / 2.0);
-  const double radius = std::min(as_arc, std::max(as_fillet, 0.0));
-  return std::min(radius, kStraight.value());
-}
-
-/// Where the deflection may be largest. The mean direction over a half window changes linearly with
-/// the place between those where a vertex enters or leaves it, so its extremes lie there; a few
-/// places between serve the chords, which follow the mean direction closely but not exactly.
-std::vector<double> places_to_look(const geo::Polyline& line, double half_m) {
-  constexpr double kPlacesPerHalf = 4.0;
-  std::vector<double> places;
-  const double length_m = line.length().value();
-  const auto steps = static_cast<std::size_t>(std::ceil(length_m * kPlacesPerHalf / half_m));
-  places.reserve(steps + 3 * line.points().size() + 1);
-  for (std::size_t step = 0; step <= steps; ++step) {
-    places.push_back(length_m * static_cast<double>(step) / static_cast<double>(steps));
-  }
-  for (std::size_t vertex = 0; vertex < line.points().size(); ++vertex) {
-    const double at_m = line.chainage(vertex).value();
-    places.insert(places.end(), {at_m - half_m, at_m, at_m + half_m});
-  }
-  return places;
-}
 
 double offset_inside(double radius, double reach_m) {
   return std::sqrt(radius * radius + reach_m * reach_m);
@@ -119,31 +61,6 @@ double corner_cut(const Bend& bend) {
 }
 
 }  // namespace
-
-Bend tightest_bend(const geo::Polyline& line, Metres window) {
-  const bool usable = std::isfinite(window.value()) && window > Metres{0};
-  if (!usable) {
-    return {.at = Metres{0}, .radius = Metres{0}, .window = window};
-  }
-  const double length_m = line.length().value();
-  const double half_m = std::min(window.value(), length_m) / 2.0;
-  const double least_arm_m = std::min(half_m / 2.0, length_m / 2.0);
-  Bend tightest{.at = line.length() / 2.0, .radius = kStraight, .window = Metres{2.0 * half_m}};
-  for (const double at_m : places_to_look(line, half_m)) {
-    const double before_m = std::min(half_m, at_m);
-    const double after_m = std::min(half_m, length_m - at_m);
-    if (before_m < least_arm_m || after_m < least_arm_m) {
-      continue;
-    }
-    const double radius = radius_between(chord_between(line, at_m - before_m, at_m),
-                                         chord_between(line, at_m, at_m + after_m));
-    if (!(radius >= tightest.radius.value())) {
-      tightest.at = Metres{at_m};
-      tightest.radius = Metres{radius};
-    }
-  }
-  return tightest;
-}
 
 Metres least_radius(const rig::Rig& rig) {
   const double own = rig.carrier.turning_radius.value();

@@ -1,33 +1,13 @@
-// Bends as drawn on the map: how tight they are for this rig, and how wide it sweeps through them.
+// Whether a rig can follow a bend, and how wide it sweeps through it.
 #pragma once
 
 #include <optional>
 
-#include "geo/polyline.h"
+#include "passage/bend.h"
 #include "passage/finding.h"
 #include "rig/rig.h"
 
 namespace rimehaul::passage {
-
-/// How tightly a line turns at a place, seen at the scale of a rig.
-struct Bend {
-  units::Metres at;      ///< chainage along the line
-  units::Metres radius;  ///< [0, kStraight]; 0: doubles back on itself within the window
-  units::Metres window;  ///< length of line over which the radius was taken
-};
-
-/// A radius from which on a line counts as straight; no bend is reported wider.
-inline constexpr units::Metres kStraight{10000.0};
-
-/// The tightest bend of a line. The window is the rig's overall length, nose to tail. At each place
-/// the chords of the half windows before and behind it are compared: their deflection is the arc
-/// between the chords' middles over the radius, exactly so on a circle. Shaking of the drawn line
-/// shorter than half a window averages out; a corner counts as the arc of half a window's length,
-/// or as the arc that fits between the half windows where that is tighter. Within a quarter of a
-/// window of an end nothing is asked: join the lines that meet there (half a window or more of
-/// each) and ask again. A line shorter than the window is judged with its own length as the window.
-/// Window not a positive number: radius 0.
-[[nodiscard]] Bend tightest_bend(const geo::Polyline& line, units::Metres window);
 
 /// Least radius that the rig can follow steadily: the carrier's own, or, where that is larger, the
 /// one at which the trailer still follows. Not a number when the sheet lacks one.

@@ -1,0 +1,125 @@
+// Bends read from a drawn line.
+#include "passage/bend.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <span>
+#include <vector>
+
+namespace rimehaul::passage {
+
+namespace {
+
+using units::Metres;
+
+/// The direction of a line, unwound: full turns add up, so that a loop is no straight line.
+class Winding {
+ public:
+  explicit Winding(const geo::Polyline& line) : line_{&line} {
+    const auto points = line.points();
+    headings_.reserve(line.segment_count());
+    integrals_.reserve(line.segment_count());
+    double integral = 0.0;
+    for (std::size_t segment = 0; segment < line.segment_count(); ++segment) {
+      const double turn = segment == 0 ? 0.0 : turn_at(points, segment);
+      headings_.push_back((segment == 0 ? 0.0 : headings_.back()) + turn);
+      integrals_.push_back(integral);
+      integral += headings_.back() * (line.chainage(segment + 1) - line.chainage(segment)).value();
+    }
+  }
+
+  /// Mean direction between two chainages, radians from that of the first segment.
+  [[nodiscard]] double mean(double from_m, double to_m) const {
+    return (integral_to(to_m) - integral_to(from_m)) / (to_m - from_m);
+  }
+
+ private:
+  /// Turn at a vertex, in [-pi, pi].
+  static double turn_at(std::span<const geo::MapPoint> points, std::size_t vertex) {
+    const double east_in = (points[vertex].east - points[vertex - 1].east).value();
+    const double north_in = (points[vertex].north - points[vertex - 1].north).value();
+    const double east_out = (points[vertex + 1].east - points[vertex].east).value();
+    const double north_out = (points[vertex + 1].north - points[vertex].north).value();
+    return std::atan2(north_in * east_out - east_in * north_out,
+                      east_in * east_out + north_in * north_out);
+  }
+
+  [[nodiscard]] double integral_to(double at_m) const {
+    const std::size_t segment = line_->segment_at(Metres{at_m});
+    return integrals_[segment] + headings_[segment] * (at_m - line_->chainage(segment).value());
+  }
+
+  const geo::Polyline* line_;
+  std::vector<double> headings_;   ///< of each segment
+  std::vector<double> integrals_;  ///< of the heading over the length, up to each segment
+};
+
+/// The half windows before and behind a place.
+struct Arms {
+  double before_m;
+  double after_m;
+};
+
+/// On a circle the mean directions of two arcs that meet differ by (a + b) / 2 / R. Where the whole
+/// turn lies between the arms, the arc that touches both has R = min(a, b) / tan(deflection / 2),
+/// which is the tighter beyond 133 degrees and none from 180 on.
+double radius_between(Arms arms, double deflection) {
+  if (!(deflection < std::numbers::pi)) {
+    return 0.0;
+  }
+  const double as_arc = (arms.before_m + arms.after_m) / 2.0 / deflection;
+  const double as_fillet = std::min(arms.before_m, arms.after_m) / std::tan(deflection / 2.0);
+  return std::min({as_arc, as_fillet, kStraight.value()});
+}
+
+/// Where the deflection may be largest. The mean direction over an arm of fixed length changes
+/// linearly with the place between those where a vertex enters or leaves it, so the extremes of a
+/// difference of two lie where a vertex stands at the place or at an arm's far end. Places in
+/// between serve the arms that an end of the line cuts short.
+std::vector<double> places_to_look(const geo::Polyline& line, double half_m) {
+  constexpr double kPlacesPerHalf = 4.0;
+  std::vector<double> places;
+  const double length_m = line.length().value();
+  const auto steps = static_cast<std::size_t>(std::ceil(length_m * kPlacesPerHalf / half_m));
+  places.reserve(steps + 3 * line.points().size() + 1);
+  for (std::size_t step = 0; step <= steps; ++step) {
+    places.push_back(length_m * static_cast<double>(step) / static_cast<double>(steps));
+  }
+  for (std::size_t vertex = 0; vertex < line.points().size(); ++vertex) {
+    const double at_m = line.chainage(vertex).value();
+    places.insert(places.end(), {at_m - half_m, at_m, at_m + half_m});
+  }
+  return places;
+}
+
+}  // namespace
+
+Bend tightest_bend(const geo::Polyline& line, Metres window) {
+  const bool usable = std::isfinite(window.value()) && window > Metres{0};
+  if (!usable) {
+    return {.at = Metres{0}, .radius = Metres{0}, .window = window};
+  }
+  const double length_m = line.length().value();
+  const double half_m = std::min(window.value(), length_m) / 2.0;
+  const double least_arm_m = std::min(half_m / 2.0, length_m / 2.0);
+  const Winding winding{line};
+  Bend tightest{.at = line.length() / 2.0, .radius = kStraight, .window = Metres{2.0 * half_m}};
+  for (const double at_m : places_to_look(line, half_m)) {
+    const Arms arms{std::min(half_m, at_m), std::min(half_m, length_m - at_m)};
+    if (arms.before_m < least_arm_m || arms.after_m < least_arm_m) {
+      continue;
+    }
+    const double deflection = std::abs(winding.mean(at_m, at_m + arms.after_m) -
+                                       winding.mean(at_m - arms.before_m, at_m));
+    const double radius = radius_between(arms, deflection);
+    if (!(radius >= tightest.radius.value())) {
+      tightest.at = Metres{at_m};
+      tightest.radius = Metres{radius};
+    }
+  }
+  return tightest;
+}
+
+}  // namespace rimehaul::passage

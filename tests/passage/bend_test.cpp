@@ -1,0 +1,148 @@
+// Radii of drawn bends, against circles.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <random>
+#include <vector>
+
+#include "near.h"
+#include "passage/bend.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+using testing::near;
+using units::Metres;
+
+constexpr double kPi = std::numbers::pi;
+constexpr double kVoid = std::numeric_limits<double>::quiet_NaN();
+
+/// Turtle drawing of a line: straights and arcs, one point every `step_m`.
+class Pen {
+ public:
+  explicit Pen(double step_m) : step_m_{step_m} { put(); }
+
+  Pen& straight(double length_m) { return run(length_m, 0.0); }
+  Pen& arc(double radius_m, double angle_deg) {
+    const double angle = angle_deg * kPi / 180;
+    return run(radius_m * std::abs(angle), angle);
+  }
+  Pen& corner(double angle_deg) {
+    heading_ += angle_deg * kPi / 180;
+    return *this;
+  }
+  /// Every point but the ends moved by a normal error.
+  Pen& shaken(double deviation_m, std::mt19937& dice) {
+    std::normal_distribution<double> error(0.0, deviation_m);
+    for (std::size_t i = 1; i + 1 < points_.size(); ++i) {
+      points_[i].east += Metres{error(dice)};
+      points_[i].north += Metres{error(dice)};
+    }
+    return *this;
+  }
+  [[nodiscard]] geo::Polyline line() const { return geo::Polyline{points_}; }
+
+ private:
+  void put() { points_.push_back({Metres{500000 + east_}, Metres{5100000 + north_}}); }
+  Pen& run(double length_m, double turn) {
+    const int steps = std::max(1, static_cast<int>(std::lround(length_m / step_m_)));
+    for (int i = 0; i < steps; ++i) {
+      heading_ += turn / steps / 2;
+      // chords of the arc, so that the points lie on the circle
+      const double half = turn / steps / 2;
+      const double chord = length_m / steps * (half == 0.0 ? 1.0 : std::sin(half) / half);
+      east_ += chord * std::sin(heading_);
+      north_ += chord * std::cos(heading_);
+      heading_ += turn / steps / 2;
+      put();
+    }
+    return *this;
+  }
+
+  double step_m_;
+  double east_ = 0.0;
+  double north_ = 0.0;
+  double heading_ = 0.3;
+  std::vector<geo::MapPoint> points_;
+};
+
+double radius_of(const Pen& pen, double window_m) {
+  return tightest_bend(pen.line(), Metres{window_m}).radius.value();
+}
+
+}  // namespace
+
+TEST_CASE("a circle finely drawn has its own radius, never a wider one") {
+  for (const double radius : {4.0, 8.0, 15.0, 40.0, 200.0}) {
+    const double found = radius_of(Pen{0.1}.straight(30).arc(radius, 150).straight(30), 6.0);
+    CHECK(found <= radius);
+    CHECK(near(found, radius, 0.002 * radius));
+  }
+}
+
+TEST_CASE("a circle coarsely drawn is never taken for a wider one") {
+  for (const double step : {0.5, 1.0, 2.0, 3.0, 5.0, 10.0}) {
+    for (const double radius : {6.0, 10.0, 25.0}) {
+      INFO(step);
+      CHECK(radius_of(Pen{step}.straight(30).arc(radius, 170).straight(30), 7.0) <= radius);
+    }
+  }
+}
+
+TEST_CASE("left and right bends are as tight, driven either way") {
+  const Pen right = Pen{0.5}.straight(20).arc(7, 120).straight(20);
+  const Pen left = Pen{0.5}.straight(20).arc(7, -120).straight(20);
+  CHECK(near(radius_of(right, 6), radius_of(left, 6), 1e-6));
+  const Bend back = tightest_bend(right.line().reversed(), Metres{6});
+  CHECK(near(back.radius.value(), radius_of(right, 6), 1e-6));
+}
+
+TEST_CASE("a corner is an arc of half a window, tighter still when it is sharp") {
+  const double half = 3.0;
+  CHECK(near(radius_of(Pen{50}.straight(50).corner(60).straight(50), 2 * half), half / (kPi / 3),
+             1e-9));
+  CHECK(near(radius_of(Pen{50}.straight(50).corner(150).straight(50), 2 * half),
+             half / std::tan(75 * kPi / 180), 1e-9));
+  CHECK(near(radius_of(Pen{50}.straight(50).corner(180).straight(40), 2 * half), 0.0, 1e-6));
+  const Bend bend = tightest_bend(Pen{50}.straight(50).corner(90).straight(50).line(), Metres{6});
+  CHECK(near(bend.at, Metres{50}, Metres{1e-6}));
+}
+
+TEST_CASE("no sharp turn of a switchback of two corners is missed") {
+  // 150 degrees in two corners 2 m apart: within a circle of 2 m across at most.
+  const double found =
+      radius_of(Pen{100}.straight(40).corner(75).straight(2).corner(75).straight(40), 7);
+  CHECK(found <= 3.5 / (150 * kPi / 180) * 1.5);
+  CHECK(found > 0.5);
+}
+
+TEST_CASE("a straight line is as wide as is reported at all, and no bend is at the void") {
+  CHECK(radius_of(Pen{10}.straight(100), 6) == kStraight.value());
+  CHECK(tightest_bend(Pen{10}.straight(100).line(), Metres{kVoid}).radius == Metres{0});
+  CHECK(tightest_bend(Pen{10}.straight(100).line(), Metres{0}).radius == Metres{0});
+}
+
+TEST_CASE("shaking of 10 cm in a line drawn every half metre does not close a straight trail") {
+  std::mt19937 dice{17};
+  for (int trial = 0; trial < 20; ++trial) {
+    CHECK(radius_of(Pen{0.5}.straight(200).shaken(0.1, dice), 7) > 10.0);
+  }
+}
+
+TEST_CASE("a loop does not wrap round to a wide bend") {
+  CHECK(radius_of(Pen{0.05}.straight(20).arc(0.5, 360).straight(20), 7) == 0.0);
+  CHECK(radius_of(Pen{0.05}.straight(20).arc(1.0, 360).straight(20), 7) == 0.0);
+  CHECK(near(radius_of(Pen{0.05}.straight(20).arc(3.0, 720).straight(20), 7), 3.0, 0.01));
+}
+
+TEST_CASE("a bend near an end counts, but for the last quarter of the window") {
+  CHECK(radius_of(Pen{1}.straight(2).corner(90).straight(40), 7) < 3.0);
+  CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(40), 7) > 3.0);
+  CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(1), 7) < 1.0);
+}
+
+}  // namespace rimehaul::passage
