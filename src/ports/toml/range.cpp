@@ -19,8 +19,11 @@ std::string Range::words() const {
 }
 
 std::string shortest(double number) {
+  const double size = std::abs(number);
+  const bool is_everyday = size == 0 || (size >= 1e-4 && size < 1e7);
+  const auto format = is_everyday ? std::chars_format::fixed : std::chars_format::general;
   std::array<char, 64> text{};
-  const auto end = std::to_chars(text.data(), text.data() + text.size(), number).ptr;
+  const auto end = std::to_chars(text.data(), text.data() + text.size(), number, format).ptr;
   return {text.data(), end};
 }
 

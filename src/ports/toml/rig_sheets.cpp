@@ -78,7 +78,7 @@ base::Reading<std::vector<rig::Rig>> read_rigs(const TextFile& file) {
   FaultLog log{file.shown};
   const Node root = parse_file(file);
   TableReader top{root, "", log};
-  expect_schema(top, log);
+  top.expect_schema();
 
   const auto carriers = sheets_in<rig::Carrier>(top.table("carrier"), read_carrier);
   const auto trailers = sheets_in<rig::Trailer>(top.table("trailer"), read_trailer);

@@ -168,7 +168,7 @@ base::Reading<Rules> read_rules(const TextFile& file) {
   FaultLog log{file.shown};
   const Node root = parse_file(file);
   TableReader top{root, "", log};
-  expect_schema(top, log);
+  top.expect_schema();
   Rules rules = RulesReader{top}.read();
   return {.data = std::move(rules), .faults = log.in_order()};
 }

@@ -118,7 +118,7 @@ base::Reading<SiteFile> read_site_file(const std::string& folder) {
   const std::filesystem::path path = std::filesystem::path{folder} / "site.toml";
   const Node root = parse_file({.path = path.string(), .shown = log.file()});
   TableReader top{root, "", log};
-  expect_schema(top, log);
+  top.expect_schema();
 
   SiteFile site;
   site.folder = folder;

@@ -83,7 +83,7 @@ base::Reading<snow::SnowReport> read_snow_report(const TextFile& file) {
   FaultLog log{file.shown};
   const Node root = parse_file(file);
   TableReader top{root, "", log};
-  expect_schema(top, log);
+  top.expect_schema();
 
   snow::SnowReport report;
   report.observer = top.text("observer").value_or("");

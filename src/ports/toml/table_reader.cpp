@@ -183,15 +183,21 @@ void TableReader::doubt(Complaint complaint) {
   log_->doubt({.line = line_, .path = path_}, std::move(complaint));
 }
 
-void expect_schema(TableReader& top, const FaultLog& log) {
-  constexpr Range kAny{.from = 1, .to = 1e9};
-  const std::optional<int> schema = top.whole("schema", kAny, Presence::must);
-  if (schema && *schema > kSchema) {
-    throw base::BadInput{{.file = log.file(),
-                          .place = "schema",
+void TableReader::expect_schema() {
+  const Node* node = ask("schema", Presence::must, "schema = 1");
+  if (node == nullptr) {
+    return;
+  }
+  const auto* schema = std::get_if<std::int64_t>(&node->value);
+  if (schema != nullptr && *schema > kSchema) {
+    throw base::BadInput{{.file = log_->file(),
+                          .place = "line " + std::to_string(node->line) + " (schema)",
                           .problem = "schema " + std::to_string(*schema) +
                                      " is newer than this program, which reads schema 1",
                           .remedy = "use a newer program"}};
+  }
+  if (schema == nullptr || *schema != kSchema) {
+    log_->fault(spot_of("schema"), {"is no schema of ours", "write schema = 1"});
   }
 }
 

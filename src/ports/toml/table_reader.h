@@ -40,6 +40,9 @@ class TableReader {
  public:
   TableReader(const Node& node, std::string path, FaultLog& log);
 
+  /// Of the top table: complains unless it says `schema = 1`. Throws BadInput for a newer one.
+  void expect_schema();
+
   /// Whether the key is there, whatever its kind.
   [[nodiscard]] bool has(std::string_view key);
 
@@ -146,8 +149,5 @@ struct NamedReader {
   std::string name;
   TableReader reader;
 };
-
-/// Complains unless `schema = 1` stands at the top of the file. Throws BadInput for a newer one.
-void expect_schema(TableReader& top, const FaultLog& log);
 
 }  // namespace rimehaul::ports::toml

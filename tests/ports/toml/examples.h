@@ -89,11 +89,21 @@ inline std::vector<std::string> lines_of(const std::vector<base::Fault>& faults)
   return lines;
 }
 
-/// One way to break a file, and the one line that a person is told.
+/// The faults of a reading, or the one that made the file unreadable.
+template <class Read>
+std::vector<std::string> told_of(Read read) {
+  try {
+    return lines_of(read().faults);
+  } catch (const base::BadInput& bad) {
+    return {bad.what()};
+  }
+}
+
+/// One way to break a file, and what a person is told.
 struct Breakage {
   std::string from;
   std::string to;
-  std::string line;
+  std::vector<std::string> lines;
 };
 
 }  // namespace rimehaul::testing

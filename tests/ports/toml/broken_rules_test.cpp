@@ -1,0 +1,126 @@
+// rules.toml broken in one way each: what a person is told, and that nothing opens by it.
+#include <doctest/doctest.h>
+
+#include <string>
+#include <vector>
+
+#include "examples.h"
+#include "ports/toml/rules_file.h"
+
+namespace rimehaul::ports::toml {
+
+namespace {
+
+using testing::Breakage;
+using testing::changed;
+using testing::TestFolder;
+using testing::told_of;
+
+const std::vector<Breakage> kBrokenRules{
+    {"allowed_share = 0.65",
+     "allowed_share = 1.01",
+     {"rules.toml: line 2 (allowed_share): 1.01 is out of range; write a number above 0, up to 1"}},
+    {"allowed_share = 0.65",
+     "allowed_share = 0",
+     {"rules.toml: line 2 (allowed_share): 0 is out of range; write a number above 0, up to 1"}},
+    {"allowed_share = 0.65",
+     "allowed_share = nan",
+     {"rules.toml: line 2 (allowed_share): nan is out of range; write a number above 0, up to 1"}},
+    {"allowed_share = 0.65",
+     "confidence_k = 1.6",
+     {"rules.toml: line 2 (confidence_k): 1.6 is out of range; write a number from 1.645 to 6"}},
+    {"reaction_s = 2.5",
+     "reaction = 2.5",
+     {"rules.toml: line 3 (reaction): is no key of this table; did you mean \"reaction_s\"?"}},
+    {"reaction_s = 2.5",
+     "start_slope_dry_deg = 31",
+     {"rules.toml: line 3 (start_slope_dry_deg): 31 is out of range; write a number from 15 to "
+      "30"}},
+    {"keep_off_m = 50",
+     "keep_off_m = 5",
+     {"rules.toml: line 6 (bulletin.level_2): is less strict than the level below it; keep off at "
+      "least as far, and permit no more"}},
+    {"keep_off_m = 50",
+     "keep_off_m = 101",
+     {"rules.toml: line 6 (bulletin.level_3): is less strict than the level below it; keep off at "
+      "least as far, and permit no more"}},
+    {"[bulletin.level_2]",
+     "[bulletin.level_6]",
+     {"rules.toml: line 6 (bulletin.level_6): is no key of this table; did you mean \"level_1\"?"}},
+    {"may_tow = false",
+     "may_tow = 0",
+     {"rules.toml: line 12 (driver.new.may_tow): is a whole number; write true or false, without "
+      "quotes"}},
+    {"may_tow = false\n",
+     "",
+     {"rules.toml: line 10 (driver.new.may_tow): is missing; add it: true or false, without "
+      "quotes"}},
+    {"allowed_share = 0.5\n",
+     "allowed_share = 0.66\n",
+     {"rules.toml: line 11 (driver.new.allowed_share): is above the site's 0.65; lower it to that "
+      "at most"}},
+    {"wettest_towing = \"dry\"",
+     "wettest_towing = \"damp\"",
+     {"rules.toml: line 13 (driver.new.wettest_towing): \"damp\" is not known here; write one of: "
+      "dry, moist, wet, very_wet, slush"}},
+    {"wetness = \"wet\"",
+     "wetness = \"very wet\"",
+     {"rules.toml: line 21 (grip.wetness): \"very wet\" is not known here; did you mean "
+      "\"very_wet\"?"}},
+    {"by = \"A. Example\"\n",
+     "",
+     {"rules.toml: line 20 (grip.by): is missing; add it: text in quotes"}},
+    {"date = 2026-01-12",
+     "date = 2026-01-12T09:00:00",
+     {"rules.toml: line 26 (grip.date): is of another kind; write a day without quotes: "
+      "2026-01-12"}},
+    {"traction = 0.24\nbrake = 0.22\n",
+     "",
+     {"rules.toml: line 20 (grip): gives no number; give traction, or another number that was "
+      "measured"}},
+    {"traction = 0.24",
+     "traction = 24",
+     {"rules.toml: line 27 (grip.traction): 24 is out of range; write a number above 0, up to 1"}},
+    {"brake = 0.22",
+     "trailer_resistance = [0.2, 0.1]",
+     {"rules.toml: line 28 (grip.trailer_resistance): its low value is above its high value; write "
+      "[low, high]"}},
+    {"[[grip]]\n",
+     "[[grip]]\nwetness = \"dry\"\nsurface = \"groomed\"\nstanding = \"site_measured\"\n"
+     "source = \"pulls\"\nby = \"B\"\ndate = 2026-01-12\ntraction = 0.23\n\n[[grip]]\n",
+     {"rules.toml: line 36 (grip.traction): wet groomed snow would grip more than dry; measure "
+      "again, or lower the wetter one"}},
+    {"[[grip]]\n",
+     "[[grip]]\nwetness = \"wet\"\nsurface = \"groomed\"\nstanding = \"site_measured\"\n"
+     "source = \"pulls\"\nby = \"B\"\ndate = 2026-01-12\ntraction = 0.23\n\n[[grip]]\n",
+     {"rules.toml: line 29 (grip): is a second entry for the same wetness and surface; keep one of "
+      "them"}},
+};
+
+}  // namespace
+
+TEST_CASE("each way to break rules.toml is told in its own line, and nothing is allowed by it") {
+  const TestFolder folder;
+  for (const Breakage& broken : kBrokenRules) {
+    CAPTURE(broken.to);
+    const auto file =
+        folder.with("rules.toml", changed(testing::rules_example(), broken.from, broken.to));
+    CHECK(told_of([&] { return read_rules(file); }) == broken.lines);
+    CHECK_FALSE(passage::allowed_share_for(read_rules(file).data, "seasoned").has_value());
+  }
+}
+
+TEST_CASE("all faults of a file are told in one pass, in the order of its lines") {
+  const TestFolder folder;
+  std::string text = testing::rules_example();
+  text = changed(text, "traction = 0.24", "traction = 24");
+  text = changed(text, "reaction_s = 2.5", "reaction_s = 0.5");
+  text = changed(text, "may_tow = false", "may_tow = \"no\"");
+  const auto faults = read_rules(folder.with("rules.toml", text)).faults;
+  REQUIRE(faults.size() == 3);
+  CHECK(faults[0].place == "line 3 (reaction_s)");
+  CHECK(faults[1].place == "line 12 (driver.new.may_tow)");
+  CHECK(faults[2].place == "line 27 (grip.traction)");
+}
+
+}  // namespace rimehaul::ports::toml

@@ -1,0 +1,104 @@
+// snow.toml broken in one way each: what a person is told, and that nothing opens by it.
+#include <doctest/doctest.h>
+
+#include <string>
+#include <vector>
+
+#include "examples.h"
+#include "ports/toml/snow_file.h"
+
+namespace rimehaul::ports::toml {
+
+namespace {
+
+using testing::Breakage;
+using testing::changed;
+using testing::TestFolder;
+using testing::told_of;
+
+const std::vector<Breakage> kBrokenSnow{
+    {"observer = \"A. Example\"\n",
+     "",
+     {"snow.toml: line 1 (observer): is missing; add it: text in quotes"}},
+    {"observed = 2026-02-01T06:30:00-10:00",
+     "observed = \"2026-02-01T06:30:00-10:00\"",
+     {"snow.toml: line 3 (observed): is text; write a moment with its offset and without quotes: "
+      "2026-02-01T06:30:00Z"}},
+    {"observed = 2026-02-01T06:30:00-10:00",
+     "observed = 2026-02-01T06:30:00",
+     {"snow.toml: line 3 (observed): is of another kind; write a moment with its offset and "
+      "without quotes: 2026-02-01T06:30:00Z"}},
+    {"valid_until = 2026-02-01T18:00:00-10:00\n",
+     "",
+     {"snow.toml: line 1 (valid_until): is missing; add it: a moment with its offset and without "
+      "quotes: 2026-02-01T06:30:00Z"}},
+    {"valid_until = 2026-02-01T18:00:00-10:00",
+     "valid_until = 2026-02-01T06:30:00-10:00",
+     {"snow.toml: line 4 (valid_until): is not after observed; correct one of them"}},
+    {"bulletin_level = 2",
+     "bulletin_level = 6",
+     {"snow.toml: line 9 (weather.bulletin_level): 6 is out of range; write a whole number from 1 "
+      "to 5"}},
+    {"bulletin_level = 2",
+     "bulletin_level = 2.5",
+     {"snow.toml: line 9 (weather.bulletin_level): is a number; write a whole number from 1 to 5"}},
+    {"bulletin_source = \"Marrowfell avalanche desk, 2026-02-01\"\n",
+     "",
+     {"snow.toml: line 6 (weather.bulletin_source): is missing; add it: text in quotes"}},
+    {"visibility_m = 2000",
+     "visibility_km = 2",
+     {"snow.toml: line 7 (weather.visibility_km): is no key of this table; did you mean "
+      "\"visibility_m\"?"}},
+    {"visibility_m = 2000",
+     "visibility_m = -1",
+     {"snow.toml: line 7 (weather.visibility_m): -1 is out of range; write a number from 0 to "
+      "100000"}},
+    {"wetness = \"dry\"",
+     "wetness = \"dri\"",
+     {"snow.toml: line 17 (band.wetness): \"dri\" is not known here; did you mean \"dry\"?"}},
+    {"surface = \"groomed\"\n",
+     "",
+     {"snow.toml: line 15 (band.surface): is missing; add it: one of: groomed, fresh, refrozen, "
+      "ice"}},
+    {"surface = \"groomed\"",
+     "surface = 1",
+     {"snow.toml: line 18 (band.surface): is a whole number; write one of: groomed, fresh, "
+      "refrozen, ice"}},
+    {"aspect_to_deg = 270\n",
+     "",
+     {"snow.toml: line 20 (band): gives one side of a sector of aspects; give both aspect_from_deg "
+      "and aspect_to_deg"}},
+    {"aspect_to_deg = 270",
+     "aspect_to_deg = 90",
+     {"snow.toml: line 23 (band.aspect_to_deg): is the same direction as aspect_from_deg; widen "
+      "the sector, or leave both out for all aspects"}},
+    {"aspect_to_deg = 270",
+     "aspect_to_deg = 361",
+     {"snow.toml: line 23 (band.aspect_to_deg): 361 is out of range; write a number from 0 to "
+      "360"}},
+    {"above_m = 1500",
+     "above_m = 1500\nbelow_m = 1500",
+     {"snow.toml: line 16 (band.above_m): is not below below_m; correct one of them"}},
+    {"[[band]]\nabove_m = 1500",
+     "[bands]\nabove_m = 1500",
+     {"snow.toml: line 15 (bands): is no key of this table; did you mean \"band\"?"}},
+    {"[weather]\n",
+     "weather = 3\n[whether]\n",
+     {"snow.toml: line 6 (weather): is a whole number; write a table",
+      "snow.toml: line 7 (whether): is no key of this table; did you mean \"weather\"?"}},
+};
+
+}  // namespace
+
+TEST_CASE("each way to break snow.toml is told in its own line, and it speaks of no place then") {
+  const TestFolder folder;
+  for (const Breakage& broken : kBrokenSnow) {
+    CAPTURE(broken.to);
+    const auto file =
+        folder.with("snow.toml", changed(testing::snow_example(), broken.from, broken.to));
+    CHECK(told_of([&] { return read_snow_report(file); }) == broken.lines);
+    CHECK(read_snow_report(file).data.bands.empty());
+  }
+}
+
+}  // namespace rimehaul::ports::toml
