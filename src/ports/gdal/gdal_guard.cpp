@@ -81,6 +81,9 @@ void start_once() {
   CPLSetConfigOption("GDAL_PAM_ENABLED", "NO");
   CPLSetConfigOption("GDAL_VRT_ENABLE_PYTHON", "NO");
   CPLSetConfigOption("GDAL_DISABLE_READDIR_ON_OPEN", "EMPTY_DIR");
+  // Vertical systems are reported of old and new GeoTIFF alike; points are half a cell in.
+  CPLSetConfigOption("GTIFF_REPORT_COMPD_CS", "YES");
+  CPLSetConfigOption("GTIFF_POINT_GEO_IGNORE", "NO");
   CPLSetConfigOption("OGR_GEOJSON_MAX_OBJ_SIZE", "64");
   GDALSetCacheMax64(kCacheBytes);
   OSRSetPROJEnableNetwork(0);

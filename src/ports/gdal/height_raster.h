@@ -27,6 +27,9 @@ struct HeightRasterRequest {
 struct HeightRasterFacts {
   geo::MapFrame frame;
   bool warped = false;  ///< heights were brought once into the metric map frame
+  /// Smallest step between heights that were measured. Where they were warped, the cells of the
+  /// source lie closer together than this, and it is this that counts against a rig's gauge.
+  units::Metres measured_step;
   double metres_per_unit = 1.0;
   std::optional<units::Metres> quantum;  ///< step of the heights when they look rounded
   std::vector<std::string> notes;        ///< one line each
@@ -37,8 +40,9 @@ struct OpenedHeights {
   HeightRasterFacts facts;
 };
 
-/// Opens the heights. All faults found in one pass; throws BadInput only when nothing can be
-/// opened.
+/// Opens the heights. All faults are found in one pass, those of files that cannot be opened among
+/// them; a source is there only when none of them is more than a doubt. The source belongs to one
+/// thread, and its reads throw BadInput where a file is cut off.
 [[nodiscard]] base::Reading<OpenedHeights> open_heights(const HeightRasterRequest& request);
 
 }  // namespace rimehaul::ports::gdal

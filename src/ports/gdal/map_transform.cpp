@@ -30,7 +30,7 @@ bool is_code(const std::string& definition) {
     return false;
   }
   return std::ranges::all_of(definition, [](char letter) {
-    return letter == ':' || letter == '_' || (letter >= '0' && letter <= '9') ||
+    return letter == ':' || letter == '_' || letter == '+' || (letter >= '0' && letter <= '9') ||
            (letter >= 'A' && letter <= 'Z') || (letter >= 'a' && letter <= 'z');
   });
 }

@@ -1,0 +1,22 @@
+// A rectangle of cells, and what two of them share.
+#pragma once
+
+#include "terrain/grid.h"
+
+namespace rimehaul::ports::gdal {
+
+struct CellWindow {
+  terrain::CellIndex first;
+  terrain::CellIndex size;
+
+  [[nodiscard]] bool is_empty() const { return size.column <= 0 || size.row <= 0; }
+  /// The same cells counted from another first cell.
+  [[nodiscard]] CellWindow seen_from(terrain::CellIndex origin) const {
+    return {{first.column - origin.column, first.row - origin.row}, size};
+  }
+};
+
+/// Empty when they share nothing.
+[[nodiscard]] CellWindow overlap(const CellWindow& one, const CellWindow& other);
+
+}  // namespace rimehaul::ports::gdal

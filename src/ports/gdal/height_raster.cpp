@@ -1,0 +1,266 @@
+#include "ports/gdal/height_raster.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+#include <iterator>
+#include <utility>
+
+#include "base/require.h"
+#include "ports/gdal/frame_choice.h"
+#include "ports/gdal/height_mosaic.h"
+#include "ports/gdal/metric_frame.h"
+#include "ports/gdal/rounded_heights.h"
+#include "ports/gdal/settled_heights.h"
+#include "ports/gdal/warped_heights.h"
+#include "units/slope.h"
+
+namespace rimehaul::ports::gdal {
+
+namespace {
+
+/// A mosaic that lies in the map frame as it is.
+class PlainHeights final : public terrain::BlockSource {
+ public:
+  PlainHeights(HeightMosaic mosaic, terrain::GridFrame frame)
+      : mosaic_{std::move(mosaic)}, frame_{frame} {}
+
+  [[nodiscard]] terrain::GridFrame frame() const override { return frame_; }
+  [[nodiscard]] terrain::CellIndex size() const override { return mosaic_.size(); }
+  [[nodiscard]] terrain::HeightBlock read(terrain::BlockIndex block) override {
+    return mosaic_.read(block);
+  }
+
+ private:
+  HeightMosaic mosaic_;
+  terrain::GridFrame frame_;
+};
+
+bool is_fault(const base::Fault& fault) {
+  return fault.weight == base::Weight::fault;
+}
+
+std::string decimals(double value, const char* form) {
+  std::array<char, 48> text{};
+  std::snprintf(text.data(), text.size(), form, value);
+  return text.data();
+}
+
+std::string metres_text(units::Metres length) {
+  return decimals(length.value(), "%.4g m");
+}
+
+/// Rounded up: it is a bound.
+std::string degrees_text(units::Slope slope) {
+  return decimals(std::ceil(slope.degrees() * 10.0) / 10.0, "%.1f");
+}
+
+/// Opens the heights of one request step by step; stops adding data, not faults, once one is found.
+class Opening {
+ public:
+  explicit Opening(const HeightRasterRequest& request) : request_{request} {}
+
+  base::Reading<OpenedHeights> run();
+
+ private:
+  void open_files();
+  void settle_vertical();
+  void note_rounding();
+  void doubt_rounding();
+  void build();
+  void build_in(const Reference& frame, std::vector<HeightMosaic> mosaics);
+  std::vector<HeightMosaic> mosaics();
+  void site_fault(const char* key, Complaint complaint, base::Weight weight = base::Weight::fault);
+  void take(std::vector<base::Fault> faults);
+  [[nodiscard]] bool is_spoilt() const { return std::ranges::any_of(faults_, is_fault); }
+
+  const HeightRasterRequest& request_;
+  std::vector<RasterFile> files_;
+  std::vector<base::Fault> faults_;
+  OpenedHeights opened_;
+};
+
+void Opening::site_fault(const char* key, Complaint complaint, base::Weight weight) {
+  faults_.push_back({.file = "site.toml",
+                     .place = key,
+                     .problem = std::move(complaint.problem),
+                     .remedy = std::move(complaint.remedy),
+                     .weight = weight});
+}
+
+void Opening::take(std::vector<base::Fault> faults) {
+  std::ranges::move(faults, std::back_inserter(faults_));
+}
+
+void Opening::open_files() {
+  if (request_.files.empty()) {
+    site_fault("heights.files", {"no file of heights is named", "name at least one raster"});
+  }
+  for (const std::string& shown : request_.files) {
+    try {
+      base::Reading<std::optional<RasterFile>> reading =
+          RasterFile::open(checked_file({request_.folder, shown}, kLargestRasterBytes));
+      take(std::move(reading.faults));
+      if (reading.data.has_value()) {
+        files_.push_back(std::move(*reading.data));
+      }
+    } catch (const base::BadInput& bad) {
+      take({bad.fault()});
+    }
+  }
+}
+
+void Opening::settle_vertical() {
+  base::Reading<std::string> settled =
+      settled_vertical(files_, {.metres_per_unit = request_.metres_per_unit,
+                                .datum = request_.vertical_datum.value_or(""),
+                                .range = {request_.lowest, request_.highest}});
+  take(std::move(settled.faults));
+  HeightRasterFacts& facts = opened_.facts;
+  facts.frame.vertical_name = settled.data;
+  for (const RasterFile& file : files_) {
+    if (file.metres_per_unit() != 1.0) {
+      facts.notes.push_back(file.shown() + ": heights in " + name_of_unit(file.metres_per_unit()) +
+                            ", brought to metres");
+    }
+  }
+  if (!files_.empty()) {
+    facts.metres_per_unit = files_.front().metres_per_unit();
+  }
+}
+
+void Opening::note_rounding() {
+  for (const RasterFile& file : files_) {
+    const std::optional<units::Metres> quantum = quantum_of(file);
+    if (quantum.has_value() && opened_.facts.quantum.value_or(units::Metres{0}) < *quantum) {
+      opened_.facts.quantum = quantum;
+    }
+  }
+}
+
+void Opening::doubt_rounding() {
+  // One step of the heights from one cell to the next: how far a slope between two may be off.
+  const double ratio = *opened_.facts.quantum / opened_.facts.measured_step;
+  const units::Slope off = units::Slope::from_ratio(ratio);
+  if (off <= units::Slope::from_degrees(1.0)) {
+    return;
+  }
+  site_fault("heights.files",
+             {"the heights look rounded to " + metres_text(*opened_.facts.quantum) +
+                  ", so that slopes from cell to cell may be off by up to " + degrees_text(off) +
+                  " degrees",
+              "use heights that were not rounded, or count the rounding in heights.error"},
+             base::Weight::doubt);
+}
+
+std::vector<HeightMosaic> Opening::mosaics() {
+  std::vector<std::vector<RasterFile>> groups;
+  for (RasterFile& file : files_) {
+    const auto same = std::ranges::find_if(groups, [&](const std::vector<RasterFile>& group) {
+      return are_same({group.front().reference(), file.reference()});
+    });
+    if (same == groups.end()) {
+      groups.emplace_back().push_back(std::move(file));
+    } else {
+      same->push_back(std::move(file));
+    }
+  }
+  std::vector<HeightMosaic> made;
+  for (std::vector<RasterFile>& group : groups) {
+    base::Reading<std::optional<HeightMosaic>> reading = HeightMosaic::of(std::move(group));
+    take(std::move(reading.faults));
+    if (reading.data.has_value()) {
+      made.push_back(std::move(*reading.data));
+    }
+  }
+  return made;
+}
+
+void Opening::build_in(const Reference& frame, std::vector<HeightMosaic> mosaics) {
+  HeightRasterFacts& facts = opened_.facts;
+  const std::optional<double> scale =
+      mosaics.size() == 1
+          ? scale_between({mosaics.front().reference(), frame}, mosaics.front().outline())
+          : std::nullopt;
+  if (scale.has_value()) {
+    const terrain::GridFrame grid = mosaics.front().lattice().scaled(*scale).as_metric();
+    facts.measured_step = grid.smaller_step();
+    opened_.source = std::make_unique<PlainHeights>(std::move(mosaics.front()), grid);
+    return;
+  }
+  const std::string from = name_of(mosaics.front().reference());
+  std::unique_ptr<WarpedHeights> warped = WarpedHeights::make(std::move(mosaics), frame);
+  if (!warped) {
+    site_fault("map_frame", {"no accurate transformation brings the heights from " + from +
+                                 " into " + facts.frame.horizontal_name,
+                             "declare a map_frame on the datum of the heights, or install the "
+                             "transformation grid it needs"});
+    return;
+  }
+  const terrain::GridFrame grid = warped->frame();
+  const terrain::CellIndex size = warped->size();
+  std::vector<PlainPoint> corners;
+  for (const terrain::CellIndex cell :
+       {terrain::CellIndex{0, 0}, terrain::CellIndex{size.column - 1, 0},
+        terrain::CellIndex{0, size.row - 1}, terrain::CellIndex{size.column - 1, size.row - 1}}) {
+    const geo::MapPoint corner = grid.centre_of(cell);
+    corners.push_back({corner.east.value(), corner.north.value()});
+  }
+  if (std::optional<Complaint> trouble = trouble_with(frame, corners)) {
+    site_fault("map_frame", std::move(*trouble));
+    return;
+  }
+  facts.warped = true;
+  facts.measured_step = warped->measured_step();
+  facts.notes.push_back("heights brought from " + from + " into " + facts.frame.horizontal_name +
+                        ", bilinear");
+  opened_.source = std::move(warped);
+}
+
+void Opening::build() {
+  note_rounding();
+  std::vector<HeightMosaic> all = mosaics();
+  if (is_spoilt()) {
+    return;
+  }
+  base::Reading<Reference> choice =
+      chosen_frame({all.front().reference(), all.front().outline()}, request_.map_frame);
+  take(std::move(choice.faults));
+  if (is_spoilt()) {
+    return;
+  }
+  HeightRasterFacts& facts = opened_.facts;
+  facts.frame.horizontal = text_of(choice.data);
+  facts.frame.horizontal_name = name_of(choice.data);
+  build_in(choice.data, std::move(all));
+}
+
+base::Reading<OpenedHeights> Opening::run() {
+  start_gdal();
+  open_files();
+  settle_vertical();
+  try {
+    if (!is_spoilt()) {
+      build();
+    }
+  } catch (const base::BadInput& bad) {
+    take({bad.fault()});
+  }
+  if (opened_.source != nullptr && opened_.facts.quantum.has_value()) {
+    doubt_rounding();
+  }
+  if (is_spoilt()) {
+    opened_.source = nullptr;
+  }
+  return {std::move(opened_), std::move(faults_)};
+}
+
+}  // namespace
+
+base::Reading<OpenedHeights> open_heights(const HeightRasterRequest& request) {
+  base::require(request.lowest < request.highest, "the plausible range of heights is not empty");
+  return Opening{request}.run();
+}
+
+}  // namespace rimehaul::ports::gdal

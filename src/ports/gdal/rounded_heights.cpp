@@ -1,0 +1,65 @@
+#include "ports/gdal/rounded_heights.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdint>
+#include <utility>
+#include <vector>
+
+namespace rimehaul::ports::gdal {
+
+namespace {
+
+constexpr std::size_t kFewest = 64;
+constexpr std::int64_t kWindow = 48;
+
+bool are_multiples(std::span<const double> values, double step) {
+  // 32-bit numbers carry a height of 4000 to a 4000th of a unit.
+  constexpr double kOff = 1e-3;
+  return std::ranges::all_of(values, [&](double value) {
+    return std::abs(value - std::round(value / step) * step) <= kOff;
+  });
+}
+
+CellWindow sampled(const RasterFile& file, int along, int down) {
+  const auto cut = [](std::int64_t size, int third) {
+    const std::int64_t kept = std::min(size, kWindow);
+    return std::pair{(size - kept) * third / 2, kept};
+  };
+  const auto [column, columns] = cut(file.size().column, along);
+  const auto [row, rows] = cut(file.size().row, down);
+  return {{column, row}, {columns, rows}};
+}
+
+}  // namespace
+
+std::optional<double> step_of(std::span<const double> values) {
+  // Values that hardly differ would pass for multiples of almost anything.
+  const auto differs = [&](double value) { return value != values.front(); };
+  if (values.size() < kFewest || std::ranges::count_if(values, differs) < 16) {
+    return std::nullopt;
+  }
+  constexpr std::array<double, 11> kSteps{100, 50, 20, 10, 5, 2, 1, 0.5, 0.25, 0.2, 0.1};
+  const auto* const found =
+      std::ranges::find_if(kSteps, [&](double step) { return are_multiples(values, step); });
+  return found == kSteps.end() ? std::nullopt : std::optional{*found};
+}
+
+std::optional<units::Metres> quantum_of(const RasterFile& file) {
+  std::vector<double> values;
+  for (const int down : {0, 1, 2}) {
+    for (const int along : {0, 1, 2}) {
+      for (const double height_m : file.read(sampled(file, along, down))) {
+        if (!std::isnan(height_m)) {
+          values.push_back(height_m / file.metres_per_unit());
+        }
+      }
+    }
+  }
+  const std::optional<double> step = step_of(values);
+  return step.has_value() ? std::optional{units::Metres{*step * file.metres_per_unit()}}
+                          : std::nullopt;
+}
+
+}  // namespace rimehaul::ports::gdal
