@@ -10,7 +10,7 @@ namespace rimehaul::passage {
 
 namespace {
 
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::loaded_rig;
 using testing::near;
 using testing::rig_without_shift;
@@ -96,7 +96,7 @@ TEST_CASE("power at walking pace is force times pace over the driveline's effici
 
 TEST_CASE("an efficiency over one, or none, closes the power check") {
   RigOnSlope stand = loaded_rig();
-  for (const double bad : {0.0, -0.5, 1.0001, kVoid}) {
+  for (const double bad : {0.0, -0.5, 1.0001, kNoNumber}) {
     stand.rig.carrier.driveline_efficiency = bad;
     CHECK(stand_of(judge_engine_power(stand.footing()), 1.0) == Stand::missing);
   }

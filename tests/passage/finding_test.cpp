@@ -10,7 +10,7 @@ namespace rimehaul::passage {
 
 namespace {
 
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::near;
 using units::amount;
 using units::count_of;
@@ -41,7 +41,7 @@ TEST_CASE("nothing asked is a share of 0, but only of something") {
 }
 
 TEST_CASE("what is no finite number closes, on either side") {
-  for (const double bad : {kVoid, kInfinite, -kInfinite}) {
+  for (const double bad : {kNoNumber, kInfinite, -kInfinite}) {
     for (const Finding& finding : {compare(Check::stopping, count_of(bad), count_of(1.0)),
                                    compare(Check::stopping, count_of(1.0), count_of(bad)),
                                    compare(Check::stopping, count_of(bad), count_of(-1.0))}) {
@@ -61,9 +61,9 @@ TEST_CASE("a capacity so small that the share overflows closes") {
 TEST_CASE("the allowed share itself passes, a hair above does not, and NaN never does") {
   CHECK(stand_of(of_share(0.7), 0.7) == Stand::passes);
   CHECK(stand_of(of_share(std::nextafter(0.7, 1.0)), 0.7) == Stand::exceeds);
-  CHECK(stand_of(of_share(0.1), kVoid) == Stand::exceeds);
+  CHECK(stand_of(of_share(0.1), kNoNumber) == Stand::exceeds);
   Finding finding = of_share(0.5);
-  finding.share = kVoid;
+  finding.share = kNoNumber;
   CHECK(stand_of(finding, 0.7) == Stand::missing);
   finding.share = -0.5;
   CHECK(stand_of(finding, 0.7) == Stand::exceeds);

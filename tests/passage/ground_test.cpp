@@ -16,7 +16,7 @@ namespace rimehaul::passage {
 namespace {
 
 using testing::exactly;
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::loaded_rig;
 using testing::RigOnSlope;
 using units::ForceRatio;
@@ -214,7 +214,7 @@ TEST_CASE("a number that is none closes every check that works with it, and chan
     REQUIRE(finding.share);
   }
   for (const Poison& poison : poisons()) {
-    for (const double bad : {kVoid, HUGE_VAL, -HUGE_VAL}) {
+    for (const double bad : {kNoNumber, HUGE_VAL, -HUGE_VAL}) {
       RigOnSlope rig = sound;
       poison.put(rig, bad);
       const std::vector<Finding> after = everything(rig);

@@ -12,7 +12,7 @@ namespace rimehaul::passage {
 namespace {
 
 using testing::exactly;
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::loaded_rig;
 using testing::near;
 using testing::RigOnSlope;

@@ -11,7 +11,7 @@ namespace rimehaul::passage {
 namespace {
 
 using testing::input_of;
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::near;
 using testing::rig_without_shift;
 using testing::RigOnSlope;

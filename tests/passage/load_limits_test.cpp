@@ -8,7 +8,7 @@ namespace rimehaul::passage {
 
 namespace {
 
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::loaded_rig;
 using testing::near;
 using testing::RigOnSlope;
@@ -45,7 +45,7 @@ TEST_CASE("load on a bed that has no rating is closed, no load on it is not") {
 
 TEST_CASE("a mass below nothing, or unknown, is closed") {
   RigOnSlope rig = loaded_rig();
-  for (const double bad : {-1.0, kVoid}) {
+  for (const double bad : {-1.0, kNoNumber}) {
     rig.rig.load.bed = Kilograms{bad};
     CHECK(stand_of(judge_payload(rig.rig, rig.weighed), 1.0) == Stand::missing);
     rig.rig.load.towed = Kilograms{bad};

@@ -9,7 +9,7 @@ namespace rimehaul::passage {
 namespace {
 
 using testing::exactly;
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::loaded_rig;
 using testing::near;
 using testing::RigOnSlope;
@@ -70,7 +70,7 @@ TEST_CASE("a rating of nothing, or no number, closes") {
   RigOnSlope rig = loaded_rig();
   rig.rig.carrier.towing.cross->steepest = Slope::from_ratio(0);
   CHECK(stand_of(judge_cross_rating(rig.footing()), 1.0) == Stand::refused);
-  rig.rig.carrier.towing.cross->steepest = Slope::from_ratio(kVoid);
+  rig.rig.carrier.towing.cross->steepest = Slope::from_ratio(kNoNumber);
   CHECK(stand_of(judge_cross_rating(rig.footing()), 1.0) == Stand::missing);
 }
 
@@ -86,7 +86,7 @@ TEST_CASE("the trailer's own ratings count where given, the worst of them, on it
   rig.trailer = exactly(tangent_of(18), tangent_of(1));
   CHECK(
       near(share_of(judge_trailer_rating(rig.footing())), tangent_of(18) / tangent_of(20), 1e-12));
-  rig.trailer = exactly(kVoid, 0);
+  rig.trailer = exactly(kNoNumber, 0);
   CHECK(stand_of(judge_trailer_rating(rig.footing()), 1.0) == Stand::missing);
 }
 

@@ -8,7 +8,7 @@
 
 namespace rimehaul::testing {
 
-inline constexpr double kVoid = std::numeric_limits<double>::quiet_NaN();
+inline constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
 
 /// A box that holds one attitude only.
 inline terrain::AttitudeBox exactly(double grade, double cross) {
@@ -133,12 +133,12 @@ inline double input_of(const passage::Finding& finding, std::string_view name) {
       return input.value.value;
     }
   }
-  return kVoid;
+  return kNoNumber;
 }
 
 /// The share, NaN when there is none, so that every comparison with it fails.
 inline double share_of(const passage::Finding& finding) {
-  return finding.share.value_or(kVoid);
+  return finding.share.value_or(kNoNumber);
 }
 
 }  // namespace rimehaul::testing

@@ -12,7 +12,7 @@ namespace {
 
 using testing::exactly;
 using testing::input_of;
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::loaded_rig;
 using testing::near;
 using testing::RigOnSlope;
@@ -175,7 +175,7 @@ TEST_CASE("a centre of gravity outside its support, or no support, is closed on 
 }
 
 TEST_CASE("a reserve over one or under nothing closes") {
-  for (const double bad : {0.0, -0.1, 1.01, kVoid}) {
+  for (const double bad : {0.0, -0.1, 1.01, kNoNumber}) {
     const RigOnSlope rig = carrier_of({.reserve = bad});
     CHECK(stand_of(judge_carrier_roll_over(rig.footing()), 1.0) == Stand::missing);
   }

@@ -12,7 +12,7 @@ namespace rimehaul::passage {
 namespace {
 
 using testing::input_of;
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::loaded_rig;
 using testing::near;
 using testing::rig_without_shift;
@@ -77,7 +77,7 @@ TEST_CASE("no speed is over the top speed, and an unknown top speed allows none"
   RigOnSlope rig = loaded_rig();
   rig.rig.carrier.top_speed = MetresPerSecond{3};
   CHECK(judge_stopping(rig.footing(), Metres{80}, 0.7).speed == MetresPerSecond{3});
-  for (const double bad : {kVoid, 0.0, -1.0}) {
+  for (const double bad : {kNoNumber, 0.0, -1.0}) {
     rig.rig.carrier.top_speed = MetresPerSecond{bad};
     CHECK(judge_stopping(rig.footing(), Metres{80}, 0.7).speed == MetresPerSecond{0});
   }
@@ -97,8 +97,9 @@ TEST_CASE("sight that just serves walking pace passes, a hair less does not") {
 TEST_CASE("no sight, unknown sight or an unknown time to react closes") {
   RigOnSlope rig = loaded_rig();
   CHECK(stand_of(judge_stopping(rig.footing(), Metres{0}, 0.7).finding, 1.0) == Stand::refused);
-  CHECK(stand_of(judge_stopping(rig.footing(), Metres{kVoid}, 0.7).finding, 1.0) == Stand::missing);
-  rig.rules.reaction = Seconds{kVoid};
+  CHECK(stand_of(judge_stopping(rig.footing(), Metres{kNoNumber}, 0.7).finding, 1.0) ==
+        Stand::missing);
+  rig.rules.reaction = Seconds{kNoNumber};
   const Stopping stopping = judge_stopping(rig.footing(), Metres{50}, 0.7);
   CHECK(stand_of(stopping.finding, 1.0) == Stand::missing);
   CHECK(stopping.speed == MetresPerSecond{0});

@@ -14,7 +14,7 @@ namespace rimehaul::passage {
 namespace {
 
 using testing::exactly;
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::near;
 using units::Slope;
 
@@ -139,7 +139,7 @@ TEST_CASE("ground that is unknown, upside down or past a million has no tilt") {
            std::isnan(tilt.left_normal) && std::isnan(tilt.steepest_grade) &&
            std::isnan(tilt.steepest_across);
   };
-  for (const double bad : {kVoid, HUGE_VAL, -HUGE_VAL, 1e6, -1e200}) {
+  for (const double bad : {kNoNumber, HUGE_VAL, -HUGE_VAL, 1e6, -1e200}) {
     CHECK(is_void(box_of({bad, 0.1}, {0.0, 0.1})));
     CHECK(is_void(box_of({0.0, bad}, {0.0, 0.1})));
     CHECK(is_void(box_of({0.0, 0.1}, {bad, 0.1})));
@@ -155,11 +155,11 @@ TEST_CASE("larger, smaller and above zero do not swallow what is no number") {
   CHECK(smaller(1.0, 2.0) == 1.0);
   CHECK(above_zero(-1.0) == 0.0);
   CHECK(above_zero(3.0) == 3.0);
-  CHECK(std::isnan(larger(kVoid, 2.0)));
-  CHECK(std::isnan(larger(2.0, kVoid)));
-  CHECK(std::isnan(smaller(kVoid, 2.0)));
-  CHECK(std::isnan(smaller(2.0, kVoid)));
-  CHECK(std::isnan(above_zero(kVoid)));
+  CHECK(std::isnan(larger(kNoNumber, 2.0)));
+  CHECK(std::isnan(larger(2.0, kNoNumber)));
+  CHECK(std::isnan(smaller(kNoNumber, 2.0)));
+  CHECK(std::isnan(smaller(2.0, kNoNumber)));
+  CHECK(std::isnan(above_zero(kNoNumber)));
 }
 
 }  // namespace rimehaul::passage

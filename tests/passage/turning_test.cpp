@@ -12,7 +12,7 @@ namespace rimehaul::passage {
 
 namespace {
 
-using testing::kVoid;
+using testing::kNoNumber;
 using testing::near;
 using testing::share_of;
 using units::Metres;
@@ -80,7 +80,7 @@ TEST_CASE("a carrier turns a bend of its own radius with a share of 1") {
   CHECK(judge_turning(rig, bend(3.0)).share == 1.0);
   CHECK(share_of(judge_turning(rig, bend(2.999))) > 1.0);
   CHECK(stand_of(judge_turning(rig, bend(0.0)), 1.0) == Stand::refused);
-  rig.carrier.turning_radius = Metres{kVoid};
+  rig.carrier.turning_radius = Metres{kNoNumber};
   CHECK(stand_of(judge_turning(rig, bend(30)), 1.0) == Stand::missing);
 }
 
@@ -101,7 +101,7 @@ TEST_CASE("on the straight a rig needs its own width, and a trail without one is
   CHECK(near(share_of(finding), 0.5, 1e-3));
   CHECK(stand_of(judge_off_tracking(rig, straight, std::nullopt), 1.0) == Stand::missing);
   CHECK(stand_of(judge_off_tracking(rig, straight, Metres{0}), 1.0) == Stand::refused);
-  CHECK(stand_of(judge_off_tracking(rig, straight, Metres{kVoid}), 1.0) == Stand::missing);
+  CHECK(stand_of(judge_off_tracking(rig, straight, Metres{kNoNumber}), 1.0) == Stand::missing);
 }
 
 TEST_CASE("the tighter the bend the more width it takes, until it cannot be followed") {
