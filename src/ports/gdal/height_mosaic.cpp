@@ -99,18 +99,6 @@ terrain::HeightBlock HeightMosaic::read(terrain::BlockIndex block) const {
   return heights;
 }
 
-std::vector<PlainPoint> HeightMosaic::outline() const {
-  const auto columns = static_cast<double>(size_.column - 1);
-  const auto rows = static_cast<double>(size_.row - 1);
-  std::vector<PlainPoint> places;
-  for (const double down : {0.0, 0.5, 1.0}) {
-    for (const double along : {0.0, 0.5, 1.0}) {
-      places.push_back(lattice_.at({along * columns, down * rows}));
-    }
-  }
-  return places;
-}
-
 void HeightMosaic::doubt_overlaps(std::vector<base::Fault>& faults) const {
   constexpr double kMostApart = 0.5;
   for (std::size_t later = 1; later < files_.size(); ++later) {

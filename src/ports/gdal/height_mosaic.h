@@ -21,8 +21,6 @@ class HeightMosaic {
   [[nodiscard]] terrain::CellIndex size() const { return size_; }
   [[nodiscard]] const Reference& reference() const { return files_.front().file.reference(); }
   [[nodiscard]] terrain::HeightBlock read(terrain::BlockIndex block) const;
-  /// Corners, middles of the edges and the middle, in the units of the reference system.
-  [[nodiscard]] std::vector<PlainPoint> outline() const;
 
  private:
   struct Placed {

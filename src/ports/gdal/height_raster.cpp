@@ -7,7 +7,6 @@
 #include <iterator>
 #include <utility>
 
-#include "base/require.h"
 #include "ports/gdal/frame_choice.h"
 #include "ports/gdal/height_mosaic.h"
 #include "ports/gdal/metric_frame.h"
@@ -66,10 +65,12 @@ class Opening {
  private:
   void open_files();
   void settle_vertical();
+  void settle_frame();
   void note_rounding();
   void doubt_rounding();
   void build();
-  void build_in(const Reference& frame, std::vector<HeightMosaic> mosaics);
+  void warp(std::vector<HeightMosaic> mosaics);
+  void check_corners();
   std::vector<HeightMosaic> mosaics();
   void site_fault(const char* key, Complaint complaint, base::Weight weight = base::Weight::fault);
   void take(std::vector<base::Fault> faults);
@@ -77,6 +78,7 @@ class Opening {
 
   const HeightRasterRequest& request_;
   std::vector<RasterFile> files_;
+  Reference frame_;
   std::vector<base::Fault> faults_;
   OpenedHeights opened_;
 };
@@ -131,15 +133,23 @@ void Opening::settle_vertical() {
 }
 
 void Opening::note_rounding() {
+  std::optional<units::Metres>& coarsest = opened_.facts.quantum;
   for (const RasterFile& file : files_) {
-    const std::optional<units::Metres> quantum = quantum_of(file);
-    if (quantum.has_value() && opened_.facts.quantum.value_or(units::Metres{0}) < *quantum) {
-      opened_.facts.quantum = quantum;
+    try {
+      const std::optional<units::Metres> quantum = quantum_of(file);
+      if (quantum.has_value() && coarsest.value_or(units::Metres{0}) < *quantum) {
+        coarsest = quantum;
+      }
+    } catch (const base::BadInput& bad) {
+      take({bad.fault()});
     }
   }
 }
 
 void Opening::doubt_rounding() {
+  if (!opened_.facts.quantum.has_value()) {
+    return;
+  }
   // One step of the heights from one cell to the next: how far a slope between two may be off.
   const double ratio = *opened_.facts.quantum / opened_.facts.measured_step;
   const units::Slope off = units::Slope::from_ratio(ratio);
@@ -177,38 +187,48 @@ std::vector<HeightMosaic> Opening::mosaics() {
   return made;
 }
 
-void Opening::build_in(const Reference& frame, std::vector<HeightMosaic> mosaics) {
-  HeightRasterFacts& facts = opened_.facts;
+void Opening::settle_frame() {
+  if (files_.empty()) {
+    return;
+  }
+  const RasterFile& first = files_.front();
+  base::Reading<Reference> choice = chosen_frame(
+      {first.reference(), outline_of(first.lattice(), first.size())}, request_.map_frame);
+  take(std::move(choice.faults));
+  frame_ = std::move(choice.data);
+  opened_.facts.frame.horizontal = text_of(frame_);
+  opened_.facts.frame.horizontal_name = name_of(frame_);
+}
+
+void Opening::build() {
+  note_rounding();
+  std::vector<HeightMosaic> all = mosaics();
+  if (is_spoilt()) {
+    return;
+  }
+  const HeightMosaic& first = all.front();
   const std::optional<double> scale =
-      mosaics.size() == 1
-          ? scale_between({mosaics.front().reference(), frame}, mosaics.front().outline())
+      all.size() == 1
+          ? scale_between({first.reference(), frame_}, outline_of(first.lattice(), first.size()))
           : std::nullopt;
   if (scale.has_value()) {
-    const terrain::GridFrame grid = mosaics.front().lattice().scaled(*scale).as_metric();
-    facts.measured_step = grid.smaller_step();
-    opened_.source = std::make_unique<PlainHeights>(std::move(mosaics.front()), grid);
-    return;
+    const terrain::GridFrame grid = first.lattice().scaled(*scale).as_metric();
+    opened_.facts.measured_step = grid.smaller_step();
+    opened_.source = std::make_unique<PlainHeights>(std::move(all.front()), grid);
+  } else {
+    warp(std::move(all));
   }
+}
+
+void Opening::warp(std::vector<HeightMosaic> mosaics) {
+  HeightRasterFacts& facts = opened_.facts;
   const std::string from = name_of(mosaics.front().reference());
-  std::unique_ptr<WarpedHeights> warped = WarpedHeights::make(std::move(mosaics), frame);
+  std::unique_ptr<WarpedHeights> warped = WarpedHeights::make(std::move(mosaics), frame_);
   if (!warped) {
-    site_fault("map_frame", {"no accurate transformation brings the heights from " + from +
-                                 " into " + facts.frame.horizontal_name,
-                             "declare a map_frame on the datum of the heights, or install the "
-                             "transformation grid it needs"});
-    return;
-  }
-  const terrain::GridFrame grid = warped->frame();
-  const terrain::CellIndex size = warped->size();
-  std::vector<PlainPoint> corners;
-  for (const terrain::CellIndex cell :
-       {terrain::CellIndex{0, 0}, terrain::CellIndex{size.column - 1, 0},
-        terrain::CellIndex{0, size.row - 1}, terrain::CellIndex{size.column - 1, size.row - 1}}) {
-    const geo::MapPoint corner = grid.centre_of(cell);
-    corners.push_back({corner.east.value(), corner.north.value()});
-  }
-  if (std::optional<Complaint> trouble = trouble_with(frame, corners)) {
-    site_fault("map_frame", std::move(*trouble));
+    site_fault("map_frame",
+               {"no accurate transformation brings all heights into " + facts.frame.horizontal_name,
+                "declare a map_frame on the datum of the heights, or install the "
+                "transformation grid it needs"});
     return;
   }
   facts.warped = true;
@@ -218,36 +238,40 @@ void Opening::build_in(const Reference& frame, std::vector<HeightMosaic> mosaics
   opened_.source = std::move(warped);
 }
 
-void Opening::build() {
-  note_rounding();
-  std::vector<HeightMosaic> all = mosaics();
-  if (is_spoilt()) {
-    return;
+void Opening::check_corners() {
+  const terrain::GridFrame grid = opened_.source->frame();
+  const terrain::CellIndex last{opened_.source->size().column - 1, opened_.source->size().row - 1};
+  std::vector<PlainPoint> corners;
+  for (const terrain::CellIndex cell :
+       {terrain::CellIndex{0, 0}, terrain::CellIndex{last.column, 0},
+        terrain::CellIndex{0, last.row}, last}) {
+    const geo::MapPoint corner = grid.centre_of(cell);
+    corners.push_back({corner.east.value(), corner.north.value()});
   }
-  base::Reading<Reference> choice =
-      chosen_frame({all.front().reference(), all.front().outline()}, request_.map_frame);
-  take(std::move(choice.faults));
-  if (is_spoilt()) {
-    return;
+  if (std::optional<Complaint> trouble = trouble_with(frame_, corners)) {
+    site_fault("map_frame", std::move(*trouble));
   }
-  HeightRasterFacts& facts = opened_.facts;
-  facts.frame.horizontal = text_of(choice.data);
-  facts.frame.horizontal_name = name_of(choice.data);
-  build_in(choice.data, std::move(all));
 }
 
 base::Reading<OpenedHeights> Opening::run() {
   start_gdal();
+  const bool has_range = request_.lowest < request_.highest;
+  if (!has_range) {
+    site_fault("heights.lowest_m", {"the plausible range of heights is empty",
+                                    "give heights.lowest_m below heights.highest_m"});
+  }
   open_files();
   settle_vertical();
-  try {
-    if (!is_spoilt()) {
+  settle_frame();
+  if (!is_spoilt()) {
+    try {
       build();
+    } catch (const base::BadInput& bad) {
+      take({bad.fault()});
     }
-  } catch (const base::BadInput& bad) {
-    take({bad.fault()});
   }
-  if (opened_.source != nullptr && opened_.facts.quantum.has_value()) {
+  if (opened_.source != nullptr) {
+    check_corners();
     doubt_rounding();
   }
   if (is_spoilt()) {
@@ -259,7 +283,6 @@ base::Reading<OpenedHeights> Opening::run() {
 }  // namespace
 
 base::Reading<OpenedHeights> open_heights(const HeightRasterRequest& request) {
-  base::require(request.lowest < request.highest, "the plausible range of heights is not empty");
   return Opening{request}.run();
 }
 

@@ -63,6 +63,17 @@ Lattice lattice_of(const std::array<double, 6>& geotransform) {
   return {corners.at({0.5, 0.5}), corners.per_column, corners.per_row};
 }
 
+std::vector<PlainPoint> outline_of(const Lattice& lattice, terrain::CellIndex size) {
+  std::vector<PlainPoint> places;
+  for (const double down : {0.0, 0.5, 1.0}) {
+    for (const double along : {0.0, 0.5, 1.0}) {
+      places.push_back(lattice.at({along * static_cast<double>(size.column - 1),
+                                   down * static_cast<double>(size.row - 1)}));
+    }
+  }
+  return places;
+}
+
 std::optional<terrain::CellIndex> offset_on(const TwoLattices& two, terrain::CellIndex extent) {
   const terrain::GridPlace near_corner = two.base.locate(two.other.first);
   const auto columns = static_cast<double>(extent.column - 1);

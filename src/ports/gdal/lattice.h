@@ -4,6 +4,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <vector>
 
 #include "ports/gdal/map_transform.h"
 #include "terrain/grid.h"
@@ -32,12 +33,17 @@ struct Lattice {
 /// From GDAL's affine coefficients, which speak of cell corners whatever the file said of points.
 [[nodiscard]] Lattice lattice_of(const std::array<double, 6>& geotransform);
 
-/// Where the first cell of `other` lies in `base`, if the two share one lattice to within a
-/// hundredth of a cell over `extent` cells; nothing when they do not.
+/// Corners, middles of the edges and, as the fifth of nine, the middle of a raster of so many
+/// cells.
+[[nodiscard]] std::vector<PlainPoint> outline_of(const Lattice& lattice, terrain::CellIndex size);
+
 struct TwoLattices {
   const Lattice& base;
   const Lattice& other;
 };
+
+/// Where the first cell of `other` lies in `base`, if the two share one lattice to within a
+/// hundredth of a cell over `extent` cells; nothing when they do not.
 [[nodiscard]] std::optional<terrain::CellIndex> offset_on(const TwoLattices& two,
                                                           terrain::CellIndex extent);
 
