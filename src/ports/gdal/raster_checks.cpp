@@ -131,14 +131,17 @@ void check_size(GDALDatasetH dataset, const CheckedFile& file, Complaints& compl
 }
 
 void check_place(GDALDatasetH dataset, Complaints& complaints) {
+  const char* const again = "write it again with its corners and cell size (gdalwarp or gdal_edit)";
   std::array<double, 6> geotransform{};
-  if (GDALGetGeoTransform(dataset, geotransform.data()) != CE_None) {
-    complaints.add({GDALGetGCPCount(dataset) > 0 ? "it lies on the map by control points only"
-                                                 : "it does not say where it lies on the map",
-                    "write it again with its corners and cell size (gdalwarp or gdal_edit)"});
+  const bool has_corners = GDALGetGeoTransform(dataset, geotransform.data()) == CE_None;
+  if (!has_corners && GDALGetGCPCount(dataset) > 0) {
+    complaints.add({"it lies on the map by control points only", again});
+    return;
+  }
+  if (!has_corners) {
+    complaints.add({"it does not say where it lies on the map", again});
   } else if (!lattice_of(geotransform).is_sound()) {
-    complaints.add({"its cells have no size, no area or no place",
-                    "write it again with its corners and cell size (gdalwarp or gdal_edit)"});
+    complaints.add({"its cells have no size, no area or no place", again});
   }
   if (GDALGetSpatialRef(dataset) == nullptr) {
     complaints.add({"it does not name its reference system",

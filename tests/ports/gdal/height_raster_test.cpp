@@ -254,13 +254,7 @@ TEST_CASE("an ASCII grid with its .prj is read; without one it is refused") {
   CHECK(bare.data.source == nullptr);
   CHECK(fault_lines(bare.faults).size() == 1);
 
-  folder.write("a.prj",
-               "PROJCS[\"WGS_1984_UTM_Zone_5N\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\","
-               "SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],PRIMEM[\"Greenwich\",0.0],UNIT["
-               "\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER["
-               "\"False_Easting\",500000.0],PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_"
-               "Meridian\",-153.0],PARAMETER[\"Scale_Factor\",0.9996],PARAMETER[\"Latitude_Of_"
-               "Origin\",0.0],UNIT[\"Meter\",1.0]]");
+  folder.write("a.prj", rimehaul::testing::kUtm5Prj);
   request.map_frame = "EPSG:32605";
   OpenedHeights heights = opened(request);
   CHECK_FALSE(heights.facts.warped);  // the two names mean one system

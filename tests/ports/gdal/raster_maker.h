@@ -21,6 +21,15 @@
 
 namespace rimehaul::testing {
 
+/// UTM zone 5N as a .prj file of the older dialect, which lies beside ASCII grids and shapefiles.
+inline constexpr const char* kUtm5Prj =
+    "PROJCS[\"WGS_1984_UTM_Zone_5N\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\","
+    "SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],PRIMEM[\"Greenwich\",0.0],UNIT["
+    "\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER["
+    "\"False_Easting\",500000.0],PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_"
+    "Meridian\",-153.0],PARAMETER[\"Scale_Factor\",0.9996],PARAMETER[\"Latitude_Of_"
+    "Origin\",0.0],UNIT[\"Meter\",1.0]]";
+
 /// A new empty folder, removed at the end.
 class TempFolder {
  public:
