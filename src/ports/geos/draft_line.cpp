@@ -29,10 +29,14 @@ Metres mixed(Metres from, Metres to, double share) {
 
 }  // namespace
 
-DraftLine::DraftLine(const geo::Polyline& drawn) : drawn_length_{drawn.length()} {
+DraftLine::DraftLine(const geo::Polyline& drawn)
+    : drawn_length_{drawn.length()},
+      south_west_{drawn.points().front()},
+      north_east_{drawn.points().front()} {
   points_.reserve(drawn.points().size());
   for (std::size_t i = 0; i < drawn.points().size(); ++i) {
     points_.push_back({.place = drawn.points()[i], .was = drawn.chainage(i)});
+    widen_box(drawn.points()[i]);
   }
   points_.front().is_node = true;
   points_.back().is_node = true;
@@ -60,6 +64,17 @@ DraftLine::Nearest DraftLine::nearest(MapPoint place) const {
     }
   }
   return best;
+}
+
+void DraftLine::widen_box(MapPoint place) {
+  south_west_ = {std::min(south_west_.east, place.east), std::min(south_west_.north, place.north)};
+  north_east_ = {std::max(north_east_.east, place.east), std::max(north_east_.north, place.north)};
+}
+
+bool DraftLine::may_reach(MapPoint place, Metres reach) const {
+  const Metres wide = reach + kHair;  // nodes move a line by a hair
+  return south_west_.east - wide <= place.east && place.east <= north_east_.east + wide &&
+         south_west_.north - wide <= place.north && place.north <= north_east_.north + wide;
 }
 
 Metres DraftLine::was_at(OnSegment at) const {
@@ -127,6 +142,7 @@ Metres DraftLine::move_end(End end, MapPoint place) {
   DraftPoint& moving = end == End::start ? points_.front() : points_.back();
   const Metres moved = geo::distance(moving.place, place);
   moving.place = place;
+  widen_box(place);
   if (moved > Metres{0}) {
     drop_near(end, std::max(moved, kHair));
   }

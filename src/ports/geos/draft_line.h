@@ -44,6 +44,8 @@ class DraftLine {
     units::Metres away;
   };
   [[nodiscard]] Nearest nearest(geo::MapPoint place) const;
+  /// False when no point of the line is within reach of a place; quick, and may say true too often.
+  [[nodiscard]] bool may_reach(geo::MapPoint place, units::Metres reach) const;
   /// Chainage along the line as drawn of a point on a segment.
   [[nodiscard]] units::Metres was_at(OnSegment at) const;
   /// Chainage along the line as it is now of a chainage along the line as drawn; clamped to it.
@@ -63,9 +65,12 @@ class DraftLine {
 
  private:
   void drop_near(End end, units::Metres reach);
+  void widen_box(geo::MapPoint place);
 
   std::vector<DraftPoint> points_;
   units::Metres drawn_length_;
+  geo::MapPoint south_west_;  ///< of a box that holds the line
+  geo::MapPoint north_east_;
 };
 
 /// Gives places within a hair of each other one place, the one that came first.

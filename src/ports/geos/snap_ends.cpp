@@ -137,17 +137,6 @@ std::optional<Target> target_on(const Draft& draft, const TrailEnd& from, std::s
   return target;
 }
 
-bool near_box(const Draft& draft, std::size_t trail, MapPoint place) {
-  const Metres reach = 3 * draft.snap();
-  const auto points = draft.lines[trail].points();
-  const auto [west, east] =
-      std::ranges::minmax(points, {}, [](const DraftPoint& point) { return point.place.east; });
-  const auto [south, north] =
-      std::ranges::minmax(points, {}, [](const DraftPoint& point) { return point.place.north; });
-  return west.place.east - reach <= place.east && place.east <= east.place.east + reach &&
-         south.place.north - reach <= place.north && place.north <= north.place.north + reach;
-}
-
 /// The trails that a cluster reaches without having an end there, nearest first.
 std::vector<Target> targets_of(Draft& draft, const Cluster& cluster) {
   std::vector<Target> targets;
@@ -157,8 +146,9 @@ std::vector<Target> targets_of(Draft& draft, const Cluster& cluster) {
     }
     std::optional<Target> best;
     for (const TrailEnd& from : cluster) {
-      const auto target = near_box(draft, trail, from.place) ? target_on(draft, from, trail)
-                                                             : std::optional<Target>{};
+      const auto target = draft.lines[trail].may_reach(from.place, draft.snap())
+                              ? target_on(draft, from, trail)
+                              : std::optional<Target>{};
       if (target && (!best || target->away < best->away)) {
         best = target;
       }
