@@ -22,8 +22,10 @@ using rimehaul::ports::geos::Context;
 using rimehaul::ports::geos::Geometry;
 using rimehaul::ports::geos::NetworkParts;
 using rimehaul::ports::geos::node_network;
+using rimehaul::testing::count_of;
 using rimehaul::testing::near;
 using rimehaul::testing::spot;
+using rimehaul::testing::station_at;
 using rimehaul::testing::trail_through;
 using rimehaul::trails::Leg;
 using rimehaul::trails::Network;
@@ -149,6 +151,45 @@ TEST_CASE("random trails without snapping: as many pieces and crossings as other
     const int crossings = crossings_by_hand(parts.trails);
     CHECK(crossings > 20);
     CHECK(static_cast<int>(network.junctions.size()) == crossings + 40);
+  }
+}
+
+TEST_CASE("tangles smaller than the tolerance break no promise: refused or noded, never half") {
+  for (unsigned seed = 1; seed <= 400; ++seed) {
+    CAPTURE(seed);
+    std::mt19937 chance{seed};
+    std::uniform_real_distribution<double> place{0, seed % 2 == 0 ? 8.0 : 40.0};
+    NetworkParts parts;
+    for (int i = 0; i < 5; ++i) {
+      std::vector<MapPoint> points;
+      for (int j = 0; j < 4; ++j) {
+        points.push_back(spot(place(chance), place(chance)));
+      }
+      parts.trails.push_back(trail_through("t" + std::to_string(i), std::move(points)));
+      parts.stations.push_back(
+          station_at("s" + std::to_string(i), spot(place(chance), place(chance))));
+    }
+    const auto reading = node_network(parts, Metres{2});
+    const Network& network = reading.data;
+    const std::size_t told = count_of(reading.faults, "station s");
+    std::size_t joined = 0;
+    for (std::size_t i = 0; i < network.stations.size(); ++i) {
+      joined += network.junction_of(i).has_value() ? 1 : 0;
+    }
+    CHECK(joined + told == parts.stations.size());
+    std::vector<double> lengths(network.trails.size(), 0.0);
+    bool touch = true;
+    for (const Leg& leg : network.legs) {
+      const auto from = static_cast<std::size_t>(leg.from);
+      const auto to = static_cast<std::size_t>(leg.to);
+      touch = touch && leg.line.points().front() == network.junctions[from].place &&
+              leg.line.points().back() == network.junctions[to].place;
+      lengths[leg.trail] += leg.way == Way::as_drawn ? leg.line.length().value() : 0.0;
+    }
+    CHECK(touch);
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+      CHECK(near(lengths[i], network.trails[i].line.length().value(), 0.002));
+    }
   }
 }
 
