@@ -9,14 +9,14 @@ namespace rimehaul::card {
 
 namespace {
 
-constexpr int kLabelWidth = 10;
+constexpr int kLabelWidth = 12;
 
 void item(Sheet& sheet, std::string_view label, const std::string& text) {
   sheet.labelled({0, kLabelWidth, label}, text);
 }
 
 void leg_item(Sheet& sheet, std::string_view label, const std::string& text) {
-  sheet.labelled({4, kLabelWidth, label}, text);
+  sheet.labelled({4, 10, label}, text);
 }
 
 std::string upper(std::string_view word) {
@@ -83,10 +83,10 @@ std::string ahead_text(std::string_view what, const Ahead& ahead) {
 
 void write_leg(const CardLeg& leg, Sheet& sheet) {
   const std::string number = std::to_string(leg.number);
-  sheet.sides(std::string(number.size() < 2 ? 1U : 0U, ' ') + number + "  " + leg.trail,
-              upper(passage::words_for(leg.verdict)));
+  const std::string label = std::string(number.size() < 2 ? 1U : 0U, ' ') + number;
+  sheet.labelled({0, 4, label}, leg.trail, upper(passage::words_for(leg.verdict)));
   sheet.labelled({4, 0, ""}, leg.from + " to " + leg.to + ", set out towards " +
-                                 bearing_text(leg.start_bearing) + " (map north)");
+                                 bearing_text(leg.start_bearing) + " from map north");
   sheet.labelled({4, 0, ""}, distance_text(leg.length) + ", climb " + distance_text(leg.climb) +
                                  ", drop " + distance_text(leg.drop) + "; at most " +
                                  speed_limit_text(leg.speed) + "; " + duration_text(leg.time) +

@@ -151,19 +151,6 @@ void Sheet::heading(std::string_view title) {
   paragraph(title);
 }
 
-void Sheet::sides(std::string_view left, std::string_view right) {
-  const int gap = columns_ - width_of(left) - width_of(right);
-  if (gap < 2) {
-    paragraph(left);
-    labelled({4, 0, ""}, right);
-    return;
-  }
-  text_ += left;
-  text_ += std::string(static_cast<std::size_t>(gap), ' ');
-  text_ += right;
-  text_ += '\n';
-}
-
 void Sheet::rule(char letter) {
   text_ += std::string(static_cast<std::size_t>(columns_), letter) + "\n";
 }
@@ -189,6 +176,21 @@ void Sheet::labelled(const Label& label, std::string_view text) {
     text_ += '\n';
     first = false;
   }
+}
+
+void Sheet::labelled(const Label& label, std::string_view text, std::string_view at_right) {
+  const int margin = label.indent + label.width;
+  const int gap = columns_ - margin - width_of(text) - width_of(at_right);
+  if (gap < 2) {
+    labelled(label, text);
+    labelled({margin, 0, ""}, at_right);
+    return;
+  }
+  labelled(label, text);
+  text_.pop_back();
+  text_ += std::string(static_cast<std::size_t>(gap), ' ');
+  text_ += at_right;
+  text_ += '\n';
 }
 
 void Sheet::list(std::string_view bullet, const std::vector<std::string>& entries) {

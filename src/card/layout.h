@@ -28,8 +28,6 @@ class Sheet {
 
   /// A heading with an empty line before it, unless it is the first line.
   void heading(std::string_view title);
-  /// A line with text at the left and at the right end; on two lines when it is too long for one.
-  void sides(std::string_view left, std::string_view right);
   void rule(char letter);
   void blank();
   /// A paragraph from the left margin.
@@ -41,6 +39,10 @@ class Sheet {
     std::string_view words;
   };
   void labelled(const Label& label, std::string_view text);
+  /// Likewise with a word at the right end; on a line of its own when the text leaves no room.
+  void labelled(const Label& label, std::string_view text, std::string_view at_right);
+  /// A line with text at both ends.
+  void sides(std::string_view left, std::string_view right) { labelled({}, left, right); }
   /// One line per entry, each opened by `bullet`.
   void list(std::string_view bullet, const std::vector<std::string>& entries);
 

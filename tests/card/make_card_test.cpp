@@ -1,0 +1,262 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "card/card_text.h"
+#include "card/notices.h"
+#include "card/route_card.h"
+#include "card/triggers.h"
+#include "near.h"
+#include "passage/demo_scene.h"
+
+namespace rimehaul::card {
+namespace {
+
+using units::Metres;
+
+trails::Mark mark_on(const std::string& trail, trails::MarkKind kind, geo::Span span) {
+  return {.name = std::string{"the "} + trails::words_for(kind),
+          .kind = kind,
+          .trail = trail,
+          .span = span,
+          .survey = {},
+          .most_mass = {},
+          .room = {},
+          .status = trails::DailyStatus::clear};
+}
+
+geo::Span at_m(double from, double to) {
+  return {Metres{from}, Metres{to}};
+}
+
+/// Depot to Lodge over the Lower Way, with something to mind.
+testing::TestTrails lower_way_with_marks() {
+  testing::TestTrails trails = testing::two_ways();
+  trails.marks = {mark_on("Lower Way", trails::MarkKind::dead_zone, at_m(120, 160)),
+                  mark_on("Lower Way", trails::MarkKind::piste_crossing, at_m(40, 40)),
+                  mark_on("Lower Way", trails::MarkKind::check_in, at_m(300, 300)),
+                  mark_on("Lower Way", trails::MarkKind::refuge, at_m(150, 150))};
+  trails.marks.push_back(mark_on("Lower Way", trails::MarkKind::turning_room, at_m(90, 90)));
+  trails.marks.back().room = Metres{20};
+  trails.stations[1].turning_radius.reset();
+  return trails;
+}
+
+/// The Lower Way as a route, judged leg by leg, in the direction asked for.
+struct Drive {
+  passage::Scene scene = testing::scene_of({testing::rolling()}, lower_way_with_marks());
+  rig::Rig rig = testing::solo_rig();
+  snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  search::RouteQuestion question{.stations = {0, 1}, .depart = testing::mid_morning()};
+  search::Route route;
+
+  explicit Drive(trails::Way way) {
+    const passage::Judge judge{scene, rig, snow};
+    for (std::uint32_t i = 0; i < scene.network.legs.size(); ++i) {
+      const trails::Leg& leg = scene.network.legs[i];
+      if (scene.network.trails[leg.trail].name == "Lower Way" && leg.way == way) {
+        add(judge, trails::LegId{i});
+      }
+    }
+    if (way == trails::Way::against) {
+      std::ranges::reverse(route.legs);
+      std::ranges::reverse(question.stations);
+    }
+  }
+
+  void add(const passage::Judge& judge, trails::LegId id) {
+    search::RouteLeg part{id, question.depart, judge.judge(id, question.depart), {}};
+    part.turn_into = {passage::Verdict::open, passage::kept(passage::Check::turning)};
+    route.worst_share = std::max(route.worst_share, part.judgement.share().value_or(9.0));
+    route.time += part.judgement.time;
+    route.fuel += part.judgement.fuel;
+    route.length += part.judgement.length;
+    route.legs.push_back(part);
+  }
+
+  [[nodiscard]] CardContext context() const {
+    return {.scene = scene,
+            .rig = rig,
+            .snow = snow,
+            .question = question,
+            .made = question.depart,
+            .snow_valid_until = {},
+            .inputs = {},
+            .heights_notes = {},
+            .versions = {},
+            .places_rewalked = 7};
+  }
+};
+
+bool has_line(const std::vector<std::string>& lines, std::string_view part) {
+  return std::ranges::any_of(
+      lines, [&](const std::string& line) { return line.find(part) != std::string::npos; });
+}
+
+TEST_CASE("the card of a route holds its legs in order and adds them up") {
+  const Drive drive{trails::Way::as_drawn};
+  const RouteCard card = make_card(drive.route, drive.context());
+  REQUIRE(card.legs.size() == 2);
+  CHECK(card.title == "Depot to Lodge");
+  CHECK(card.legs[0].from == "Depot");
+  CHECK(card.legs[0].to == card.legs[1].from);
+  CHECK(card.legs[1].to == "Lodge");
+  CHECK(testing::near(card.climb, card.legs[0].climb + card.legs[1].climb, Metres{1e-9}));
+  CHECK(testing::near(card.drop, card.legs[0].drop + card.legs[1].drop, Metres{1e-9}));
+  CHECK(card.verdict == passage::Verdict::open);
+  CHECK(card.permitted_by.empty());
+  CHECK(card.total_mass == rig::weigh(drive.rig).total());
+  CHECK(card.worst_share == drive.route.worst_share);
+}
+
+TEST_CASE("the trace starts and ends at the stations, with heights, and never strides over 25 m") {
+  const Drive drive{trails::Way::as_drawn};
+  const RouteCard card = make_card(drive.route, drive.context());
+  REQUIRE(card.trace.size() > 10);
+  CHECK(card.trace.front().place == drive.scene.network.stations[0].place);
+  CHECK(card.trace.back().place == drive.scene.network.stations[1].place);
+  CHECK(testing::near(card.trace.back().chainage, drive.route.length, Metres{30}));
+  for (std::size_t i = 1; i < card.trace.size(); ++i) {
+    const Metres stride = card.trace[i].chainage - card.trace[i - 1].chainage;
+    CHECK(stride > Metres{0});
+    CHECK(stride <= Metres{25.001});
+    CHECK(card.trace[i].height.has_value());
+  }
+}
+
+TEST_CASE("what lies on the way is told in driving order, and in the other order on the way back") {
+  const auto order = [](const RouteCard& card) {
+    std::vector<std::string> words;
+    for (const CardLeg& leg : card.legs) {
+      for (const Notice& notice : leg.notices) {
+        words.push_back(notice.words.substr(0, 10));
+      }
+    }
+    return words;
+  };
+  const Drive there{trails::Way::as_drawn};
+  const Drive back{trails::Way::against};
+  auto on_the_way = order(make_card(there.route, there.context()));
+  const auto on_the_way_back = order(make_card(back.route, back.context()));
+  REQUIRE(on_the_way.size() == 5);
+  CHECK(on_the_way.front().starts_with("piste"));
+  std::ranges::reverse(on_the_way);
+  // The refuge lies within the dead zone, which is met first whichever way it is driven.
+  std::swap(on_the_way[1], on_the_way[2]);
+  CHECK(on_the_way_back == on_the_way);
+}
+
+TEST_CASE("the next turn-round and refuge ahead are those not yet passed") {
+  const Drive drive{trails::Way::as_drawn};
+  const RouteCard card = make_card(drive.route, drive.context());
+  REQUIRE(card.legs[0].turn_round.distance.has_value());
+  CHECK(testing::near(*card.legs[0].turn_round.distance, Metres{90}, Metres{1e-6}));
+  REQUIRE(card.legs[0].refuge.distance.has_value());
+  CHECK(testing::near(*card.legs[0].refuge.distance, Metres{150}, Metres{1e-6}));
+  CHECK_FALSE(card.legs[1].turn_round.distance.has_value());
+  REQUIRE(card.legs[1].refuge.distance.has_value());
+  CHECK(card.legs[1].refuge.name == "Lodge");
+  CHECK(testing::near(*card.legs[1].refuge.distance, card.legs[1].length, Metres{2}));
+}
+
+TEST_CASE("a turning room smaller than the rig needs is no turn-round") {
+  Drive drive{trails::Way::as_drawn};
+  drive.scene.network.marks.back().room = Metres{2};
+  const RouteCard card = make_card(drive.route, drive.context());
+  CHECK_FALSE(card.legs[0].turn_round.distance.has_value());
+}
+
+TEST_CASE("radio: leaving, dead zones and check-ins in driving order, arrival") {
+  const Drive drive{trails::Way::as_drawn};
+  const auto radio = radio_lines(drive.route, drive.context());
+  REQUIRE(radio.size() == 4);
+  CHECK(radio[0].starts_with("call on leaving Depot"));
+  CHECK(radio[1].find("no radio") != std::string::npos);
+  CHECK(radio[1].find("leg 1 from 120 m to 160 m") != std::string::npos);
+  CHECK(radio[2].starts_with("leg 2 at "));
+  CHECK(radio[3] == "call on arrival at Lodge");
+}
+
+TEST_CASE("turn-back triggers carry the numbers of this route") {
+  Drive drive{trails::Way::as_drawn};
+  drive.scene.network.trails[0].hours = trails::OpenHours{{0}, {17 * 60 + 30}};
+  const auto triggers = turn_back_triggers(drive.route, drive.context());
+  // Marker spacing 20 m, two of them; sight of 60 m along the trail: the larger counts.
+  CHECK(has_line(triggers, "less than 60 m"));
+  CHECK(has_line(triggers, "wind over 72 km/h"));  // 20 m/s
+  CHECK(has_line(triggers, "off Lower Way by 17:30"));
+  CHECK(has_line(triggers, "judged (dry, groomed)"));
+  CHECK(has_line(triggers, "above level 1"));
+  CHECK(has_line(triggers, "13.4 L (the reserve)"));  // a third of 40 L, rounded up
+}
+
+TEST_CASE("far markers ask for more sight than the trail's own") {
+  Drive drive{trails::Way::as_drawn};
+  drive.scene.network.trails[0].marker_spacing = Metres{50};
+  CHECK(least_visibility(drive.route, drive.context()) == Metres{100});
+}
+
+TEST_CASE("fuel: enough to come back says nothing, less warns, too little for the route says so") {
+  Drive drive{trails::Way::as_drawn};
+  drive.route.fuel = units::Litres{3};
+  drive.rig.carrier.tank = units::Litres{30};
+  drive.scene.rules.fuel_reserve = 0.25;
+  drive.rig.load.fuel = units::Litres{13.5};
+  CHECK(fuel_warnings(drive.route, drive.context()).empty());
+  drive.rig.load.fuel = units::Litres{13.4};
+  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "come back"));
+  drive.rig.load.fuel = units::Litres{10.5};
+  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "come back"));
+  drive.rig.load.fuel = units::Litres{10.4};
+  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "does not cover"));
+  drive.rig.load.fuel = units::Litres{std::nan("")};
+  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "does not cover"));
+}
+
+TEST_CASE("a decision that was taken is told with its leg and with who took it") {
+  Drive drive{trails::Way::as_drawn};
+  drive.question.permitted_by = "N. Example";
+  passage::Finding asking = passage::kept(passage::Check::avalanche);
+  asking.asks = "drive near steep ground";
+  drive.route.legs[1].judgement.findings.push_back(asking);
+  const RouteCard card = make_card(drive.route, drive.context());
+  CHECK(card.verdict == passage::Verdict::restricted);
+  REQUIRE(card.permitted.size() == 1);
+  CHECK(card.permitted[0] == "leg 2: drive near steep ground");
+  CHECK(card.permitted_by == "N. Example");
+}
+
+TEST_CASE("a turn that is tighter than its leg is what binds the leg") {
+  Drive drive{trails::Way::as_drawn};
+  drive.route.legs[1].turn_into.binding.share = 0.69;
+  const RouteCard card = make_card(drive.route, drive.context());
+  CHECK(card.legs[1].binding_share == 0.69);
+  CHECK(card.legs[1].binding_key == "turning");
+  CHECK(card.legs[1].binding_check.starts_with("turn into the leg"));
+}
+
+TEST_CASE("skis, runners and the hitch are looked over only where the rig has them") {
+  Drive solo{trails::Way::as_drawn};
+  const auto alone = make_card(solo.route, solo.context()).pre_start_checks;
+  CHECK_FALSE(has_line(alone, "hitch"));
+  CHECK_FALSE(has_line(alone, "skis"));
+  solo.rig.trailer = testing::plain_trailer();
+  solo.rig.carrier.kind = rig::CarrierKind::skis_and_tracks;
+  const auto towing = make_card(solo.route, solo.context()).pre_start_checks;
+  for (const char* part :
+       {"fluids", "leaks", "fuel", "axle fastenings", "skis", "brake", "steering", "stop switch",
+        "lights", "belts", "runners", "hitch", "safety strap or chain", "load"}) {
+    CAPTURE(part);
+    CHECK(has_line(towing, part));
+  }
+}
+
+TEST_CASE("the same route gives the same card, letter by letter") {
+  const Drive drive{trails::Way::as_drawn};
+  CHECK(text_of(make_card(drive.route, drive.context()), 80) ==
+        text_of(make_card(drive.route, drive.context()), 80));
+}
+
+}  // namespace
+}  // namespace rimehaul::card
