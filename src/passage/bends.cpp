@@ -41,9 +41,16 @@ MapPoint mean_of(const geo::Polyline& line, geo::Span span) {
   return {Metres{east_m2 / over_m}, Metres{north_m2 / over_m}};
 }
 
-Metres strays_at(const geo::Polyline& line, Metres at, Metres over) {
+/// A place on a line and the length around it that a mean is taken over.
+struct Around {
+  Metres at;
+  Metres over;
+};
+
+Metres strays_at(const geo::Polyline& line, const Around& around) {
+  const Metres at = around.at;
   // Nearer to an end the mean is taken over what there is on both sides alike.
-  const Metres side = std::min({over / 2, at, line.length() - at});
+  const Metres side = std::min({around.over / 2, at, line.length() - at});
   if (side <= Metres{0}) {
     return Metres{0};
   }
@@ -78,10 +85,10 @@ Metres widest_window(const rig::Rig& rig) {
 Metres strays_from_its_mean(const geo::Polyline& line, Metres over) {
   Metres most{0};
   for (Metres at{0}; at < line.length(); at += kStep) {
-    most = std::max(most, strays_at(line, at, over));
+    most = std::max(most, strays_at(line, {at, over}));
   }
   for (std::size_t i = 0; i < line.points().size(); ++i) {
-    most = std::max(most, strays_at(line, line.chainage(i), over));
+    most = std::max(most, strays_at(line, {line.chainage(i), over}));
   }
   return most;
 }

@@ -16,8 +16,8 @@ using units::MetresPerSecond;
 
 namespace {
 
-Lie both(const Lie& one, const Lie& other) {
-  return {one.found.with(other.found), one.up_to.with(other.up_to)};
+Lie both(const Lie& lhs, const Lie& rhs) {
+  return {lhs.found.with(rhs.found), lhs.up_to.with(rhs.up_to)};
 }
 
 /// The lie of the ground by the heights, or by the surveys that stand where the body may be.
@@ -132,11 +132,11 @@ bool is_known(const AttitudeBox& box) {
          std::isfinite(box.cross_low.ratio()) && std::isfinite(box.cross_high.ratio());
 }
 
-MetresPerSecond lower_of(MetresPerSecond one, MetresPerSecond other) {
-  if (std::isnan(one.value()) || std::isnan(other.value())) {
+MetresPerSecond lower_of(MetresPerSecond lhs, MetresPerSecond rhs) {
+  if (std::isnan(lhs.value()) || std::isnan(rhs.value())) {
     return MetresPerSecond{std::nan("")};
   }
-  return std::min(one, other);
+  return std::min(lhs, rhs);
 }
 
 }  // namespace rimehaul::passage

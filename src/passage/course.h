@@ -45,7 +45,7 @@ struct PlaceJudgement {
 [[nodiscard]] bool is_known(const terrain::AttitudeBox& box);
 
 /// The lower of two speeds; not a number when either is not.
-[[nodiscard]] units::MetresPerSecond lower_of(units::MetresPerSecond one,
-                                              units::MetresPerSecond other);
+[[nodiscard]] units::MetresPerSecond lower_of(units::MetresPerSecond lhs,
+                                              units::MetresPerSecond rhs);
 
 }  // namespace rimehaul::passage

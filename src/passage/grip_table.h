@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <optional>
 
 #include "passage/rules.h"
@@ -19,7 +20,9 @@ class GripTable {
   [[nodiscard]] const std::optional<snow::GripRow>& row(snow::SnowState state) const;
 
  private:
-  std::array<std::optional<snow::GripRow>, snow::kWetnessCount * snow::kSurfaceCount> rows_;
+  static constexpr std::size_t kStates =
+      std::size_t{snow::kWetnessCount} * std::size_t{snow::kSurfaceCount};
+  std::array<std::optional<snow::GripRow>, kStates> rows_;
 };
 
 }  // namespace rimehaul::passage

@@ -19,10 +19,15 @@ namespace {
 /// Beyond the rig's own length on each side of the junction.
 constexpr Metres kMargin{1.0};
 
-/// Two legs that meet, the end of the one joined to the start of the other.
+/// Two legs that meet.
+struct Meeting {
+  const Leg* before = nullptr;
+  const Leg* after = nullptr;
+};
+
+/// The end of the one joined to the start of the other.
 struct Joint {
-  const Leg& before;
-  const Leg& after;
+  Meeting legs;
   geo::Polyline line;
   Metres junction;  ///< chainage along `line`
 };
@@ -32,11 +37,12 @@ Metres reach_of(const rig::Rig& rig) {
   return std::max(overall_length(rig), trailer_lag(rig) + rig.carrier.contact_length) + kMargin;
 }
 
-Joint joint_of(const Leg& before, const Leg& after, Metres reach) {
+Joint joint_of(const Meeting& legs, Metres reach) {
+  const Leg& before = *legs.before;
   const Metres from = before.line.length() - std::min(reach, before.line.length());
   const geo::Polyline tail = before.line.part(from, before.line.length());
-  const geo::Polyline head = after.line.part(Metres{0}, reach);
-  return {before, after, tail.joined_with(head), tail.length()};
+  const geo::Polyline head = legs.after->line.part(Metres{0}, reach);
+  return {legs, tail.joined_with(head), tail.length()};
 }
 
 Stretch stretch_along(const Leg& leg) {
@@ -46,16 +52,16 @@ Stretch stretch_along(const Leg& leg) {
 /// Marks of both legs by chainage along the joint. Where the trail changes, so does whose marks
 /// speak of the ground.
 std::vector<MarkOnStretch> marks_at(const Joint& joint, const trails::Network& network) {
-  const bool same_trail =
-      joint.before.trail == joint.after.trail && joint.before.way == joint.after.way;
+  const bool same_trail = joint.legs.before->trail == joint.legs.after->trail &&
+                          joint.legs.before->way == joint.legs.after->way;
   std::vector<MarkOnStretch> found;
-  for (const MarkOnStretch& placed : marks_on(network, stretch_along(joint.before))) {
-    const Metres shift = joint.junction - joint.before.line.length();
+  for (const MarkOnStretch& placed : marks_on(network, stretch_along(*joint.legs.before))) {
+    const Metres shift = joint.junction - joint.legs.before->line.length();
     const Metres to = placed.span.to + shift;
     found.push_back(
         {placed.mark, {placed.span.from + shift, same_trail ? to : std::min(to, joint.junction)}});
   }
-  for (const MarkOnStretch& placed : marks_on(network, stretch_along(joint.after))) {
+  for (const MarkOnStretch& placed : marks_on(network, stretch_along(*joint.legs.after))) {
     const Metres from = placed.span.from + joint.junction;
     found.push_back(
         {placed.mark,
@@ -72,18 +78,18 @@ SnowThere snow_at(const Judge& judge, const Footfall& footfall, units::Instant w
 }
 
 /// The width of the narrower of two trails; nothing when either is unknown.
-std::optional<Metres> narrower(const trails::Trail& one, const trails::Trail& other) {
-  if (!one.width.has_value() || !other.width.has_value()) {
+std::optional<Metres> narrower(const trails::Trail& lhs, const trails::Trail& rhs) {
+  if (!lhs.width.has_value() || !rhs.width.has_value()) {
     return std::nullopt;
   }
-  return *one.width < *other.width ? one.width : other.width;
+  return *lhs.width < *rhs.width ? lhs.width : rhs.width;
 }
 
 /// The ground under the joint, from nose to tail of the rig on both sides of the junction.
 Worst judge_ground_of(const Judge& judge, const Joint& joint, units::Instant when) {
   const trails::Network& network = judge.scene().network;
-  const trails::Trail& before = network.trails[joint.before.trail];
-  const trails::Trail& after = network.trails[joint.after.trail];
+  const trails::Trail& before = network.trails[joint.legs.before->trail];
+  const trails::Trail& after = network.trails[joint.legs.after->trail];
   Course course = course_of(judge, after, marks_at(joint, network));
   course.sight = std::min(course.sight, course_of(judge, before, {}).sight);
   const Metres error = std::max(line_error_of(before), line_error_of(after));
@@ -129,6 +135,8 @@ TurnJudgement judge_turning_back(const Judge& judge, const Leg& before, units::I
 
 }  // namespace
 
+// The interface says from and to, in the order in which they are driven.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 TurnJudgement Judge::judge_turn(trails::LegId from, trails::LegId to, units::Instant entry) const {
   const Leg& before = scene_->network.legs.at(static_cast<std::size_t>(from));
   const Leg& after = scene_->network.legs.at(static_cast<std::size_t>(to));
@@ -136,7 +144,7 @@ TurnJudgement Judge::judge_turn(trails::LegId from, trails::LegId to, units::Ins
   if (to == trails::opposite_of(from)) {
     return judge_turning_back(*this, before, entry);
   }
-  const Joint joint = joint_of(before, after, reach_of(*rig_));
+  const Joint joint = joint_of({&before, &after}, reach_of(*rig_));
   Worst worst = judge_ground_of(*this, joint, entry);
   const trails::Trail& trail = scene_->network.trails[after.trail];
   const Metres room = turning_room_at(scene_->network, before.to);
@@ -144,7 +152,7 @@ TurnJudgement Judge::judge_turn(trails::LegId from, trails::LegId to, units::Ins
     worst.offer(judge_room(*rig_, room), joint.junction);
   } else {
     const Metres around = std::max(reach_of(*rig_), widest_window(*rig_) / 2);
-    const geo::Polyline line = joint_of(before, after, around).line;
+    const geo::Polyline line = joint_of({&before, &after}, around).line;
     const auto width = narrower(scene_->network.trails[before.trail], trail);
     for (Finding& finding : judge_bends(line, width)) {
       worst.offer(finding, finding.at);

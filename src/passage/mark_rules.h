@@ -13,7 +13,7 @@ namespace rimehaul::passage {
 
 /// A mark and where it lies by chainage along a stretch; its span may reach beyond both ends.
 struct MarkOnStretch {
-  const trails::Mark* mark;
+  const trails::Mark* mark = nullptr;
   geo::Span span;
 };
 

@@ -14,13 +14,18 @@ namespace {
 /// A rating beyond so many steps, or none, is no rating that can be judged load by load.
 constexpr double kMostSteps = 10'000;
 
-/// 0, one step, two steps ... and the rating itself.
-std::vector<Kilograms> loads_up_to(Kilograms rating, Kilograms step) {
+struct Steps {
+  Kilograms each;
+  Kilograms up_to;
+};
+
+/// 0, one step, two steps ... and the last load itself.
+std::vector<Kilograms> loads_in(const Steps& steps) {
   std::vector<Kilograms> loads;
-  for (int i = 0; i * step < rating; ++i) {
-    loads.push_back(i * step);
+  for (int i = 0; i * steps.each < steps.up_to; ++i) {
+    loads.push_back(i * steps.each);
   }
-  loads.push_back(rating);
+  loads.push_back(steps.up_to);
   return loads;
 }
 
@@ -45,7 +50,7 @@ std::vector<LoadInterval> open_loads(const Judge& judge, trails::LegId leg, Load
       judge.scene(), stretch.line, rig, line_error_of(judge.scene().network.trails[stretch.trail]));
   std::vector<LoadInterval> intervals;
   bool in_interval = false;
-  for (const Kilograms tried : loads_up_to(rating, step)) {
+  for (const Kilograms tried : loads_in({.each = step, .up_to = rating})) {
     load = tried;
     const bool open =
         judge.with_rig(rig).judge_over(stretch, ground, entry).verdict == Verdict::open;

@@ -30,9 +30,9 @@ Extent extent_of(std::span<const MapPoint> points) {
 }
 
 /// Whether two extents are proven further apart than `reach`.
-bool clearly_apart(const Extent& a, const Extent& b, Metres reach) {
-  return a.least.east > b.most.east + reach || b.least.east > a.most.east + reach ||
-         a.least.north > b.most.north + reach || b.least.north > a.most.north + reach;
+bool clearly_apart(const Extent& lhs, const Extent& rhs, Metres reach) {
+  return lhs.least.east > rhs.most.east + reach || rhs.least.east > lhs.most.east + reach ||
+         lhs.least.north > rhs.most.north + reach || rhs.least.north > lhs.most.north + reach;
 }
 
 bool clearly_apart(const geo::Region& region, const geo::Polyline& line, Metres reach) {
