@@ -1,5 +1,7 @@
 #include "ports/geos/geos_handles.h"
 
+#include <geos_c.h>
+
 #include <algorithm>
 #include <utility>
 
@@ -41,6 +43,16 @@ std::vector<geo::MapPoint> points_of(const Context& context, const GEOSGeometry*
 }
 
 }  // namespace
+
+void FinishContext::operator()(GEOSContextHandle_HS* context) const {
+  GEOS_finish_r(context);
+}
+void DestroyGeometry::operator()(GEOSGeom_t* geometry) const {
+  GEOSGeom_destroy_r(context, geometry);
+}
+void DestroyTree::operator()(GEOSSTRtree_t* tree) const {
+  GEOSSTRtree_destroy_r(context, tree);
+}
 
 Context::Context() : failure_{std::make_unique<std::string>()}, context_{GEOS_init_r()} {
   base::require(context_ != nullptr, "GEOS gave no context");

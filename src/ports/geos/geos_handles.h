@@ -1,29 +1,32 @@
 // One GEOS context per call, and owners for what it hands out.
 #pragma once
 
-#include <geos_c.h>
-
 #include <memory>
 #include <string>
 #include <vector>
 
 #include "geo/region.h"
 
+// GEOS's handles by name only, so that its header stays in the .cpp files.
+struct GEOSContextHandle_HS;
+struct GEOSGeom_t;
+struct GEOSSTRtree_t;
+
 namespace rimehaul::ports::geos {
 
 struct FinishContext {
-  void operator()(GEOSContextHandle_HS* context) const { GEOS_finish_r(context); }
+  void operator()(GEOSContextHandle_HS* context) const;
 };
 struct DestroyGeometry {
-  GEOSContextHandle_t context = nullptr;
-  void operator()(GEOSGeometry* geometry) const { GEOSGeom_destroy_r(context, geometry); }
+  GEOSContextHandle_HS* context = nullptr;
+  void operator()(GEOSGeom_t* geometry) const;
 };
 struct DestroyTree {
-  GEOSContextHandle_t context = nullptr;
-  void operator()(GEOSSTRtree* tree) const { GEOSSTRtree_destroy_r(context, tree); }
+  GEOSContextHandle_HS* context = nullptr;
+  void operator()(GEOSSTRtree_t* tree) const;
 };
-using Geometry = std::unique_ptr<GEOSGeometry, DestroyGeometry>;
-using Tree = std::unique_ptr<GEOSSTRtree, DestroyTree>;
+using Geometry = std::unique_ptr<GEOSGeom_t, DestroyGeometry>;
+using Tree = std::unique_ptr<GEOSSTRtree_t, DestroyTree>;
 
 /// A GEOS context; not shared between threads. What GEOS says of a failure is kept, not printed.
 class Context {
@@ -35,8 +38,8 @@ class Context {
   Context(const Context&) = delete;
   Context& operator=(const Context&) = delete;
 
-  [[nodiscard]] GEOSContextHandle_t get() const { return context_.get(); }
-  [[nodiscard]] Geometry own(GEOSGeometry* geometry) const { return {geometry, {get()}}; }
+  [[nodiscard]] GEOSContextHandle_HS* get() const { return context_.get(); }
+  [[nodiscard]] Geometry own(GEOSGeom_t* geometry) const { return {geometry, {get()}}; }
   /// The last failure in GEOS's words; "" when there was none.
   [[nodiscard]] const std::string& failure() const { return *failure_; }
 
@@ -56,6 +59,6 @@ class Context {
 };
 
 /// The rings of a polygon handle.
-[[nodiscard]] geo::Region region_of(const Context& context, const GEOSGeometry* polygon);
+[[nodiscard]] geo::Region region_of(const Context& context, const GEOSGeom_t* polygon);
 
 }  // namespace rimehaul::ports::geos

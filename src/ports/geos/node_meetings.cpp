@@ -1,4 +1,6 @@
 // The step of noding that finds where trails cross, touch, or run over each other.
+#include <geos_c.h>
+
 #include <algorithm>
 #include <map>
 #include <numeric>

@@ -1,5 +1,7 @@
 #include "ports/geos/segments.h"
 
+#include <geos_c.h>
+
 #include <algorithm>
 #include <array>
 

@@ -1,5 +1,7 @@
 #include "ports/geos/zones.h"
 
+#include <geos_c.h>
+
 #include <string>
 #include <utility>
 
