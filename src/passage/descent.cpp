@@ -3,7 +3,6 @@
 #include <limits>
 
 #include "passage/forces.h"
-#include "passage/tilt.h"
 
 namespace rimehaul::passage {
 
@@ -28,56 +27,56 @@ struct Hold {
 
 /// What the trailer pushes with: gravity less the drag of its runners, at the low side; what rides
 /// on the hitch does not drag on them.
-double trailer_push(const Footing& footing, Worksheet& sheet, units::Slope fall) {
+double trailer_push(const Statics& statics, Worksheet& sheet, units::Slope fall) {
   const double mass_kg =
-      sheet.not_negative("m_t", amount(footing.weighed.trailer.mass), Origin::load);
+      sheet.not_negative("m_t", amount(statics.footing.weighed.trailer.mass), Origin::load);
   sheet.any("G_t", amount(fall), Origin::heights);
   const double normal =
-      sheet.positive("n_t", count_of(tilt_of(footing.trailer).normal_least), Origin::derived);
+      sheet.positive("n_t", count_of(statics.trailer.normal_least), Origin::derived);
   const double drag =
-      sheet.not_negative("f_t", amount(footing.grip.trailer_resistance.low), Origin::grip);
-  const double on_hitch_N =
-      sheet.not_negative("V", amount(hitch_forces(footing).down), Origin::derived);
+      sheet.not_negative("f_t", amount(statics.footing.grip.trailer_resistance.low), Origin::grip);
+  const double on_hitch_N = sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
   return kGravity * mass_kg * (along(fall) - drag * normal) + drag * on_hitch_N;
 }
 
 /// Asked: gravity, less the trailer's drag, which falls with its normal load n_t. Given: the grip
 /// of the braked tracks, which rises with n_c. So the least normal loads bound the share. The
 /// carrier's own drag is not counted: a brake coefficient may have been measured with it.
-Hold hold_of(Check check, const Footing& footing, Falls falls, units::Newtons brake_limit) {
+Hold hold_of(Check check, const Statics& statics, Falls falls, units::Newtons brake_limit) {
   Hold hold{.sheet = Worksheet{check}};
   Worksheet& sheet = hold.sheet;
-  const Tilt tilt = tilt_of(footing.carrier);
-  const double mass_kg = sheet.positive("m_c", amount(footing.weighed.carrier.mass), Origin::load);
+  const Tilt& tilt = statics.carrier;
+  const double mass_kg =
+      sheet.positive("m_c", amount(statics.footing.weighed.carrier.mass), Origin::load);
   sheet.any("G_c", amount(falls.carrier), Origin::heights);
   sheet.not_negative("K_c", tangent(tilt.steepest_across), Origin::heights);
   const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
   const double weight_N = kGravity * mass_kg;
   hold.asked_N = weight_N * along(falls.carrier);
   double uplift_N = 0.0;
-  if (footing.rig.trailer) {
-    hold.asked_N += trailer_push(footing, sheet, falls.trailer);
-    uplift_N = sheet.not_negative("U", amount(hitch_forces(footing).uplift), Origin::derived);
+  if (statics.footing.rig.trailer) {
+    hold.asked_N += trailer_push(statics, sheet, falls.trailer);
+    uplift_N = sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
   }
-  const double grip = sheet.not_negative("mu_b", amount(footing.grip.brake), Origin::grip);
+  const double grip = sheet.not_negative("mu_b", amount(statics.footing.grip.brake), Origin::grip);
   const double on_tracks =
-      sheet.share_of_one("phi", footing.rig.carrier.track_weight_share, Origin::rig_sheet);
+      sheet.share_of_one("phi", statics.footing.rig.carrier.track_weight_share, Origin::rig_sheet);
   const double limit_N = sheet.not_negative("B", amount(brake_limit), Origin::rig_sheet);
   hold.by_snow_N = grip * (on_tracks * weight_N * normal - uplift_N);
   hold.given_N = smaller(limit_N, hold.by_snow_N);
   return hold;
 }
 
-Hold descending(const Footing& footing) {
-  const Falls falls{.carrier = footing.carrier.grade_low.reversed(),
-                    .trailer = footing.trailer.grade_low.reversed()};
-  return hold_of(Check::descent_hold, footing, falls, footing.rig.carrier.brake_force);
+Hold descending(const Statics& statics) {
+  const Falls falls{.carrier = statics.footing.carrier.grade_low.reversed(),
+                    .trailer = statics.footing.trailer.grade_low.reversed()};
+  return hold_of(Check::descent_hold, statics, falls, statics.footing.rig.carrier.brake_force);
 }
 
 }  // namespace
 
-Grip hold_grip(const Footing& footing) {
-  const Hold hold = descending(footing);
+Grip hold_grip(const Statics& statics) {
+  const Hold hold = descending(statics);
   if (!hold.sheet.holds()) {
     const units::Newtons unknown_force{std::numeric_limits<double>::quiet_NaN()};
     return {unknown_force, unknown_force, unknown_force};
@@ -87,16 +86,16 @@ Grip hold_grip(const Footing& footing) {
           .given = units::Newtons{hold.given_N}};
 }
 
-Finding judge_descent_hold(const Footing& footing) {
-  const Hold hold = descending(footing);
+Finding judge_descent_hold(const Statics& statics) {
+  const Hold hold = descending(statics);
   return hold.sheet.compared(force(hold.asked_N), force(hold.given_N));
 }
 
-Finding judge_parking_hold(const Footing& footing) {
-  const Falls falls{.carrier = units::Slope::from_ratio(tilt_of(footing.carrier).steepest_grade),
-                    .trailer = units::Slope::from_ratio(tilt_of(footing.trailer).steepest_grade)};
+Finding judge_parking_hold(const Statics& statics) {
+  const Falls falls{.carrier = units::Slope::from_ratio(statics.carrier.steepest_grade),
+                    .trailer = units::Slope::from_ratio(statics.trailer.steepest_grade)};
   const Hold hold =
-      hold_of(Check::parking_hold, footing, falls, footing.rig.carrier.parking_brake_force);
+      hold_of(Check::parking_hold, statics, falls, statics.footing.rig.carrier.parking_brake_force);
   return hold.sheet.compared(force(hold.asked_N), force(hold.given_N));
 }
 

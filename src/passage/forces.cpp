@@ -1,11 +1,62 @@
-// Small sums on forces that several checks share.
+// What several checks share of one footing, worked out once for all of them.
 #include "passage/forces.h"
 
 #include <cmath>
 
-#include "passage/tilt.h"
-
 namespace rimehaul::passage {
+
+Statics statics_of(const Footing& footing) {
+  Statics statics{.footing = footing,
+                  .carrier = tilt_of(footing.carrier),
+                  .trailer = tilt_of(footing.trailer),
+                  .hitch = {},
+                  .climb = {},
+                  .hold = {}};
+  statics.hitch = hitch_forces(statics);
+  statics.climb = climb_grip(statics);
+  statics.hold = hold_grip(statics);
+  return statics;
+}
+
+Finding judge_climb_traction(const Footing& footing) {
+  return judge_climb_traction(statics_of(footing));
+}
+
+Finding judge_engine_power(const Footing& footing) {
+  return judge_engine_power(statics_of(footing));
+}
+
+Finding judge_descent_hold(const Footing& footing) {
+  return judge_descent_hold(statics_of(footing));
+}
+
+Finding judge_parking_hold(const Footing& footing) {
+  return judge_parking_hold(statics_of(footing));
+}
+
+Finding judge_carrier_roll_over(const Footing& footing) {
+  return judge_carrier_roll_over(statics_of(footing));
+}
+
+Finding judge_trailer_roll_over(const Footing& footing) {
+  return judge_trailer_roll_over(statics_of(footing));
+}
+
+Finding judge_carrier_side_slip(const Footing& footing) {
+  return judge_carrier_side_slip(statics_of(footing));
+}
+
+Finding judge_trailer_side_slip(const Footing& footing) {
+  return judge_trailer_side_slip(statics_of(footing));
+}
+
+Finding judge_jackknife(const Footing& footing) {
+  return judge_jackknife(statics_of(footing));
+}
+
+Finding judge_hitch_vertical(const Footing& footing) {
+  return judge_hitch_vertical(statics_of(footing));
+}
 
 units::Metres hitch_behind_middle(const rig::Carrier& carrier) {
   return carrier.contact_length / 2.0 - carrier.hitch_at.forward;

@@ -3,7 +3,6 @@
 #include <limits>
 
 #include "passage/forces.h"
-#include "passage/tilt.h"
 
 namespace rimehaul::passage {
 
@@ -25,18 +24,18 @@ struct Levers {
   double drag;  ///< high side, starting included
 };
 
-Levers levers_of(const Footing& footing, Worksheet& sheet) {
-  const rig::Trailer& trailer = *footing.rig.trailer;
-  const rig::Weighed& weighed = footing.weighed;
+Levers levers_of(const Statics& statics, Worksheet& sheet) {
+  const rig::Trailer& trailer = *statics.footing.rig.trailer;
+  const rig::Weighed& weighed = statics.footing.weighed;
   Levers levers{};
   levers.mass_kg = sheet.not_negative("m_t", amount(weighed.trailer.mass), Origin::load);
   levers.tongue_kg = sheet.not_negative("m_h", amount(weighed.tongue_mass), Origin::load);
   levers.centre_m = sheet.positive("h_t", amount(weighed.trailer.centre.up), Origin::load);
   levers.hitch_m =
-      sheet.not_negative("h_h", amount(footing.rig.carrier.hitch_at.up), Origin::rig_sheet);
+      sheet.not_negative("h_h", amount(statics.footing.rig.carrier.hitch_at.up), Origin::rig_sheet);
   levers.drawbar_m = sheet.positive("L", amount(trailer.drawbar_length), Origin::rig_sheet);
-  levers.drag =
-      sheet.not_negative("f_t", units::count_of(trailer_drag_high(footing.grip)), Origin::grip);
+  levers.drag = sheet.not_negative("f_t", units::count_of(trailer_drag_high(statics.footing.grip)),
+                                   Origin::grip);
   return levers;
 }
 
@@ -62,18 +61,18 @@ Vertical vertical_of(const Levers& levers, const Tilt& tilt) {
 
 }  // namespace
 
-HitchForces hitch_forces(const Footing& footing) {
-  if (!footing.rig.trailer) {
+HitchForces hitch_forces(const Statics& statics) {
+  if (!statics.footing.rig.trailer) {
     return {};
   }
   Worksheet sheet{Check::hitch_vertical};
-  const Levers levers = levers_of(footing, sheet);
-  const double drag_low = footing.grip.trailer_resistance.low.value();
+  const Levers levers = levers_of(statics, sheet);
+  const double drag_low = statics.footing.grip.trailer_resistance.low.value();
   const bool usable = sheet.holds() && levers.tongue_kg <= levers.mass_kg && drag_low >= 0.0;
   if (!usable) {
     return {Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}};
   }
-  const Tilt tilt = tilt_of(footing.trailer);
+  const Tilt& tilt = statics.trailer;
   const Vertical vertical = vertical_of(levers, tilt);
   const double weight_N = kGravity * levers.mass_kg;
   const double push_N = weight_N * (tilt.down - drag_low * tilt.normal_least) +
@@ -84,22 +83,22 @@ HitchForces hitch_forces(const Footing& footing) {
           .push = Newtons{above_zero(push_N)}};
 }
 
-Finding judge_hitch_vertical(const Footing& footing) {
-  if (!footing.rig.trailer) {
+Finding judge_hitch_vertical(const Statics& statics) {
+  if (!statics.footing.rig.trailer) {
     return kept(Check::hitch_vertical);
   }
-  const Tilt tilt = tilt_of(footing.trailer);
-  const HitchForces forces = hitch_forces(footing);
+  const Tilt& tilt = statics.trailer;
+  const HitchForces& forces = statics.hitch;
   Worksheet sheet{Check::hitch_vertical};
-  levers_of(footing, sheet);
-  sheet.any("G_up", amount(footing.trailer.grade_high), Origin::heights);
-  sheet.any("G_down", amount(footing.trailer.grade_low.reversed()), Origin::heights);
+  levers_of(statics, sheet);
+  sheet.any("G_up", amount(statics.footing.trailer.grade_high), Origin::heights);
+  sheet.any("G_down", amount(statics.footing.trailer.grade_low.reversed()), Origin::heights);
   sheet.positive("n_most", units::count_of(tilt.normal_most), Origin::derived);
   sheet.positive("n_least", units::count_of(tilt.normal_least), Origin::derived);
   const double down_N = sheet.not_negative("V", amount(forces.down), Origin::derived);
   const double uplift_N = sheet.not_negative("U", amount(forces.uplift), Origin::derived);
   const units::Kilograms borne{larger(down_N, uplift_N) / kGravity};
-  return sheet.compared(amount(borne), amount(footing.rig.carrier.hitch_vertical_rating));
+  return sheet.compared(amount(borne), amount(statics.footing.rig.carrier.hitch_vertical_rating));
 }
 
 }  // namespace rimehaul::passage

@@ -2,7 +2,6 @@
 #include <cmath>
 
 #include "passage/forces.h"
-#include "passage/tilt.h"
 
 namespace rimehaul::passage {
 
@@ -25,29 +24,32 @@ double left_across(double taken) {
 
 /// The push does not depend on the carrier's box. The moment of the tracks, linear in n_c where it
 /// is above 0, is least at the least normal load and the steepest cross-slope.
-Finding judge_jackknife(const Footing& footing) {
-  if (!footing.rig.trailer) {
+Finding judge_jackknife(const Statics& statics) {
+  if (!statics.footing.rig.trailer) {
     return kept(Check::jackknife);
   }
-  const rig::Carrier& carrier = footing.rig.carrier;
-  const Tilt tilt = tilt_of(footing.carrier);
-  const HitchForces hitch = hitch_forces(footing);
+  const rig::Carrier& carrier = statics.footing.rig.carrier;
+  const Tilt& tilt = statics.carrier;
+  const HitchForces& hitch = statics.hitch;
   Worksheet sheet{Check::jackknife};
   const double push_N = sheet.not_negative("P", amount(hitch.push), Origin::derived);
-  const double angle = sheet.positive("gamma", amount(footing.rules.articulation), Origin::rules);
+  const double angle =
+      sheet.positive("gamma", amount(statics.footing.rules.articulation), Origin::rules);
   const double arm_m =
       sheet.positive("d_h", amount(hitch_behind_middle(carrier)), Origin::rig_sheet);
-  const double mass_kg = sheet.positive("m_c", amount(footing.weighed.carrier.mass), Origin::load);
+  const double mass_kg =
+      sheet.positive("m_c", amount(statics.footing.weighed.carrier.mass), Origin::load);
   const double on_tracks = sheet.share_of_one("phi", carrier.track_weight_share, Origin::rig_sheet);
   const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
   const double uplift_N = sheet.not_negative("U", amount(hitch.uplift), Origin::derived);
-  const double grip = sheet.not_negative("mu_l", amount(footing.grip.lateral), Origin::grip);
+  const double grip =
+      sheet.not_negative("mu_l", amount(statics.footing.grip.lateral), Origin::grip);
   const double brake =
-      sheet.not_negative("u_hold", count_of(grip_taken(hold_grip(footing))), Origin::derived);
-  const double tongue_N = units::weight_of(footing.weighed.tongue_mass).value();
+      sheet.not_negative("u_hold", count_of(grip_taken(statics.hold)), Origin::derived);
+  const double tongue_N = units::weight_of(statics.footing.weighed.tongue_mass).value();
   const double weight_N = kGravity * mass_kg;
   const double across_N =
-      weight_N * normal * tilt.across_normal + tongue_N * tilt_of(footing.trailer).lateral;
+      weight_N * normal * tilt.across_normal + tongue_N * statics.trailer.lateral;
   sheet.not_negative("S", force(across_N), Origin::derived);
   const double length_m = sheet.positive("l", amount(carrier.contact_length), Origin::rig_sheet);
   const double held_N =

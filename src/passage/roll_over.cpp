@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "passage/forces.h"
-#include "passage/tilt.h"
 
 namespace rimehaul::passage {
 
@@ -20,9 +19,10 @@ using units::Metres;
 /// One body on its support.
 struct Body {
   Check check;
-  std::vector<SupportPoint> polygon;
-  rig::Balance balance;
+  const std::vector<SupportPoint>& polygon;
+  const rig::Balance& balance;
   const terrain::AttitudeBox& box;
+  const Tilt& tilt;
 };
 
 /// One edge worked out.
@@ -53,12 +53,12 @@ double width_across(const rig::TipEdge& edge, const std::vector<SupportPoint>& p
 /// Moment of the hitch that helps the carrier over an edge: the part of pull or push across the
 /// edge at the hitch's height, and its load up or down at its distance. Help against it is left
 /// out.
-double hitch_moment(const rig::TipEdge& edge, const Footing& footing) {
-  if (!footing.rig.trailer) {
+double hitch_moment(const rig::TipEdge& edge, const Statics& statics) {
+  if (!statics.footing.rig.trailer) {
     return 0.0;
   }
-  const HitchForces hitch = hitch_forces(footing);
-  const rig::BodyPoint& at = footing.rig.carrier.hitch_at;
+  const HitchForces& hitch = statics.hitch;
+  const rig::BodyPoint& at = statics.footing.rig.carrier.hitch_at;
   const double out = edge.outward.forward;
   const double level_N = above_zero(larger(-out * hitch.pull.value(), out * hitch.push.value()));
   const double inside = inside_m(edge, {.forward = at.forward, .left = at.left});
@@ -71,9 +71,9 @@ double hitch_moment(const rig::TipEdge& edge, const Footing& footing) {
 /// -x along/normal - y lateral/normal (lateral counted to the right) of the height: each term at
 /// its own most. The hitch's moment counts as if the centre of gravity stood nearer the edge, most
 /// at the least normal load. Both bounds together bound the share.
-Lean lean_over(const rig::TipEdge& edge, const Body& body, const Footing& footing,
+Lean lean_over(const rig::TipEdge& edge, const Body& body, const Statics& statics,
                double moment_Nm) {
-  const Tilt tilt = tilt_of(body.box);
+  const Tilt& tilt = body.tilt;
   Lean lean;
   lean.along_normal = edge.outward.forward < 0.0 ? tilt.back_normal : tilt.forward_normal;
   lean.across_normal = edge.outward.left < 0.0 ? tilt.right_normal : tilt.left_normal;
@@ -84,8 +84,8 @@ Lean lean_over(const rig::TipEdge& edge, const Body& body, const Footing& footin
   const double pressed_N = kGravity * body.balance.mass.value() * tilt.normal_least;
   const double inside = edge.inside.value() - (moment_Nm == 0.0 ? 0.0 : moment_Nm / pressed_N);
   const double tip = std::atan(inside / body.balance.centre.up.value());
-  const double sunk = std::atan(footing.rules.low_side_sinkage.value() / lean.width_m);
-  lean.capacity = std::tan(footing.rules.roll_over_reserve * tip - sunk);
+  const double sunk = std::atan(statics.footing.rules.low_side_sinkage.value() / lean.width_m);
+  lean.capacity = std::tan(statics.footing.rules.roll_over_reserve * tip - sunk);
   return lean;
 }
 
@@ -100,8 +100,8 @@ bool worse(const Lean& a, const Lean& b) {
 }
 
 Finding written(const rig::TipEdge& edge, const Lean& lean, const Body& body,
-                const Footing& footing) {
-  const Tilt tilt = tilt_of(body.box);
+                const Statics& statics) {
+  const Tilt& tilt = body.tilt;
   const bool back = edge.outward.forward < 0.0;
   const bool right = edge.outward.left < 0.0;
   Worksheet sheet{body.check};
@@ -119,50 +119,53 @@ Finding written(const rig::TipEdge& edge, const Lean& lean, const Body& body,
   sheet.positive("m", amount(body.balance.mass), Origin::load);
   sheet.positive("n", count_of(tilt.normal_least), Origin::derived);
   sheet.positive("w", amount(Metres{lean.width_m}), Origin::rig_sheet);
-  sheet.not_negative("d", amount(footing.rules.low_side_sinkage), Origin::rules);
-  sheet.share_of_one("r", footing.rules.roll_over_reserve, Origin::rules);
+  sheet.not_negative("d", amount(statics.footing.rules.low_side_sinkage), Origin::rules);
+  sheet.share_of_one("r", statics.footing.rules.roll_over_reserve, Origin::rules);
   return sheet.compared(tangent(lean.demand), tangent(lean.capacity));
 }
 
 /// The edge that binds. `moment_over` gives the hitch's moment over an edge.
 template <class MomentOver>
-Finding judge_body(const Body& body, const Footing& footing, const MomentOver& moment_over) {
+Finding judge_body(const Body& body, const Statics& statics, const MomentOver& moment_over) {
   const std::vector<rig::TipEdge> edges = rig::tip_edges(body.polygon, body.balance.centre);
   if (edges.empty()) {
     return unknown(body.check, "support polygon of three corners or more");
   }
   std::size_t worst = 0;
-  Lean worst_lean = lean_over(edges[0], body, footing, moment_over(edges[0]));
+  Lean worst_lean = lean_over(edges[0], body, statics, moment_over(edges[0]));
   for (std::size_t edge = 1; edge < edges.size(); ++edge) {
-    const Lean lean = lean_over(edges[edge], body, footing, moment_over(edges[edge]));
+    const Lean lean = lean_over(edges[edge], body, statics, moment_over(edges[edge]));
     if (worse(lean, worst_lean)) {
       worst = edge;
       worst_lean = lean;
     }
   }
-  return written(edges[worst], worst_lean, body, footing);
+  return written(edges[worst], worst_lean, body, statics);
 }
 
 }  // namespace
 
-Finding judge_carrier_roll_over(const Footing& footing) {
+Finding judge_carrier_roll_over(const Statics& statics) {
   const Body body{.check = Check::carrier_roll_over,
-                  .polygon = footing.rig.carrier.support,
-                  .balance = footing.weighed.carrier,
-                  .box = footing.carrier};
-  return judge_body(body, footing,
-                    [&](const rig::TipEdge& edge) { return hitch_moment(edge, footing); });
+                  .polygon = statics.footing.rig.carrier.support,
+                  .balance = statics.footing.weighed.carrier,
+                  .box = statics.footing.carrier,
+                  .tilt = statics.carrier};
+  return judge_body(body, statics,
+                    [&](const rig::TipEdge& edge) { return hitch_moment(edge, statics); });
 }
 
-Finding judge_trailer_roll_over(const Footing& footing) {
-  if (!footing.rig.trailer) {
+Finding judge_trailer_roll_over(const Statics& statics) {
+  if (!statics.footing.rig.trailer) {
     return kept(Check::trailer_roll_over);
   }
+  const std::vector<SupportPoint> support = rig::support_of(*statics.footing.rig.trailer);
   const Body body{.check = Check::trailer_roll_over,
-                  .polygon = rig::support_of(*footing.rig.trailer),
-                  .balance = footing.weighed.trailer,
-                  .box = footing.trailer};
-  return judge_body(body, footing, [](const rig::TipEdge&) { return 0.0; });
+                  .polygon = support,
+                  .balance = statics.footing.weighed.trailer,
+                  .box = statics.footing.trailer,
+                  .tilt = statics.trailer};
+  return judge_body(body, statics, [](const rig::TipEdge&) { return 0.0; });
 }
 
 }  // namespace rimehaul::passage

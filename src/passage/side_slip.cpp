@@ -2,7 +2,6 @@
 #include <cmath>
 
 #include "passage/forces.h"
-#include "passage/tilt.h"
 
 namespace rimehaul::passage {
 
@@ -13,11 +12,11 @@ using units::count_of;
 using units::kGravity;
 
 /// The tongue's mass pulls the carrier across at the hitch.
-double lateral_at_hitch(const Footing& footing) {
-  if (!footing.rig.trailer) {
+double lateral_at_hitch(const Statics& statics) {
+  if (!statics.footing.rig.trailer) {
     return 0.0;
   }
-  return units::weight_of(footing.weighed.tongue_mass).value() * tilt_of(footing.trailer).lateral;
+  return units::weight_of(statics.footing.weighed.tongue_mass).value() * statics.trailer.lateral;
 }
 
 }  // namespace
@@ -26,23 +25,25 @@ double lateral_at_hitch(const Footing& footing) {
 /// across. Each of along / grip along, n_c / (n_c - U) and Y / (n_c - U) is largest at the least
 /// normal load n_c, and K / sqrt(1 + G^2) at the steepest K and the gentlest G; so their sum is
 /// bounded term by term.
-Finding judge_carrier_side_slip(const Footing& footing) {
+Finding judge_carrier_side_slip(const Statics& statics) {
   Worksheet sheet{Check::carrier_side_slip};
-  const Tilt tilt = tilt_of(footing.carrier);
-  const double mass_kg = sheet.positive("m_c", amount(footing.weighed.carrier.mass), Origin::load);
-  sheet.not_negative("G_c", amount(footing.carrier.gentlest_grade()), Origin::heights);
+  const Tilt& tilt = statics.carrier;
+  const double mass_kg =
+      sheet.positive("m_c", amount(statics.footing.weighed.carrier.mass), Origin::load);
+  sheet.not_negative("G_c", amount(statics.footing.carrier.gentlest_grade()), Origin::heights);
   sheet.not_negative("K_c", tangent(tilt.steepest_across), Origin::heights);
   const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
-  const double grip = sheet.not_negative("mu_l", amount(footing.grip.lateral), Origin::grip);
+  const double grip =
+      sheet.not_negative("mu_l", amount(statics.footing.grip.lateral), Origin::grip);
   const double drive =
-      sheet.not_negative("u_climb", count_of(grip_taken(climb_grip(footing))), Origin::derived);
+      sheet.not_negative("u_climb", count_of(grip_taken(statics.climb)), Origin::derived);
   const double brake =
-      sheet.not_negative("u_hold", count_of(grip_taken(hold_grip(footing))), Origin::derived);
+      sheet.not_negative("u_hold", count_of(grip_taken(statics.hold)), Origin::derived);
   double hitch_N = 0.0;
   double uplift_N = 0.0;
-  if (footing.rig.trailer) {
-    hitch_N = sheet.not_negative("Y", force(lateral_at_hitch(footing)), Origin::derived);
-    uplift_N = sheet.not_negative("U", amount(hitch_forces(footing).uplift), Origin::derived);
+  if (statics.footing.rig.trailer) {
+    hitch_N = sheet.not_negative("Y", force(lateral_at_hitch(statics)), Origin::derived);
+    uplift_N = sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
   }
   const double pressed_N = kGravity * mass_kg * normal;
   const double across_N = pressed_N * tilt.across_normal + hitch_N;
@@ -54,22 +55,22 @@ Finding judge_carrier_side_slip(const Footing& footing) {
 /// The runners carry what the hitch does not, of gravity across and of normal load: the first at
 /// the share of the tongue's mass, the second less the most that may press the hitch down. The
 /// ratio n_t / (g m_t n_t - V) is largest at the least normal load n_t.
-Finding judge_trailer_side_slip(const Footing& footing) {
-  if (!footing.rig.trailer) {
+Finding judge_trailer_side_slip(const Statics& statics) {
+  if (!statics.footing.rig.trailer) {
     return kept(Check::trailer_side_slip);
   }
   Worksheet sheet{Check::trailer_side_slip};
-  const Tilt tilt = tilt_of(footing.trailer);
-  const double mass_kg = sheet.positive("m_t", amount(footing.weighed.trailer.mass), Origin::load);
+  const Tilt& tilt = statics.trailer;
+  const double mass_kg =
+      sheet.positive("m_t", amount(statics.footing.weighed.trailer.mass), Origin::load);
   const double tongue_kg =
-      sheet.not_negative("m_h", amount(footing.weighed.tongue_mass), Origin::load);
-  sheet.not_negative("G_t", amount(footing.trailer.gentlest_grade()), Origin::heights);
+      sheet.not_negative("m_h", amount(statics.footing.weighed.tongue_mass), Origin::load);
+  sheet.not_negative("G_t", amount(statics.footing.trailer.gentlest_grade()), Origin::heights);
   sheet.not_negative("K_t", tangent(tilt.steepest_across), Origin::heights);
   const double normal = sheet.positive("n_t", count_of(tilt.normal_least), Origin::derived);
-  const double down_N =
-      sheet.not_negative("V", amount(hitch_forces(footing).down), Origin::derived);
+  const double down_N = sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
   const double grip =
-      sheet.not_negative("mu_tl", amount(footing.grip.trailer_lateral), Origin::grip);
+      sheet.not_negative("mu_tl", amount(statics.footing.grip.trailer_lateral), Origin::grip);
   const double across_N = kGravity * (mass_kg - tongue_kg) * normal * tilt.across_normal;
   const double given_N = grip * (kGravity * mass_kg * normal - down_N);
   return sheet.compared(force(across_N), force(given_N));

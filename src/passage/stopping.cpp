@@ -3,7 +3,6 @@
 #include <utility>
 
 #include "passage/forces.h"
-#include "passage/tilt.h"
 
 namespace rimehaul::passage {
 
@@ -41,7 +40,7 @@ units::Amount deceleration_amount(double metres_per_second2) {
 
 Stopping judge_stopping(const Footing& footing, units::Metres sight, double allowed_share) {
   Worksheet sheet{Check::stopping};
-  const Grip grip = hold_grip(footing);
+  const Grip grip = statics_of(footing).hold;
   const double given_N = sheet.any("B", amount(grip.given), Origin::derived);
   const double asked_N = sheet.any("F", amount(grip.asked), Origin::derived);
   const double mass_kg = sheet.positive("m", amount(footing.weighed.total()), Origin::load);
