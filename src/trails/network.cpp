@@ -32,9 +32,13 @@ class Merged {
     }
     return index;
   }
-  void merge(std::size_t a, std::size_t b) {
-    const std::size_t first = first_of(a);
-    const std::size_t other = first_of(b);
+  struct Two {
+    std::size_t one = 0;
+    std::size_t other = 0;
+  };
+  void merge(Two two) {
+    const std::size_t first = first_of(two.one);
+    const std::size_t other = first_of(two.other);
     parents_[std::max(first, other)] = std::min(first, other);
   }
 
@@ -42,8 +46,9 @@ class Merged {
   std::vector<std::size_t> parents_;
 };
 
-bool earlier(const Cut& a, const Cut& b) {
-  return std::tie(a.trail, a.at, a.place, a.station) < std::tie(b.trail, b.at, b.place, b.station);
+/// Cuts are put in order by this, so that junctions are numbered the same way every time.
+auto order_of(const Cut& cut) {
+  return std::tuple{cut.trail, cut.at, cut.place, cut.station};
 }
 
 /// Merges cuts that lie within a millimetre on the map; sorted by east, so that few are compared.
@@ -56,7 +61,7 @@ void merge_by_place(const std::vector<Cut>& cuts, Merged& merged) {
     for (std::size_t j = i + 1; j < order.size() && cuts[order[j]].place.east - here.east < kSame;
          ++j) {
       if (geo::distance(here, cuts[order[j]].place) < kSame) {
-        merged.merge(order[i], order[j]);
+        merged.merge({order[i], order[j]});
       }
     }
   }
@@ -65,7 +70,7 @@ void merge_by_place(const std::vector<Cut>& cuts, Merged& merged) {
 void merge_by_chainage(const std::vector<Cut>& cuts, Merged& merged) {
   for (std::size_t i = 1; i < cuts.size(); ++i) {
     if (cuts[i].trail == cuts[i - 1].trail && cuts[i].at - cuts[i - 1].at < kSame) {
-      merged.merge(i - 1, i);
+      merged.merge({i - 1, i});
     }
   }
 }
@@ -197,14 +202,15 @@ Network make_network(std::vector<Trail> trails, std::vector<Station> stations,
                   .junctions = {},
                   .legs = {}};
   std::vector<Cut> sorted{cuts};
-  std::ranges::sort(sorted, earlier);
+  std::ranges::sort(sorted, {}, order_of);
   base::require(sorted.empty() || sorted.back().trail < network.trails.size(),
                 "a cut names a trail that does not exist");
   const std::vector<Stop> stops = number_junctions(sorted, network.junctions);
   for (std::size_t trail = 0; trail < network.trails.size(); ++trail) {
-    const auto own = std::ranges::equal_range(sorted, trail, {}, &Cut::trail);
-    const auto first = static_cast<std::size_t>(own.begin() - sorted.begin());
-    const std::span<const Stop> here{stops.data() + first, own.size()};
+    const auto begin = std::ranges::lower_bound(sorted, trail, {}, &Cut::trail);
+    const auto end = std::ranges::upper_bound(sorted, trail, {}, &Cut::trail);
+    const auto first = static_cast<std::size_t>(begin - sorted.begin());
+    const std::span<const Stop> here{stops.data() + first, static_cast<std::size_t>(end - begin)};
     add_legs(network, trail, tidy_stops(here, network.trails[trail].line.length()));
   }
   return network;

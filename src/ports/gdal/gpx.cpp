@@ -190,19 +190,31 @@ bool is_on_globe(const GpxPoint& point) {
   return std::abs(point.place.latitude_deg) <= 90.0 && std::abs(point.place.longitude_deg) <= 180.0;
 }
 
-base::BadInput not_written(const std::string& path, const std::string& why) {
-  return bad_file(path,
+struct Failure {
+  std::string path;
+  std::string why;  ///< "" when nobody said
+};
+
+base::BadInput not_written(const Failure& failure) {
+  const std::string& why = failure.why;
+  return bad_file(failure.path,
                   {"the GPX file could not be written" + (why.empty() ? "" : " (" + why + ")"),
                    "check the folder, its permissions and the space on the disk"});
 }
 
 /// Writes beside the target and renames, so that an older file stays whole until the last moment.
-void put_in_place(const std::string& path, const std::string& text) {
+struct FreshFile {
+  std::string path;
+  std::string text;
+};
+
+void put_in_place(const FreshFile& file) {
+  const auto& [path, text] = file;
   const fs::path target{path};
   const fs::path fresh{path + ".part"};
   std::ofstream stream{fresh, std::ios::binary | std::ios::trunc};
   if (!stream.is_open()) {
-    throw not_written(path, "");
+    throw not_written({path, ""});
   }
   stream << text;
   stream.close();
@@ -214,7 +226,7 @@ void put_in_place(const std::string& path, const std::string& text) {
   if (!is_whole || trouble) {
     std::error_code ignored;
     fs::remove(fresh, ignored);
-    throw not_written(path, trouble ? trouble.message() : "");
+    throw not_written({path, trouble ? trouble.message() : ""});
   }
 }
 
@@ -236,9 +248,9 @@ void write_gpx(const std::string& path, const GpxRoute& route) {
     why = errors.failure();
   }
   if (!text) {
-    throw not_written(path, why);
+    throw not_written({path, why});
   }
-  put_in_place(path, *text);
+  put_in_place({path, *text});
 }
 
 }  // namespace rimehaul::ports::gdal

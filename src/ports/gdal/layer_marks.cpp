@@ -51,7 +51,13 @@ constexpr std::array<Word<DailyStatus>, 2> kStatuses{
 
 /// A deviation in degrees as one in rise over run. The tangent grows faster the steeper it is, so
 /// its rate is taken three deviations above the steeper of the two surveyed angles.
-Slope deviation_of(double steepest_deg, double deviation_deg) {
+struct SurveyedAngle {
+  double steepest_deg = 0.0;
+  double deviation_deg = 0.0;
+};
+
+Slope deviation_of(SurveyedAngle angle) {
+  const auto [steepest_deg, deviation_deg] = angle;
   constexpr double kDegree = std::numbers::pi / 180.0;
   const double tangent = std::tan((steepest_deg + 3 * deviation_deg) * kDegree);
   const double beyond = steepest_deg + 3 * deviation_deg;
@@ -85,7 +91,7 @@ std::optional<trails::Survey> survey_of(const Columns& columns, bool is_built) {
   }
   return trails::Survey{.steepest_grade = Slope::from_degrees(*grade),
                         .steepest_cross = Slope::from_degrees(*cross),
-                        .standard_deviation = deviation_of(std::max(*grade, *cross), *deviation),
+                        .standard_deviation = deviation_of({std::max(*grade, *cross), *deviation}),
                         .surveyed = *surveyed,
                         .inspected_since_weather = inspected.value_or(false)};
 }

@@ -26,8 +26,10 @@ std::vector<PlainPoint> points_of(OGRGeometryH line) {
 }
 
 std::vector<std::vector<PlainPoint>> rings_of(OGRGeometryH polygon) {
+  const int count = OGR_G_GetGeometryCount(polygon);
   std::vector<std::vector<PlainPoint>> rings;
-  for (int i = 0; i < OGR_G_GetGeometryCount(polygon); ++i) {
+  rings.reserve(static_cast<std::size_t>(count));
+  for (int i = 0; i < count; ++i) {
     rings.push_back(points_of(OGR_G_GetGeometryRef(polygon, i)));
   }
   return rings;
@@ -67,9 +69,9 @@ bool all_finite(const PlainShape& shape) {
   });
 }
 
-PlainShape troubled(PlainShape shape, std::string trouble, std::string remedy) {
-  shape.trouble = std::move(trouble);
-  shape.remedy = std::move(remedy);
+PlainShape troubled(PlainShape shape, Complaint complaint) {
+  shape.trouble = std::move(complaint.problem);
+  shape.remedy = std::move(complaint.remedy);
   return shape;
 }
 
@@ -125,7 +127,7 @@ const char* words_for(ShapeKind kind) {
 PlainShape plain_shape(void* geometry) {
   PlainShape shape;
   if (geometry == nullptr || OGR_G_IsEmpty(geometry) != 0) {
-    return troubled(std::move(shape), "it has no geometry", "draw it or take it out");
+    return troubled(std::move(shape), {"it has no geometry", "draw it or take it out"});
   }
   bool understood = true;
   if (is_multiple(geometry)) {
@@ -143,10 +145,10 @@ PlainShape plain_shape(void* geometry) {
         "draw it as a plain point, line or polygon");
   }
   if (!all_finite(shape)) {
-    return troubled(std::move(shape), "it has a coordinate that is no number", "draw it anew");
+    return troubled(std::move(shape), {"it has a coordinate that is no number", "draw it anew"});
   }
   if (shape.kind == ShapeKind::point && shape.pieces.size() > 1) {
-    return troubled(std::move(shape), "it has several points", "make each a feature of its own");
+    return troubled(std::move(shape), {"it has several points", "make each a feature of its own"});
   }
   return shape;
 }

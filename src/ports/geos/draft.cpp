@@ -38,20 +38,20 @@ bool Draft::is_on_bridge(OnTrail place) const {
   });
 }
 
-base::Fault Draft::fault(std::size_t trail, std::string problem, std::string remedy) const {
+base::Fault Draft::fault(std::size_t trail, Complaint complaint) const {
   return {.file = labels_[trail].file,
           .place = "trail " + name(trail),
-          .problem = std::move(problem),
-          .remedy = std::move(remedy)};
+          .problem = std::move(complaint.problem),
+          .remedy = std::move(complaint.remedy)};
 }
 
-void Draft::doubt(std::size_t trail, std::string problem, std::string remedy) {
-  faults.push_back(fault(trail, std::move(problem), std::move(remedy)));
+void Draft::doubt(std::size_t trail, Complaint complaint) {
+  faults.push_back(fault(trail, std::move(complaint)));
   faults.back().weight = base::Weight::doubt;
 }
 
-void Draft::refuse(std::size_t trail, std::string problem, std::string remedy) {
-  faults.push_back(fault(trail, std::move(problem), std::move(remedy)));
+void Draft::refuse(std::size_t trail, Complaint complaint) {
+  faults.push_back(fault(trail, std::move(complaint)));
   refused.push_back(trail);
 }
 

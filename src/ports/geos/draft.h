@@ -18,6 +18,12 @@ struct OnTrail {
   units::Metres was;
 };
 
+/// What is wrong with a trail, without a closing full stop, and what to do, an imperative.
+struct Complaint {
+  std::string problem;
+  std::string remedy;
+};
+
 class Draft {
  public:
   Draft(const std::vector<trails::Trail>& trails, const std::vector<trails::Mark>& marks,
@@ -35,11 +41,11 @@ class Draft {
   /// Whether the end of another trail there would hang on the bridge: within it, ends apart.
   [[nodiscard]] bool is_on_bridge(OnTrail place) const;
 
-  void doubt(std::size_t trail, std::string problem, std::string remedy);
-  void refuse(std::size_t trail, std::string problem, std::string remedy);
+  void doubt(std::size_t trail, Complaint complaint);
+  void refuse(std::size_t trail, Complaint complaint);
 
  private:
-  [[nodiscard]] base::Fault fault(std::size_t trail, std::string problem, std::string remedy) const;
+  [[nodiscard]] base::Fault fault(std::size_t trail, Complaint complaint) const;
 
   struct Label {
     std::string name;

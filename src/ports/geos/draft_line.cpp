@@ -11,23 +11,14 @@ namespace rimehaul::ports::geos {
 using geo::MapPoint;
 using units::Metres;
 
-namespace {
-
-/// How far along a segment a place lies: 0 at its start, 1 at its end, clamped.
-double share_on(MapPoint from, MapPoint to, MapPoint place) {
-  const double along_east = (to.east - from.east).value();
-  const double along_north = (to.north - from.north).value();
-  const double dot = along_east * (place.east - from.east).value() +
-                     along_north * (place.north - from.north).value();
+double share_on(Segment segment, MapPoint place) {
+  const double along_east = (segment.to.east - segment.from.east).value();
+  const double along_north = (segment.to.north - segment.from.north).value();
+  const double dot = along_east * (place.east - segment.from.east).value() +
+                     along_north * (place.north - segment.from.north).value();
   const double length2 = along_east * along_east + along_north * along_north;
   return length2 > 0.0 ? std::clamp(dot / length2, 0.0, 1.0) : 0.0;
 }
-
-Metres mixed(Metres from, Metres to, double share) {
-  return from + share * (to - from);
-}
-
-}  // namespace
 
 DraftLine::DraftLine(const geo::Polyline& drawn)
     : drawn_length_{drawn.length()},
@@ -56,7 +47,7 @@ DraftLine::Nearest DraftLine::nearest(MapPoint place) const {
   for (std::size_t i = 0; i < segment_count(); ++i) {
     const MapPoint from = points_[i].place;
     const MapPoint to = points_[i + 1].place;
-    const double share = share_on(from, to, place);
+    const double share = share_on({from, to}, place);
     const MapPoint foot = share == 1.0 ? to : geo::between(from, to, share);
     const Metres away = geo::distance(place, foot);
     if (away < best.away) {
@@ -80,7 +71,7 @@ bool DraftLine::may_reach(MapPoint place, Metres reach) const {
 Metres DraftLine::was_at(OnSegment at) const {
   const DraftPoint& from = points_[at.segment];
   const DraftPoint& to = points_[at.segment + 1];
-  return mixed(from.was, to.was, share_on(from.place, to.place, at.place));
+  return from.was + share_on({from.place, to.place}, at.place) * (to.was - from.was);
 }
 
 Metres DraftLine::now_at(Metres was) const {
@@ -100,7 +91,7 @@ Metres DraftLine::now_at(Metres was) const {
 void DraftLine::put_nodes(std::vector<OnSegment> nodes) {
   const auto order_of = [this](const OnSegment& node) {
     const double share =
-        share_on(points_[node.segment].place, points_[node.segment + 1].place, node.place);
+        share_on({points_[node.segment].place, points_[node.segment + 1].place}, node.place);
     return std::pair{node.segment, share};
   };
   std::ranges::stable_sort(nodes, {}, order_of);
@@ -174,22 +165,27 @@ geo::Polyline DraftLine::line() const {
   return geo::Polyline{std::move(places)};
 }
 
+const MapPoint* Places::nearest_known(Cell cell, MapPoint place) const {
+  const auto found = cells_.find(cell);
+  if (found == cells_.end()) {
+    return nullptr;
+  }
+  const auto away = [place](const MapPoint& known) { return geo::distance(known, place); };
+  const auto best = std::ranges::min_element(found->second, {}, away);
+  return away(*best) < kHair ? &*best : nullptr;
+}
+
 MapPoint Places::settle(MapPoint place) {
   const auto column = static_cast<long long>(std::floor(place.east / kHair));
   const auto row = static_cast<long long>(std::floor(place.north / kHair));
   const MapPoint* best = nullptr;
   for (long long east = column - 1; east <= column + 1; ++east) {
     for (long long north = row - 1; north <= row + 1; ++north) {
-      const auto cell = cells_.find({east, north});
-      if (cell == cells_.end()) {
-        continue;
-      }
-      for (const MapPoint& known : cell->second) {
-        const Metres away = geo::distance(known, place);
-        if (away < kHair && (best == nullptr || away < geo::distance(*best, place))) {
-          best = &known;
-        }
-      }
+      const MapPoint* known = nearest_known({east, north}, place);
+      const bool is_nearer =
+          known != nullptr &&
+          (best == nullptr || geo::distance(*known, place) < geo::distance(*best, place));
+      best = is_nearer ? known : best;
     }
   }
   if (best != nullptr) {

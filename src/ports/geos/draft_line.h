@@ -21,6 +21,15 @@ struct DraftPoint {
   bool is_node = false;
 };
 
+/// A straight piece of trail.
+struct Segment {
+  geo::MapPoint from;
+  geo::MapPoint to;
+};
+
+/// How far along a segment a place lies: 0 at its start, 1 at its end, clamped.
+[[nodiscard]] double share_on(Segment segment, geo::MapPoint place);
+
 enum class End { start, finish };
 
 /// A point on one segment of a line.
@@ -80,6 +89,8 @@ class Places {
 
  private:
   using Cell = std::pair<long long, long long>;
+  [[nodiscard]] const geo::MapPoint* nearest_known(Cell cell, geo::MapPoint place) const;
+
   std::map<Cell, std::vector<geo::MapPoint>> cells_;
 };
 

@@ -21,7 +21,13 @@ struct Reach {
 
 /// The node nearest to a station among those within `snap` of its foot on the line: better than a
 /// new junction a few steps beside it.
-MapPoint wish_on(const DraftLine& line, MapPoint station, MapPoint foot, Metres snap) {
+struct StationAndFoot {
+  MapPoint station;
+  MapPoint foot;
+};
+
+MapPoint wish_on(const DraftLine& line, StationAndFoot at, Metres snap) {
+  const auto& [station, foot] = at;
   std::optional<MapPoint> best;
   for (const DraftPoint& point : line.points()) {
     if (point.is_node && geo::distance(point.place, foot) <= snap &&
@@ -66,7 +72,8 @@ std::vector<Reach> reached(Draft& draft, const std::vector<Station>& stations) {
       continue;
     }
     reach->station = i;
-    reach->wish = wish_on(draft.lines[reach->trail], place, reach->nearest.at.place, draft.snap());
+    reach->wish =
+        wish_on(draft.lines[reach->trail], {place, reach->nearest.at.place}, draft.snap());
     reaches.push_back(*reach);
   }
   std::ranges::stable_sort(reaches, {}, [&stations](const Reach& reach) {

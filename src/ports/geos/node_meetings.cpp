@@ -36,6 +36,11 @@ std::vector<PieceOfTrail> pieces_of(const Draft& draft) {
   return pieces;
 }
 
+struct TwoPieces {
+  const PieceOfTrail& one;
+  const PieceOfTrail& other;
+};
+
 /// For each piece, the later pieces whose boxes come within a hair of its own, in order.
 std::vector<std::vector<std::size_t>> candidates_of(const Draft& draft,
                                                     const std::vector<PieceOfTrail>& pieces) {
@@ -54,6 +59,7 @@ std::vector<std::vector<std::size_t>> candidates_of(const Draft& draft,
     std::vector<std::size_t> found;
     GEOSSTRtree_query_r(
         context.get(), tree.get(), boxes[i].get(),
+        // The order of the two is GEOS's. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
         [](void* item, void* list) {
           static_cast<std::vector<std::size_t>*>(list)->push_back(*static_cast<std::size_t*>(item));
         },
@@ -66,12 +72,12 @@ std::vector<std::vector<std::size_t>> candidates_of(const Draft& draft,
 }
 
 /// Where two pieces meet; the point that two pieces of one trail share anyway is no meeting.
-std::vector<MapPoint> meetings_between(const Draft& draft, const PieceOfTrail& one,
-                                       const PieceOfTrail& other) {
-  std::vector<MapPoint> places = meetings_of(draft.context, one.ends, other.ends);
-  if (one.trail == other.trail && other.segment == one.segment + 1) {
+std::vector<MapPoint> meetings_between(const Draft& draft, const TwoPieces& two) {
+  std::vector<MapPoint> places = meetings_of(draft.context, {two.one.ends, two.other.ends});
+  if (two.one.trail == two.other.trail && two.other.segment == two.one.segment + 1) {
+    const MapPoint shared = two.one.ends.to;
     std::erase_if(places,
-                  [&](MapPoint place) { return geo::distance(place, one.ends.to) <= kHair; });
+                  [shared](MapPoint place) { return geo::distance(place, shared) <= kHair; });
   }
   return places;
 }
@@ -83,7 +89,8 @@ class Meetings {
  public:
   explicit Meetings(Draft& draft) : draft_{&draft}, nodes_(draft.lines.size()) {}
 
-  void add(const PieceOfTrail& one, const PieceOfTrail& other, MapPoint place) {
+  void add(const TwoPieces& two, MapPoint place) {
+    const auto& [one, other] = two;
     const OnTrail on_one = on_trail(one, place);
     const OnTrail on_other = on_trail(other, place);
     const bool is_end =
@@ -121,10 +128,9 @@ class Meetings {
                            was - std::get<2>(*last) <= draft_->snap();
       if (!is_same) {
         draft_->doubt(
-            one,
-            "at " + words_of(was) + " it meets " + draft_->name(other) +
-                " at a bridge, which is taken for no junction",
-            "see that one passes under the other; if they do meet, move the bridge's mark");
+            one, {"at " + words_of(was) + " it meets " + draft_->name(other) +
+                      " at a bridge, which is taken for no junction",
+                  "see that one passes under the other; if they do meet, move the bridge's mark"});
       }
       last = here;
     }
@@ -158,14 +164,15 @@ void refuse_overlaps(Draft& draft) {
       told.push_back(pair);
       const std::string where = "at " + words_of(points[i].was) + " it runs over ";
       if (pair.first == trail) {
-        draft.refuse(trail, where + "itself", "draw each stretch once");
+        draft.refuse(trail, {where + "itself", "draw each stretch once"});
         continue;
       }
-      draft.refuse(trail, where + draft.name(pair.first),
-                   "cut one of the two where they meet, so that each stretch is drawn once");
+      draft.refuse(trail,
+                   {where + draft.name(pair.first),
+                    "cut one of the two where they meet, so that each stretch is drawn once"});
       draft.refuse(pair.first,
-                   "at " + words_of(owner->second.was) + " it runs over " + draft.name(trail),
-                   "cut one of the two where they meet, so that each stretch is drawn once");
+                   {"at " + words_of(owner->second.was) + " it runs over " + draft.name(trail),
+                    "cut one of the two where they meet, so that each stretch is drawn once"});
     }
   }
 }
@@ -178,8 +185,8 @@ void node_meetings(Draft& draft) {
   Meetings meetings{draft};
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     for (const std::size_t j : candidates[i]) {
-      for (const MapPoint place : meetings_between(draft, pieces[i], pieces[j])) {
-        meetings.add(pieces[i], pieces[j], place);
+      for (const MapPoint place : meetings_between(draft, {pieces[i], pieces[j]})) {
+        meetings.add({pieces[i], pieces[j]}, place);
       }
     }
   }

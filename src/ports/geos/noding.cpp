@@ -68,10 +68,9 @@ void doubt_dangling(Draft& draft, const MeetingsByPlace& meetings) {
       const MapPoint place = draft.lines[i].end(end);
       const Meeting& meeting = meetings.at(place);
       if (meeting.legs == 1 && !meeting.station) {
-        draft.doubt(i,
-                    std::string{"its "} + (end == End::start ? "start" : "end") +
-                        " meets no trail and no station; " + nearest_to(draft, i, place),
-                    "draw it to where it leads; ends join within " + words_of(draft.snap()));
+        draft.doubt(i, {std::string{"its "} + (end == End::start ? "start" : "end") +
+                            " meets no trail and no station; " + nearest_to(draft, i, place),
+                        "draw it to where it leads; ends join within " + words_of(draft.snap())});
       }
     }
   }
@@ -82,9 +81,9 @@ void doubt_short_legs(Draft& draft, const trails::Network& network) {
     const Metres length = leg.line.length();
     if (leg.way == trails::Way::as_drawn && length < kShortLeg) {
       draft.doubt(leg.trail,
-                  "between " + words_of(leg.span.from) + " and " + words_of(leg.span.to) +
-                      " it is cut into a leg of " + words_of(length) + " only",
-                  "see whether two junctions there should be one");
+                  {"between " + words_of(leg.span.from) + " and " + words_of(leg.span.to) +
+                       " it is cut into a leg of " + words_of(length) + " only",
+                   "see whether two junctions there should be one"});
     }
   }
 }

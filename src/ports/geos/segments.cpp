@@ -6,7 +6,6 @@
 #include <array>
 
 #include "base/require.h"
-#include "ports/geos/draft_line.h"
 
 namespace rimehaul::ports::geos {
 
@@ -20,7 +19,8 @@ constexpr Metres kSameMeeting{1.0};
 
 }  // namespace
 
-std::optional<MapPoint> crossing_of(const Context& context, Segment one, Segment other) {
+std::optional<MapPoint> crossing_of(const Context& context, TwoSegments two) {
+  const auto [one, other] = two;
   double east = 0.0;
   double north = 0.0;
   const int found = GEOSSegmentIntersection_r(
@@ -35,16 +35,11 @@ std::optional<MapPoint> crossing_of(const Context& context, Segment one, Segment
 }
 
 Metres distance(Segment segment, MapPoint place) {
-  const double along_east = (segment.to.east - segment.from.east).value();
-  const double along_north = (segment.to.north - segment.from.north).value();
-  const double length2 = along_east * along_east + along_north * along_north;
-  const double dot = along_east * (place.east - segment.from.east).value() +
-                     along_north * (place.north - segment.from.north).value();
-  const double share = length2 > 0.0 ? std::clamp(dot / length2, 0.0, 1.0) : 0.0;
-  return geo::distance(geo::between(segment.from, segment.to, share), place);
+  return geo::distance(geo::between(segment.from, segment.to, share_on(segment, place)), place);
 }
 
-std::vector<MapPoint> meetings_of(const Context& context, Segment one, Segment other) {
+std::vector<MapPoint> meetings_of(const Context& context, TwoSegments two) {
+  const auto [one, other] = two;
   std::vector<MapPoint> meetings;
   for (const MapPoint end : std::array{one.from, one.to}) {
     if (distance(other, end) <= kHair) {
@@ -56,7 +51,7 @@ std::vector<MapPoint> meetings_of(const Context& context, Segment one, Segment o
       meetings.push_back(end);
     }
   }
-  const auto crossing = crossing_of(context, one, other);
+  const auto crossing = crossing_of(context, two);
   const bool is_new = crossing && std::ranges::none_of(meetings, [&](MapPoint known) {
                         return geo::distance(known, *crossing) <= kSameMeeting;
                       });

@@ -5,23 +5,22 @@
 #include <vector>
 
 #include "geo/point.h"
+#include "ports/geos/draft_line.h"
 #include "ports/geos/geos_handles.h"
 
 namespace rimehaul::ports::geos {
 
-struct Segment {
-  geo::MapPoint from;
-  geo::MapPoint to;
+struct TwoSegments {
+  Segment one;
+  Segment other;
 };
 
 /// Where two segments cross or touch (GEOS's robust intersection); of a common stretch one point.
-[[nodiscard]] std::optional<geo::MapPoint> crossing_of(const Context& context, Segment one,
-                                                       Segment other);
+[[nodiscard]] std::optional<geo::MapPoint> crossing_of(const Context& context, TwoSegments two);
 
 /// All places where two segments meet: ends of one that lie on the other within a hair, and the
 /// crossing unless it is one of those.
-[[nodiscard]] std::vector<geo::MapPoint> meetings_of(const Context& context, Segment one,
-                                                     Segment other);
+[[nodiscard]] std::vector<geo::MapPoint> meetings_of(const Context& context, TwoSegments two);
 
 /// Distance from a place to a segment.
 [[nodiscard]] units::Metres distance(Segment segment, geo::MapPoint place);

@@ -31,21 +31,18 @@ std::vector<TrailEnd> ends_of(const Draft& draft) {
   return ends;
 }
 
-/// Two ends of one trail join only where they are the same place: a loop that is nearly closed may
-/// be meant so.
-bool are_joined(const TrailEnd& a, const TrailEnd& b, Metres snap) {
-  return geo::distance(a.place, b.place) <= (a.trail == b.trail ? kHair : snap);
-}
-
-/// Ends that reach each other within `snap`, over others or directly.
+/// Ends that reach each other within `snap`, over others or directly. Two ends of one trail join
+/// only where they are the same place: a loop that is nearly closed may be meant so.
 std::vector<Cluster> clusters_of(const std::vector<TrailEnd>& ends, Metres snap) {
   std::vector<std::size_t> cluster_of(ends.size());
   std::iota(cluster_of.begin(), cluster_of.end(), std::size_t{0});
   for (std::size_t i = 0; i < ends.size(); ++i) {
     for (std::size_t j = 0; j < i; ++j) {
-      const std::size_t high = std::max(cluster_of[i], cluster_of[j]);
-      if (cluster_of[i] != cluster_of[j] && are_joined(ends[i], ends[j], snap)) {
-        std::ranges::replace(cluster_of, high, std::min(cluster_of[i], cluster_of[j]));
+      const Metres reach = ends[i].trail == ends[j].trail ? kHair : snap;
+      const bool are_joined = geo::distance(ends[i].place, ends[j].place) <= reach;
+      if (are_joined && cluster_of[i] != cluster_of[j]) {
+        const auto [low, high] = std::minmax({cluster_of[i], cluster_of[j]});
+        std::ranges::replace(cluster_of, high, low);
       }
     }
   }
@@ -82,33 +79,36 @@ struct Target {
   std::optional<OnSegment> overshoot;  ///< where the end's own line meets the target before it
 };
 
-/// Where the last stretch of an end's own line meets another line; nearest to the end first.
+/// Where a segment meets a line, nearest to the segment's `to`.
+std::optional<MapPoint> meeting_on(const Draft& draft, Segment piece, const DraftLine& line) {
+  std::optional<MapPoint> best;
+  for (std::size_t i = 0; i < line.segment_count(); ++i) {
+    const Segment there{line.points()[i].place, line.points()[i + 1].place};
+    const auto crossing = crossing_of(draft.context, {piece, there});
+    if (crossing &&
+        (!best || geo::distance(piece.to, *crossing) < geo::distance(piece.to, *best))) {
+      best = crossing;
+    }
+  }
+  return best;
+}
+
+/// Where the last stretch of an end's own line meets another line, nearest to the end.
 std::optional<OnSegment> last_meeting(const Draft& draft, const TrailEnd& from,
                                       const DraftLine& other) {
   const DraftLine& own = draft.lines[from.trail];
-  const End end = from.end;
-  const Metres reach = 3 * draft.snap();
   const std::size_t count = own.segment_count();
   Metres walked{0};
-  for (std::size_t i = 0; i < count && walked <= reach; ++i) {
-    const std::size_t segment = end == End::start ? i : count - 1 - i;
-    const Segment piece{own.points()[segment].place, own.points()[segment + 1].place};
-    std::optional<MapPoint> best;
-    const auto nearer = [&](MapPoint place) {
-      const MapPoint tip = end == End::start ? piece.from : piece.to;
-      return !best || geo::distance(tip, place) < geo::distance(tip, *best);
-    };
-    for (std::size_t j = 0; j < other.segment_count(); ++j) {
-      const Segment there{other.points()[j].place, other.points()[j + 1].place};
-      const auto crossing = crossing_of(draft.context, piece, there);
-      if (crossing && nearer(*crossing)) {
-        best = crossing;
-      }
+  for (std::size_t i = 0; i < count && walked <= 3 * draft.snap(); ++i) {
+    const bool at_start = from.end == End::start;
+    const std::size_t segment = at_start ? i : count - 1 - i;
+    const MapPoint first = own.points()[segment].place;
+    const MapPoint second = own.points()[segment + 1].place;
+    const Segment outwards = at_start ? Segment{second, first} : Segment{first, second};
+    if (const auto meeting = meeting_on(draft, outwards, other)) {
+      return OnSegment{segment, *meeting};
     }
-    if (best) {
-      return OnSegment{segment, *best};
-    }
-    walked += geo::distance(piece.from, piece.to);
+    walked += geo::distance(first, second);
   }
   return std::nullopt;
 }
@@ -137,30 +137,38 @@ std::optional<Target> target_on(const Draft& draft, const TrailEnd& from, std::s
   return target;
 }
 
+/// What the ends of a cluster reach on one trail, at the least distance.
+std::optional<Target> best_target(const Draft& draft, const Cluster& cluster, std::size_t trail) {
+  std::optional<Target> best;
+  for (const TrailEnd& from : cluster) {
+    if (!draft.lines[trail].may_reach(from.place, draft.snap())) {
+      continue;
+    }
+    const auto target = target_on(draft, from, trail);
+    if (target && (!best || target->away < best->away)) {
+      best = target;
+    }
+  }
+  return best;
+}
+
 /// The trails that a cluster reaches without having an end there, nearest first.
 std::vector<Target> targets_of(Draft& draft, const Cluster& cluster) {
   std::vector<Target> targets;
   for (std::size_t trail = 0; trail < draft.lines.size(); ++trail) {
-    if (has_end_of(cluster, trail)) {
+    const auto best =
+        has_end_of(cluster, trail) ? std::optional<Target>{} : best_target(draft, cluster, trail);
+    if (!best) {
       continue;
     }
-    std::optional<Target> best;
-    for (const TrailEnd& from : cluster) {
-      const auto target = draft.lines[trail].may_reach(from.place, draft.snap())
-                              ? target_on(draft, from, trail)
-                              : std::optional<Target>{};
-      if (target && (!best || target->away < best->away)) {
-        best = target;
-      }
-    }
-    if (best && draft.is_on_bridge({trail, draft.lines[trail].was_at(best->at)})) {
+    if (draft.is_on_bridge({trail, draft.lines[trail].was_at(best->at)})) {
       draft.doubt(best->from.trail,
-                  "it ends at the bridge of " + draft.name(trail) +
-                      ", and an end on a bridge is taken for no junction",
-                  "draw its end to where it may be driven on, or shorten the bridge's mark");
-    } else if (best) {
-      targets.push_back(*best);
+                  {"it ends at the bridge of " + draft.name(trail) +
+                       ", and an end on a bridge is taken for no junction",
+                   "draw its end to where it may be driven on, or shorten the bridge's mark"});
+      continue;
     }
+    targets.push_back(*best);
   }
   std::ranges::stable_sort(targets, {}, &Target::away);
   return targets;
@@ -172,18 +180,14 @@ std::optional<MapPoint> common_crossing(const Draft& draft, const std::vector<Ta
     return std::nullopt;
   }
   const MapPoint near = targets.front().from.place;
-  const DraftLine& one = draft.lines[targets[0].trail];
-  const DraftLine& other = draft.lines[targets[1].trail];
+  const auto pieces = draft.lines[targets[0].trail].points();
   std::optional<MapPoint> best;
-  for (std::size_t i = 0; i < one.segment_count(); ++i) {
-    for (std::size_t j = 0; j < other.segment_count(); ++j) {
-      const auto crossing =
-          crossing_of(draft.context, {one.points()[i].place, one.points()[i + 1].place},
-                      {other.points()[j].place, other.points()[j + 1].place});
-      if (crossing && geo::distance(near, *crossing) <= draft.snap() &&
-          (!best || geo::distance(near, *crossing) < geo::distance(near, *best))) {
-        best = crossing;
-      }
+  for (std::size_t i = 0; i + 1 < pieces.size(); ++i) {
+    const Segment piece{pieces[i].place, pieces[i + 1].place};
+    const auto crossing = meeting_on(draft, piece, draft.lines[targets[1].trail]);
+    if (crossing && geo::distance(near, *crossing) <= draft.snap() &&
+        (!best || geo::distance(near, *crossing) < geo::distance(near, *best))) {
+      best = crossing;
     }
   }
   return best;
@@ -194,14 +198,13 @@ void move_members(Draft& draft, const Cluster& cluster, MapPoint place) {
     const Metres moved = draft.lines[member.trail].move_end(member.end, place);
     if (!(moved <= draft.snap())) {
       draft.doubt(member.trail,
-                  "its end was moved by " + words_of(moved) + " to meet the ends near it",
-                  "draw these ends to one place");
+                  {"its end was moved by " + words_of(moved) + " to meet the ends near it",
+                   "draw these ends to one place"});
     }
     if (!draft.lines[member.trail].is_line()) {
-      draft.refuse(member.trail,
-                   "both its ends join one place within " + words_of(draft.snap()) +
-                       ", so nothing is left of it",
-                   "draw it longer or take it out");
+      draft.refuse(member.trail, {"both its ends join one place within " + words_of(draft.snap()) +
+                                      ", so nothing is left of it",
+                                  "draw it longer or take it out"});
     }
   }
 }
@@ -227,9 +230,9 @@ void join_cluster(Draft& draft, const Cluster& cluster) {
       draft.lines[target.trail].put_nodes({{nearest.at.segment, place}});
     } else {
       draft.doubt(first.from.trail,
-                  "it ends within " + words_of(draft.snap()) + " of " + draft.name(target.trail) +
-                      " too, but joins " + draft.name(first.trail) + " alone",
-                  "draw its end to the trail it should join");
+                  {"it ends within " + words_of(draft.snap()) + " of " + draft.name(target.trail) +
+                       " too, but joins " + draft.name(first.trail) + " alone",
+                   "draw its end to the trail it should join"});
     }
   }
 }
