@@ -84,8 +84,10 @@ std::vector<card::InputFile> input_files(const ports::toml::SiteFile& site,
 }
 
 card::InputFile input_file(const std::string& path, const std::string& what) {
-  return {
-      .name = path, .what = what, .date = "", .digest = ports::openssl::digest_of_file(path, path)};
+  return {.name = path,
+          .what = what,
+          .date = "",
+          .digest = ports::openssl::digest_of_file({path, path})};
 }
 
 std::string observed_text(const snow::SnowReport& report) {

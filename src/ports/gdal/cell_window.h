@@ -14,9 +14,8 @@ struct CellWindow {
   [[nodiscard]] CellWindow seen_from(terrain::CellIndex origin) const {
     return {{first.column - origin.column, first.row - origin.row}, size};
   }
+  /// What this shares with another; empty when that is nothing.
+  [[nodiscard]] CellWindow shared_with(const CellWindow& other) const;
 };
-
-/// Empty when they share nothing.
-[[nodiscard]] CellWindow overlap(const CellWindow& one, const CellWindow& other);
 
 }  // namespace rimehaul::ports::gdal

@@ -26,10 +26,16 @@ CellWindow middle_of(const CellWindow& window) {
   return {{column, row}, {columns, rows}};
 }
 
-double largest_difference(const std::vector<double>& one, const std::vector<double>& other) {
+/// Two sets of heights of the same cells.
+struct TwoOpinions {
+  std::vector<double> one;
+  std::vector<double> other;
+};
+
+double largest_difference(const TwoOpinions& opinions) {
   double largest = 0.0;
-  for (std::size_t index = 0; index < one.size(); ++index) {
-    const double difference = std::abs(one[index] - other[index]);
+  for (std::size_t index = 0; index < opinions.one.size(); ++index) {
+    const double difference = std::abs(opinions.one[index] - opinions.other[index]);
     if (difference > largest) {  // voids, being NaN, say nothing about agreement
       largest = difference;
     }
@@ -80,7 +86,7 @@ terrain::HeightBlock HeightMosaic::read(terrain::BlockIndex block) const {
   const CellWindow wanted{{block.column * kSide, block.row * kSide}, {kSide, kSide}};
   terrain::HeightBlock heights(static_cast<std::size_t>(kSide * kSide), kHole);
   for (const Placed& placed : files_) {
-    const CellWindow part = overlap(wanted, {placed.at, placed.file.size()});
+    const CellWindow part = wanted.shared_with({placed.at, placed.file.size()});
     if (part.is_empty()) {
       continue;
     }
@@ -105,13 +111,14 @@ void HeightMosaic::doubt_overlaps(std::vector<base::Fault>& faults) const {
     for (std::size_t earlier = 0; earlier < later; ++earlier) {
       const Placed& one = files_[earlier];
       const Placed& other = files_[later];
-      const CellWindow shared = overlap({one.at, one.file.size()}, {other.at, other.file.size()});
+      const CellWindow shared =
+          CellWindow{one.at, one.file.size()}.shared_with({other.at, other.file.size()});
       if (shared.is_empty()) {
         continue;
       }
       const CellWindow looked_at = middle_of(shared);
-      if (largest_difference(one.file.read(looked_at.seen_from(one.at)),
-                             other.file.read(looked_at.seen_from(other.at))) <= kMostApart) {
+      if (largest_difference({one.file.read(looked_at.seen_from(one.at)),
+                              other.file.read(looked_at.seen_from(other.at))}) <= kMostApart) {
         continue;
       }
       faults.push_back({.file = other.file.shown(),

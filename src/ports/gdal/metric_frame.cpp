@@ -29,8 +29,15 @@ bool counts_towards_east_and_north(const Reference& map) {
   return true;
 }
 
-/// Metres on the ellipsoid between two places not far apart, angles in radians.
-double ground_distance(const Reference& map, PlainPoint from, PlainPoint to) {
+/// Longitudes and latitudes in radians.
+struct Ends {
+  PlainPoint from;
+  PlainPoint to;
+};
+
+/// Metres on the ellipsoid between two places not far apart.
+double ground_distance(const Reference& map, const Ends& ends) {
+  const auto& [from, to] = ends;
   const double semi_major = OSRGetSemiMajor(map.get(), nullptr);
   const double inverse = OSRGetInvFlattening(map.get(), nullptr);
   const double flattening = inverse > 0 ? 1.0 / inverse : 0.0;
@@ -91,7 +98,7 @@ std::optional<Stretch> stretch_at(const Reference& map, PlainPoint place) {
   for (std::size_t index = 0; index < ends.size(); index += 2) {
     const PlainPoint from{ends[index].x * radians, ends[index].y * radians};
     const PlainPoint to{ends[index + 1].x * radians, ends[index + 1].y * radians};
-    const double ratio = 2.0 * kStep / ground_distance(map, from, to);
+    const double ratio = 2.0 * kStep / ground_distance(map, {from, to});
     if (!std::isfinite(ratio)) {
       return std::nullopt;
     }

@@ -153,7 +153,7 @@ void RasterFile::void_missing_blocks(const CellWindow& window, std::vector<doubl
   for (std::int64_t row = window.first.row / high * high; row < last_row; row += high) {
     for (std::int64_t column = window.first.column / wide * wide; column < last_column;
          column += wide) {
-      const CellWindow part = overlap(window, {{column, row}, {wide, high}});
+      const CellWindow part = window.shared_with({{column, row}, {wide, high}});
       if (!has_missing_blocks(band, part)) {
         continue;
       }

@@ -22,13 +22,19 @@ bool are_multiples(std::span<const double> values, double step) {
   });
 }
 
-CellWindow sampled(const RasterFile& file, int along, int down) {
-  const auto cut = [](std::int64_t size, int third) {
+/// Which of three columns and rows of windows.
+struct Third {
+  int along = 0;
+  int down = 0;
+};
+
+CellWindow sampled(const RasterFile& file, Third third) {
+  const auto cut = [](std::int64_t size, int which) {
     const std::int64_t kept = std::min(size, kWindow);
-    return std::pair{(size - kept) * third / 2, kept};
+    return std::pair{(size - kept) * which / 2, kept};
   };
-  const auto [column, columns] = cut(file.size().column, along);
-  const auto [row, rows] = cut(file.size().row, down);
+  const auto [column, columns] = cut(file.size().column, third.along);
+  const auto [row, rows] = cut(file.size().row, third.down);
   return {{column, row}, {columns, rows}};
 }
 
@@ -50,7 +56,7 @@ std::optional<units::Metres> quantum_of(const RasterFile& file) {
   std::vector<double> values;
   for (const int down : {0, 1, 2}) {
     for (const int along : {0, 1, 2}) {
-      for (const double height_m : file.read(sampled(file, along, down))) {
+      for (const double height_m : file.read(sampled(file, {along, down}))) {
         if (!std::isnan(height_m)) {
           values.push_back(height_m / file.metres_per_unit());
         }

@@ -51,10 +51,11 @@ std::string datum_in(const std::vector<RasterFile>& files, std::vector<base::Fau
   for (const RasterFile& file : files) {
     const std::string& said = file.vertical().datum;
     if (!datum.empty() && !said.empty() && said != datum) {
-      faults.push_back(bad_file(file.shown(), {"its heights count from " + said +
-                                                   ", those of others from " + datum,
-                                               "bring all heights to one vertical datum first"})
-                           .fault());
+      std::string problem = "its heights count from ";
+      problem.append(said).append(", those of others from ").append(datum);
+      faults.push_back(
+          bad_file(file.shown(), {problem, "bring all heights to one vertical datum first"})
+              .fault());
     }
     if (datum.empty()) {
       datum = said;

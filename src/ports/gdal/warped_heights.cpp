@@ -76,9 +76,28 @@ double finer(double step) {
   return half >= 0.1 ? std::floor(half * 100.0) / 100.0 : half;
 }
 
-/// A longitude one turn away is the same place: rasters may run past 180 degrees.
-PlainPoint turned_towards(PlainPoint point, double middle, double full_turn) {
-  return {point.x + full_turn * std::round((middle - point.x) / full_turn), point.y};
+/// How longitudes go round: rasters may run past 180 degrees.
+struct Turning {
+  double middle = 0.0;     ///< longitude of the raster's middle
+  double full_turn = 0.0;  ///< 0: nothing goes round
+
+  /// The same place, at the longitude nearest to the middle.
+  [[nodiscard]] PlainPoint turned(PlainPoint point) const {
+    if (full_turn == 0.0) {
+      return point;
+    }
+    return {point.x + full_turn * std::round((middle - point.x) / full_turn), point.y};
+  }
+};
+
+Turning turning_of(const HeightMosaic& mosaic) {
+  if (is_projected(mosaic.reference())) {
+    return {};
+  }
+  const auto last_column = static_cast<double>(mosaic.size().column - 1);
+  const auto last_row = static_cast<double>(mosaic.size().row - 1);
+  return {.middle = mosaic.lattice().at({last_column / 2.0, last_row / 2.0}).x,
+          .full_turn = full_turn_of(mosaic.reference())};
 }
 
 }  // namespace
@@ -169,17 +188,10 @@ void WarpedHeights::add_part(Part& part, const std::vector<PlainPoint>& centres,
   std::vector<PlainPoint> places = centres;
   transform(part.from_map, places);
   const HeightMosaic& mosaic = part.shelf.mosaic();
-  const bool is_angular = !is_projected(mosaic.reference());
-  const double full_turn = is_angular ? full_turn_of(mosaic.reference()) : 0.0;
-  const double middle = mosaic.lattice()
-                            .at({static_cast<double>(mosaic.size().column - 1) / 2.0,
-                                 static_cast<double>(mosaic.size().row - 1) / 2.0})
-                            .x;
+  const Turning turning = turning_of(mosaic);
   for (std::size_t index = 0; index < places.size(); ++index) {
     if (std::isnan(heights[index])) {
-      const PlainPoint place =
-          is_angular ? turned_towards(places[index], middle, full_turn) : places[index];
-      heights[index] = part.shelf.height_at(mosaic.lattice().locate(place));
+      heights[index] = part.shelf.height_at(mosaic.lattice().locate(turning.turned(places[index])));
     }
   }
 }

@@ -50,15 +50,8 @@ base::Digest digest_of(std::string_view bytes) {
   return running.finish();
 }
 
-base::Digest digest_of_file(const std::string& path, const std::string& shown) {
-  const base::BadInput unreadable{base::Fault{.file = shown,
-                                              .place = "",
-                                              .problem = "the file cannot be read",
-                                              .remedy = "check its name and permissions"}};
-  std::ifstream stream{path, std::ios::binary};
-  if (!stream) {
-    throw unreadable;
-  }
+base::Digest digest_of_file(const FileToDigest& file) {
+  std::ifstream stream{file.path, std::ios::binary};
   Running running;
   constexpr std::size_t kPiece = std::size_t{1} << 16U;
   const auto piece = std::make_unique<std::array<char, kPiece>>();
@@ -68,7 +61,10 @@ base::Digest digest_of_file(const std::string& path, const std::string& shown) {
   }
   // Only the end of the file is a good reason to stop; a folder or a failing disk is none.
   if (stream.bad() || !stream.eof()) {
-    throw unreadable;
+    throw base::BadInput{base::Fault{.file = file.shown,
+                                     .place = "",
+                                     .problem = "the file cannot be read",
+                                     .remedy = "check its name and permissions"}};
   }
   return running.finish();
 }

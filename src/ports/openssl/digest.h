@@ -9,7 +9,12 @@
 namespace rimehaul::ports::openssl {
 
 [[nodiscard]] base::Digest digest_of(std::string_view bytes);
+
+struct FileToDigest {
+  std::string path;
+  std::string shown;  ///< its name for people
+};
 /// Reads the file in pieces. Throws BadInput naming `shown` when it cannot be read.
-[[nodiscard]] base::Digest digest_of_file(const std::string& path, const std::string& shown);
+[[nodiscard]] base::Digest digest_of_file(const FileToDigest& file);
 
 }  // namespace rimehaul::ports::openssl

@@ -56,13 +56,13 @@ TEST_CASE("texts have the digests that the standard prints for them") {
 }
 
 TEST_CASE("a file read in pieces has the digest of its whole text") {
-  CHECK(digest_of_file(TempFile{""}.path(), "x").hex() == kEmpty);
-  CHECK(digest_of_file(TempFile{"abc"}.path(), "x").hex() == kAbc);
-  CHECK(digest_of_file(TempFile{std::string(1'000'000, 'a')}.path(), "x").hex() == kMillion);
+  CHECK(digest_of_file({TempFile{""}.path(), "x"}).hex() == kEmpty);
+  CHECK(digest_of_file({TempFile{"abc"}.path(), "x"}).hex() == kAbc);
+  CHECK(digest_of_file({TempFile{std::string(1'000'000, 'a')}.path(), "x"}).hex() == kMillion);
   // Exactly one piece, and one letter to each side.
   for (const std::size_t size : {std::size_t{65535}, std::size_t{65536}, std::size_t{65537}}) {
     const std::string text(size, 'r');
-    CHECK(digest_of_file(TempFile{text}.path(), "x") == digest_of(text));
+    CHECK(digest_of_file({TempFile{text}.path(), "x"}) == digest_of(text));
   }
 }
 
@@ -74,7 +74,7 @@ TEST_CASE("a file that is not there, or a folder, is bad input under the name pe
   const TempFile file{"abc"};
   for (const std::string& path : {file.folder() + "/missing", file.folder()}) {
     try {
-      (void)digest_of_file(path, "heights.tif");
+      (void)digest_of_file({path, "heights.tif"});
       FAIL_CHECK("no fault for " << path);
     } catch (const BadInput& bad) {
       CHECK(bad.fault().file == "heights.tif");
