@@ -8,6 +8,8 @@
 #include <span>
 #include <vector>
 
+#include "geo/region.h"
+
 namespace rimehaul::passage {
 
 namespace {
@@ -30,9 +32,9 @@ class Winding {
     }
   }
 
-  /// Mean direction between two chainages, radians from that of the first segment.
-  [[nodiscard]] double mean(double from_m, double to_m) const {
-    return (integral_to(to_m) - integral_to(from_m)) / (to_m - from_m);
+  /// Mean direction over a part, radians from that of the first segment.
+  [[nodiscard]] double mean(geo::Span part) const {
+    return (integral_to(part.to) - integral_to(part.from)) / (part.to - part.from).value();
   }
 
  private:
@@ -46,9 +48,9 @@ class Winding {
                       east_in * east_out + north_in * north_out);
   }
 
-  [[nodiscard]] double integral_to(double at_m) const {
-    const std::size_t segment = line_->segment_at(Metres{at_m});
-    return integrals_[segment] + headings_[segment] * (at_m - line_->chainage(segment).value());
+  [[nodiscard]] double integral_to(Metres at) const {
+    const std::size_t segment = line_->segment_at(at);
+    return integrals_[segment] + headings_[segment] * (at - line_->chainage(segment)).value();
   }
 
   const geo::Polyline* line_;
@@ -111,11 +113,13 @@ Bend tightest_bend(const geo::Polyline& line, Metres window) {
     if (arms.before_m < least_arm_m || arms.after_m < least_arm_m) {
       continue;
     }
-    const double deflection = std::abs(winding.mean(at_m, at_m + arms.after_m) -
-                                       winding.mean(at_m - arms.before_m, at_m));
+    const Metres at{at_m};
+    const geo::Span before{at - Metres{arms.before_m}, at};
+    const geo::Span after{at, at + Metres{arms.after_m}};
+    const double deflection = std::abs(winding.mean(after) - winding.mean(before));
     const double radius = radius_between(arms, deflection);
     if (!(radius >= tightest.radius.value())) {
-      tightest.at = Metres{at_m};
+      tightest.at = at;
       tightest.radius = Metres{radius};
     }
   }

@@ -25,9 +25,10 @@ double trailer_force(const Statics& statics, Worksheet& sheet, double carrier_dr
       sheet.positive("n_t", count_of(statics.trailer.normal_most), Origin::derived);
   const double drag =
       sheet.not_negative("f_t", count_of(trailer_drag_high(statics.footing.grip)), Origin::grip);
-  const double on_hitch_N = sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
+  const double on_hitch_newton =
+      sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
   return kGravity * mass_kg * (along(statics.footing.trailer.grade_high) + drag * normal) +
-         above_zero(carrier_drag - drag) * on_hitch_N;
+         above_zero(carrier_drag - drag) * on_hitch_newton;
 }
 
 /// F = max(0, g m_c along + T) + f_c g m_c n_c, T the trailer's part. Divided by a capacity
@@ -41,32 +42,32 @@ double pulling_force(const Statics& statics, Worksheet& sheet, double normal) {
   sheet.positive("n_c", count_of(normal), Origin::derived);
   const double drag =
       sheet.not_negative("f_c", amount(statics.footing.grip.carrier_resistance.high), Origin::grip);
-  const double behind_N = trailer_force(statics, sheet, drag);
-  const double weight_N = kGravity * mass_kg;
-  return above_zero(weight_N * along(statics.footing.carrier.grade_high) + behind_N) +
-         drag * weight_N * normal;
+  const double behind_newton = trailer_force(statics, sheet, drag);
+  const double weight_newton = kGravity * mass_kg;
+  return above_zero(weight_newton * along(statics.footing.carrier.grade_high) + behind_newton) +
+         drag * weight_newton * normal;
 }
 
 struct Climb {
   Worksheet sheet{Check::climb_traction};
-  double asked_N = 0.0;
-  double given_N = 0.0;
+  double asked_newton = 0.0;
+  double given_newton = 0.0;
 };
 
 Climb climb_of(const Statics& statics) {
   Climb climb;
   const double normal = statics.carrier.normal_least;
-  climb.asked_N = pulling_force(statics, climb.sheet, normal);
+  climb.asked_newton = pulling_force(statics, climb.sheet, normal);
   const double grip =
       climb.sheet.not_negative("mu", amount(statics.footing.grip.traction), Origin::grip);
   const double on_tracks = climb.sheet.share_of_one(
       "phi", statics.footing.rig.carrier.track_weight_share, Origin::rig_sheet);
-  double uplift_N = 0.0;
+  double uplift_newton = 0.0;
   if (statics.footing.rig.trailer) {
-    uplift_N = climb.sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
+    uplift_newton = climb.sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
   }
-  const double weight_N = kGravity * statics.footing.weighed.carrier.mass.value();
-  climb.given_N = grip * (on_tracks * weight_N * normal - uplift_N);
+  const double weight_newton = kGravity * statics.footing.weighed.carrier.mass.value();
+  climb.given_newton = grip * (on_tracks * weight_newton * normal - uplift_newton);
   return climb;
 }
 
@@ -78,23 +79,23 @@ Grip climb_grip(const Statics& statics) {
     const units::Newtons unknown_force{std::numeric_limits<double>::quiet_NaN()};
     return {unknown_force, unknown_force, unknown_force};
   }
-  const units::Newtons given{climb.given_N};
-  return {.asked = units::Newtons{climb.asked_N}, .given_by_snow = given, .given = given};
+  const units::Newtons given{climb.given_newton};
+  return {.asked = units::Newtons{climb.asked_newton}, .given_by_snow = given, .given = given};
 }
 
 Finding judge_climb_traction(const Statics& statics) {
   const Climb climb = climb_of(statics);
-  return climb.sheet.compared(force(climb.asked_N), force(climb.given_N));
+  return climb.sheet.compared(force(climb.asked_newton), force(climb.given_newton));
 }
 
 Finding judge_engine_power(const Statics& statics) {
   Worksheet sheet{Check::engine_power};
-  const double force_N = pulling_force(statics, sheet, statics.carrier.normal_most);
+  const double force_newton = pulling_force(statics, sheet, statics.carrier.normal_most);
   const double pace =
       sheet.positive("v", amount(statics.footing.rules.walking_pace), Origin::rules);
   const double efficiency = sheet.share_of_one(
       "eta", statics.footing.rig.carrier.driveline_efficiency, Origin::rig_sheet);
-  const units::Watts needed{force_N * pace / efficiency};
+  const units::Watts needed{force_newton * pace / efficiency};
   return sheet.compared(amount(needed), amount(statics.footing.rig.carrier.engine_power));
 }
 

@@ -20,9 +20,9 @@ struct Falls {
 
 struct Hold {
   Worksheet sheet;
-  double asked_N = 0.0;
-  double by_snow_N = 0.0;
-  double given_N = 0.0;
+  double asked_newton = 0.0;
+  double by_snow_newton = 0.0;
+  double given_newton = 0.0;
 };
 
 /// What the trailer pushes with: gravity less the drag of its runners, at the low side; what rides
@@ -35,8 +35,9 @@ double trailer_push(const Statics& statics, Worksheet& sheet, units::Slope fall)
       sheet.positive("n_t", count_of(statics.trailer.normal_least), Origin::derived);
   const double drag =
       sheet.not_negative("f_t", amount(statics.footing.grip.trailer_resistance.low), Origin::grip);
-  const double on_hitch_N = sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
-  return kGravity * mass_kg * (along(fall) - drag * normal) + drag * on_hitch_N;
+  const double on_hitch_newton =
+      sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
+  return kGravity * mass_kg * (along(fall) - drag * normal) + drag * on_hitch_newton;
 }
 
 /// Asked: gravity, less the trailer's drag, which falls with its normal load n_t. Given: the grip
@@ -51,19 +52,19 @@ Hold hold_of(Check check, const Statics& statics, Falls falls, units::Newtons br
   sheet.any("G_c", amount(falls.carrier), Origin::heights);
   sheet.not_negative("K_c", tangent(tilt.steepest_across), Origin::heights);
   const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
-  const double weight_N = kGravity * mass_kg;
-  hold.asked_N = weight_N * along(falls.carrier);
-  double uplift_N = 0.0;
+  const double weight_newton = kGravity * mass_kg;
+  hold.asked_newton = weight_newton * along(falls.carrier);
+  double uplift_newton = 0.0;
   if (statics.footing.rig.trailer) {
-    hold.asked_N += trailer_push(statics, sheet, falls.trailer);
-    uplift_N = sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
+    hold.asked_newton += trailer_push(statics, sheet, falls.trailer);
+    uplift_newton = sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
   }
   const double grip = sheet.not_negative("mu_b", amount(statics.footing.grip.brake), Origin::grip);
   const double on_tracks =
       sheet.share_of_one("phi", statics.footing.rig.carrier.track_weight_share, Origin::rig_sheet);
-  const double limit_N = sheet.not_negative("B", amount(brake_limit), Origin::rig_sheet);
-  hold.by_snow_N = grip * (on_tracks * weight_N * normal - uplift_N);
-  hold.given_N = smaller(limit_N, hold.by_snow_N);
+  const double limit_newton = sheet.not_negative("B", amount(brake_limit), Origin::rig_sheet);
+  hold.by_snow_newton = grip * (on_tracks * weight_newton * normal - uplift_newton);
+  hold.given_newton = smaller(limit_newton, hold.by_snow_newton);
   return hold;
 }
 
@@ -81,14 +82,14 @@ Grip hold_grip(const Statics& statics) {
     const units::Newtons unknown_force{std::numeric_limits<double>::quiet_NaN()};
     return {unknown_force, unknown_force, unknown_force};
   }
-  return {.asked = units::Newtons{hold.asked_N},
-          .given_by_snow = units::Newtons{hold.by_snow_N},
-          .given = units::Newtons{hold.given_N}};
+  return {.asked = units::Newtons{hold.asked_newton},
+          .given_by_snow = units::Newtons{hold.by_snow_newton},
+          .given = units::Newtons{hold.given_newton}};
 }
 
 Finding judge_descent_hold(const Statics& statics) {
   const Hold hold = descending(statics);
-  return hold.sheet.compared(force(hold.asked_N), force(hold.given_N));
+  return hold.sheet.compared(force(hold.asked_newton), force(hold.given_newton));
 }
 
 Finding judge_parking_hold(const Statics& statics) {
@@ -96,7 +97,7 @@ Finding judge_parking_hold(const Statics& statics) {
                     .trailer = units::Slope::from_ratio(statics.trailer.steepest_grade)};
   const Hold hold =
       hold_of(Check::parking_hold, statics, falls, statics.footing.rig.carrier.parking_brake_force);
-  return hold.sheet.compared(force(hold.asked_N), force(hold.given_N));
+  return hold.sheet.compared(force(hold.asked_newton), force(hold.given_newton));
 }
 
 }  // namespace rimehaul::passage

@@ -30,12 +30,15 @@ Rank rank_of(const Finding& finding) {
 }  // namespace
 
 Inputs& Inputs::add(std::string_view name, units::Amount value, Origin origin) {
-  base::require(count_ < kMost, "a finding has room for no more than Inputs::kMost inputs");
+  if (count_ >= kMost) {
+    base::require(/*holds=*/false, "a finding has room for no more than Inputs::kMost inputs");
+  }
   items_[count_] = {.name = name, .value = value, .origin = origin};
   ++count_;
   return *this;
 }
 
+// Demand before capacity, as in every table. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 Finding compare(Check check, units::Amount demand, units::Amount capacity) {
   Finding finding;
   finding.check = check;
@@ -102,6 +105,7 @@ Stand stand_of(const Finding& finding, double allowed_share) {
   return finding.asks.empty() ? Stand::passes : Stand::asks;
 }
 
+// As `<` reads. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 bool binds_before(const Finding& a, const Finding& b) {
   const Rank rank_a = rank_of(a);
   const Rank rank_b = rank_of(b);

@@ -63,9 +63,9 @@ units::Metres hitch_behind_middle(const rig::Carrier& carrier) {
 }
 
 double grip_taken(const Grip& grip) {
-  const double given_N = grip.given_by_snow.value();
-  const double usable_N = given_N > 0.0 ? given_N : std::nan("");
-  return above_zero(grip.asked.value()) / usable_N;
+  const double given_newton = grip.given_by_snow.value();
+  const double usable_newton = given_newton > 0.0 ? given_newton : std::nan("");
+  return above_zero(grip.asked.value()) / usable_newton;
 }
 
 double trailer_drag_high(const snow::GripRow& grip) {

@@ -40,8 +40,8 @@ Levers levers_of(const Statics& statics, Worksheet& sheet) {
 }
 
 struct Vertical {
-  double down_N;
-  double uplift_N;
+  double down_newton;
+  double uplift_newton;
 };
 
 /// Moments about the middle of the trailer's contact, drag at the snow and pull at the hitch:
@@ -49,14 +49,15 @@ struct Vertical {
 /// end of its range whatever the sign of h_t - h_h; the others at most or least normal load. A
 /// trailer that stands has no drag, so none is counted against uplift.
 Vertical vertical_of(const Levers& levers, const Tilt& tilt) {
-  const double weight_N = kGravity * levers.mass_kg;
-  const double tongue_N = kGravity * levers.tongue_kg;
+  const double weight_newton = kGravity * levers.mass_kg;
+  const double tongue_newton = kGravity * levers.tongue_kg;
   const double rise_m = levers.centre_m - levers.hitch_m;
   const double onto = larger(tilt.down * rise_m, -tilt.up * rise_m) / levers.drawbar_m;
   const double off = larger(tilt.up * rise_m, -tilt.down * rise_m) / levers.drawbar_m;
   const double drag = levers.drag * tilt.normal_most * levers.hitch_m / levers.drawbar_m;
-  return {.down_N = above_zero(tongue_N * tilt.normal_most + weight_N * (onto + drag)),
-          .uplift_N = above_zero(weight_N * off - tongue_N * tilt.normal_least)};
+  return {
+      .down_newton = above_zero(tongue_newton * tilt.normal_most + weight_newton * (onto + drag)),
+      .uplift_newton = above_zero(weight_newton * off - tongue_newton * tilt.normal_least)};
 }
 
 }  // namespace
@@ -74,13 +75,14 @@ HitchForces hitch_forces(const Statics& statics) {
   }
   const Tilt& tilt = statics.trailer;
   const Vertical vertical = vertical_of(levers, tilt);
-  const double weight_N = kGravity * levers.mass_kg;
-  const double push_N = weight_N * (tilt.down - drag_low * tilt.normal_least) +
-                        drag_low * vertical.down_N;  // what the hitch carries does not drag
-  return {.down = Newtons{vertical.down_N},
-          .uplift = Newtons{vertical.uplift_N},
-          .pull = Newtons{above_zero(weight_N * (tilt.up + levers.drag * tilt.normal_most))},
-          .push = Newtons{above_zero(push_N)}};
+  const double weight_newton = kGravity * levers.mass_kg;
+  const double push_newton =
+      weight_newton * (tilt.down - drag_low * tilt.normal_least) +
+      drag_low * vertical.down_newton;  // what the hitch carries does not drag
+  return {.down = Newtons{vertical.down_newton},
+          .uplift = Newtons{vertical.uplift_newton},
+          .pull = Newtons{above_zero(weight_newton * (tilt.up + levers.drag * tilt.normal_most))},
+          .push = Newtons{above_zero(push_newton)}};
 }
 
 Finding judge_hitch_vertical(const Statics& statics) {
@@ -95,9 +97,9 @@ Finding judge_hitch_vertical(const Statics& statics) {
   sheet.any("G_down", amount(statics.footing.trailer.grade_low.reversed()), Origin::heights);
   sheet.positive("n_most", units::count_of(tilt.normal_most), Origin::derived);
   sheet.positive("n_least", units::count_of(tilt.normal_least), Origin::derived);
-  const double down_N = sheet.not_negative("V", amount(forces.down), Origin::derived);
-  const double uplift_N = sheet.not_negative("U", amount(forces.uplift), Origin::derived);
-  const units::Kilograms borne{larger(down_N, uplift_N) / kGravity};
+  const double down_newton = sheet.not_negative("V", amount(forces.down), Origin::derived);
+  const double uplift_newton = sheet.not_negative("U", amount(forces.uplift), Origin::derived);
+  const units::Kilograms borne{larger(down_newton, uplift_newton) / kGravity};
   return sheet.compared(amount(borne), amount(statics.footing.rig.carrier.hitch_vertical_rating));
 }
 

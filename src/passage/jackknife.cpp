@@ -32,7 +32,7 @@ Finding judge_jackknife(const Statics& statics) {
   const Tilt& tilt = statics.carrier;
   const HitchForces& hitch = statics.hitch;
   Worksheet sheet{Check::jackknife};
-  const double push_N = sheet.not_negative("P", amount(hitch.push), Origin::derived);
+  const double push_newton = sheet.not_negative("P", amount(hitch.push), Origin::derived);
   const double angle =
       sheet.positive("gamma", amount(statics.footing.rules.articulation), Origin::rules);
   const double arm_m =
@@ -41,20 +41,22 @@ Finding judge_jackknife(const Statics& statics) {
       sheet.positive("m_c", amount(statics.footing.weighed.carrier.mass), Origin::load);
   const double on_tracks = sheet.share_of_one("phi", carrier.track_weight_share, Origin::rig_sheet);
   const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
-  const double uplift_N = sheet.not_negative("U", amount(hitch.uplift), Origin::derived);
+  const double uplift_newton = sheet.not_negative("U", amount(hitch.uplift), Origin::derived);
   const double grip =
       sheet.not_negative("mu_l", amount(statics.footing.grip.lateral), Origin::grip);
   const double brake =
       sheet.not_negative("u_hold", count_of(grip_taken(statics.hold)), Origin::derived);
-  const double tongue_N = units::weight_of(statics.footing.weighed.tongue_mass).value();
-  const double weight_N = kGravity * mass_kg;
-  const double across_N =
-      weight_N * normal * tilt.across_normal + tongue_N * statics.trailer.lateral;
-  sheet.not_negative("S", force(across_N), Origin::derived);
+  const double tongue_newton = units::weight_of(statics.footing.weighed.tongue_mass).value();
+  const double weight_newton = kGravity * mass_kg;
+  const double across_newton =
+      weight_newton * normal * tilt.across_normal + tongue_newton * statics.trailer.lateral;
+  sheet.not_negative("S", force(across_newton), Origin::derived);
   const double length_m = sheet.positive("l", amount(carrier.contact_length), Origin::rig_sheet);
-  const double held_N =
-      grip * (on_tracks * weight_N * normal - uplift_N) * left_across(brake) - across_N;
-  return sheet.compared(moment(push_N * sine_of(angle) * arm_m), moment(held_N * length_m / 4.0));
+  const double held_newton =
+      grip * (on_tracks * weight_newton * normal - uplift_newton) * left_across(brake) -
+      across_newton;
+  return sheet.compared(moment(push_newton * sine_of(angle) * arm_m),
+                        moment(held_newton * length_m / 4.0));
 }
 
 }  // namespace rimehaul::passage

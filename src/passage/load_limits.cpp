@@ -12,7 +12,7 @@ using units::amount;
 using units::count_of;
 
 struct MassLimit {
-  Check check;
+  Check check = Check::payload;
   units::Kilograms mass;
   units::Kilograms rated;
 };

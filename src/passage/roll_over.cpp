@@ -27,12 +27,12 @@ struct Body {
 
 /// One edge worked out.
 struct Lean {
-  double along_normal = 0.0;   ///< most lean along the track towards the edge's side
-  double across_normal = 0.0;  ///< most lean across
-  double moment_Nm = 0.0;      ///< of the hitch, over the edge
-  double width_m = 0.0;        ///< of the polygon across the edge
-  double demand = 0.0;         ///< tangent
-  double capacity = 0.0;       ///< tangent
+  double along_normal = 0.0;         ///< most lean along the track towards the edge's side
+  double across_normal = 0.0;        ///< most lean across
+  double moment_newton_metre = 0.0;  ///< of the hitch, over the edge
+  double width_m = 0.0;              ///< of the polygon across the edge
+  double demand = 0.0;               ///< tangent
+  double capacity = 0.0;             ///< tangent
 };
 
 /// How far inside the edge a corner or the hitch stands.
@@ -60,11 +60,12 @@ double hitch_moment(const rig::TipEdge& edge, const Statics& statics) {
   const HitchForces& hitch = statics.hitch;
   const rig::BodyPoint& at = statics.footing.rig.carrier.hitch_at;
   const double out = edge.outward.forward;
-  const double level_N = above_zero(larger(-out * hitch.pull.value(), out * hitch.push.value()));
+  const double level_newton =
+      above_zero(larger(-out * hitch.pull.value(), out * hitch.push.value()));
   const double inside = inside_m(edge, {.forward = at.forward, .left = at.left});
-  const double upright_Nm =
+  const double upright_newton_metre =
       above_zero(larger(-hitch.down.value() * inside, hitch.uplift.value() * inside));
-  return level_N * at.up.value() + upright_Nm;
+  return level_newton * at.up.value() + upright_newton_metre;
 }
 
 /// With outward normal (x forward, y left), the foot of gravity leans towards the edge by
@@ -72,31 +73,29 @@ double hitch_moment(const rig::TipEdge& edge, const Statics& statics) {
 /// its own most. The hitch's moment counts as if the centre of gravity stood nearer the edge, most
 /// at the least normal load. Both bounds together bound the share.
 Lean lean_over(const rig::TipEdge& edge, const Body& body, const Statics& statics,
-               double moment_Nm) {
+               double moment_newton_metre) {
   const Tilt& tilt = body.tilt;
   Lean lean;
   lean.along_normal = edge.outward.forward < 0.0 ? tilt.back_normal : tilt.forward_normal;
   lean.across_normal = edge.outward.left < 0.0 ? tilt.right_normal : tilt.left_normal;
   lean.demand = std::abs(edge.outward.forward) * lean.along_normal +
                 std::abs(edge.outward.left) * lean.across_normal;
-  lean.moment_Nm = moment_Nm;
+  lean.moment_newton_metre = moment_newton_metre;
   lean.width_m = width_across(edge, body.polygon);
-  const double pressed_N = kGravity * body.balance.mass.value() * tilt.normal_least;
-  const double inside = edge.inside.value() - (moment_Nm == 0.0 ? 0.0 : moment_Nm / pressed_N);
+  const double pressed_newton = kGravity * body.balance.mass.value() * tilt.normal_least;
+  const double inside = edge.inside.value() -
+                        (moment_newton_metre == 0.0 ? 0.0 : moment_newton_metre / pressed_newton);
   const double tip = std::atan(inside / body.balance.centre.up.value());
   const double sunk = std::atan(statics.footing.rules.low_side_sinkage.value() / lean.width_m);
   lean.capacity = std::tan(statics.footing.rules.roll_over_reserve * tip - sunk);
   return lean;
 }
 
-/// Whether `a` binds before `b`: without a usable capacity first, then by share.
-bool worse(const Lean& a, const Lean& b) {
-  const auto share_of = [](const Lean& lean) {
-    const double share = lean.demand / lean.capacity;
-    const bool usable = lean.capacity > 0.0 && std::isfinite(share);
-    return usable ? share : HUGE_VAL;
-  };
-  return share_of(a) > share_of(b);
+/// The share of an edge, infinite where it has no usable capacity: the largest binds.
+double urgency_of(const Lean& lean) {
+  const double share = lean.demand / lean.capacity;
+  const bool usable = lean.capacity > 0.0 && std::isfinite(share);
+  return usable ? share : HUGE_VAL;
 }
 
 Finding written(const rig::TipEdge& edge, const Lean& lean, const Body& body,
@@ -115,7 +114,7 @@ Finding written(const rig::TipEdge& edge, const Lean& lean, const Body& body,
             Origin::heights);
   sheet.any("A", tangent(lean.along_normal), Origin::derived);
   sheet.any("C", tangent(lean.across_normal), Origin::derived);
-  sheet.not_negative("M", moment(lean.moment_Nm), Origin::derived);
+  sheet.not_negative("M", moment(lean.moment_newton_metre), Origin::derived);
   sheet.positive("m", amount(body.balance.mass), Origin::load);
   sheet.positive("n", count_of(tilt.normal_least), Origin::derived);
   sheet.positive("w", amount(Metres{lean.width_m}), Origin::rig_sheet);
@@ -135,7 +134,7 @@ Finding judge_body(const Body& body, const Statics& statics, const MomentOver& m
   Lean worst_lean = lean_over(edges[0], body, statics, moment_over(edges[0]));
   for (std::size_t edge = 1; edge < edges.size(); ++edge) {
     const Lean lean = lean_over(edges[edge], body, statics, moment_over(edges[edge]));
-    if (worse(lean, worst_lean)) {
+    if (urgency_of(lean) > urgency_of(worst_lean)) {
       worst = edge;
       worst_lean = lean;
     }

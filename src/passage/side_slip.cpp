@@ -39,17 +39,19 @@ Finding judge_carrier_side_slip(const Statics& statics) {
       sheet.not_negative("u_climb", count_of(grip_taken(statics.climb)), Origin::derived);
   const double brake =
       sheet.not_negative("u_hold", count_of(grip_taken(statics.hold)), Origin::derived);
-  double hitch_N = 0.0;
-  double uplift_N = 0.0;
+  double hitch_newton = 0.0;
+  double uplift_newton = 0.0;
   if (statics.footing.rig.trailer) {
-    hitch_N = sheet.not_negative("Y", force(lateral_at_hitch(statics)), Origin::derived);
-    uplift_N = sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
+    hitch_newton = sheet.not_negative("Y", force(lateral_at_hitch(statics)), Origin::derived);
+    uplift_newton = sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
   }
-  const double pressed_N = kGravity * mass_kg * normal;
-  const double across_N = pressed_N * tilt.across_normal + hitch_N;
-  const double given_N = grip * (pressed_N - uplift_N);
-  const double along_N = larger(drive, brake) * given_N;
-  return sheet.compared(force(std::sqrt(along_N * along_N + across_N * across_N)), force(given_N));
+  const double pressed_newton = kGravity * mass_kg * normal;
+  const double across_newton = pressed_newton * tilt.across_normal + hitch_newton;
+  const double given_newton = grip * (pressed_newton - uplift_newton);
+  const double along_newton = larger(drive, brake) * given_newton;
+  return sheet.compared(
+      force(std::sqrt(along_newton * along_newton + across_newton * across_newton)),
+      force(given_newton));
 }
 
 /// The runners carry what the hitch does not, of gravity across and of normal load: the first at
@@ -68,12 +70,12 @@ Finding judge_trailer_side_slip(const Statics& statics) {
   sheet.not_negative("G_t", amount(statics.footing.trailer.gentlest_grade()), Origin::heights);
   sheet.not_negative("K_t", tangent(tilt.steepest_across), Origin::heights);
   const double normal = sheet.positive("n_t", count_of(tilt.normal_least), Origin::derived);
-  const double down_N = sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
+  const double down_newton = sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
   const double grip =
       sheet.not_negative("mu_tl", amount(statics.footing.grip.trailer_lateral), Origin::grip);
-  const double across_N = kGravity * (mass_kg - tongue_kg) * normal * tilt.across_normal;
-  const double given_N = grip * (kGravity * mass_kg * normal - down_N);
-  return sheet.compared(force(across_N), force(given_N));
+  const double across_newton = kGravity * (mass_kg - tongue_kg) * normal * tilt.across_normal;
+  const double given_newton = grip * (kGravity * mass_kg * normal - down_newton);
+  return sheet.compared(force(across_newton), force(given_newton));
 }
 
 }  // namespace rimehaul::passage

@@ -41,12 +41,12 @@ units::Amount deceleration_amount(double metres_per_second2) {
 Stopping judge_stopping(const Footing& footing, units::Metres sight, double allowed_share) {
   Worksheet sheet{Check::stopping};
   const Grip grip = statics_of(footing).hold;
-  const double given_N = sheet.any("B", amount(grip.given), Origin::derived);
-  const double asked_N = sheet.any("F", amount(grip.asked), Origin::derived);
+  const double given_newton = sheet.any("B", amount(grip.given), Origin::derived);
+  const double asked_newton = sheet.any("F", amount(grip.asked), Origin::derived);
   const double mass_kg = sheet.positive("m", amount(footing.weighed.total()), Origin::load);
   const double pace = sheet.positive("v", amount(footing.rules.walking_pace), Origin::rules);
   const double reaction_s = sheet.not_negative("t", amount(footing.rules.reaction), Origin::rules);
-  const double deceleration = (given_N - asked_N) / mass_kg;
+  const double deceleration = (given_newton - asked_newton) / mass_kg;
   sheet.any("a", deceleration_amount(deceleration), Origin::derived);
   const units::MetresPerSecond none{0.0};
   if (!sheet.holds() || !(deceleration > 0.0)) {

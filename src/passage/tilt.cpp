@@ -28,10 +28,16 @@ struct Sizes {
   double most;
 };
 
-Sizes sizes_of(double low, double high) {
-  const double a = std::abs(low);
-  const double b = std::abs(high);
-  const bool holds_zero = low <= 0.0 && high >= 0.0;
+/// Ends of a range of tangents.
+struct Ends {
+  double low;
+  double high;
+};
+
+Sizes sizes_of(Ends ends) {
+  const double a = std::abs(ends.low);
+  const double b = std::abs(ends.high);
+  const bool holds_zero = ends.low <= 0.0 && ends.high >= 0.0;
   return {.least = holds_zero ? 0.0 : smaller(a, b), .most = larger(a, b)};
 }
 
@@ -51,13 +57,19 @@ double part_along(double grade) {
   return grade / stretch_of(grade);
 }
 
-double normal(double grade, double cross) {
-  return 1.0 / std::sqrt(1.0 + grade * grade + cross * cross);
+/// One attitude, both tangents.
+struct Corner {
+  double grade;
+  double cross;
+};
+
+double normal(Corner corner) {
+  return 1.0 / std::sqrt(1.0 + corner.grade * corner.grade + corner.cross * corner.cross);
 }
 
 double most_along_per_normal(double highest_grade, Sizes cross) {
   const double k = highest_grade >= 0.0 ? cross.most : cross.least;
-  return part_along(highest_grade) / normal(highest_grade, k);
+  return part_along(highest_grade) / normal({highest_grade, k});
 }
 
 double most_lateral_per_normal(double highest_cross, Sizes grade) {
@@ -80,6 +92,7 @@ double above_zero(double value) {
   return value <= 0.0 ? 0.0 : value;
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): either order will do
 double larger(double a, double b) {
   if (a >= b) {
     return a;
@@ -87,6 +100,7 @@ double larger(double a, double b) {
   return b > a ? b : kUnknown;
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): either order will do
 double smaller(double a, double b) {
   return -larger(-a, -b);
 }
@@ -101,13 +115,13 @@ Tilt tilt_of(const terrain::AttitudeBox& box) {
   if (!known) {
     return unknown_tilt();
   }
-  const Sizes grade = sizes_of(grade_low, grade_high);
-  const Sizes cross = sizes_of(cross_low, cross_high);
+  const Sizes grade = sizes_of({grade_low, grade_high});
+  const Sizes cross = sizes_of({cross_low, cross_high});
   return {.up = part_along(grade_high),
           .down = part_along(-grade_low),
-          .normal_least = normal(grade.most, cross.most),
-          .normal_most = normal(grade.least, cross.least),
-          .lateral = cross.most / stretch_of(grade.least) * normal(grade.least, cross.most),
+          .normal_least = normal({grade.most, cross.most}),
+          .normal_most = normal({grade.least, cross.least}),
+          .lateral = cross.most / stretch_of(grade.least) * normal({grade.least, cross.most}),
           .across_normal = cross.most / stretch_of(grade.least),
           .back_normal = most_along_per_normal(grade_high, cross),
           .forward_normal = most_along_per_normal(-grade_low, cross),

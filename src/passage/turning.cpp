@@ -16,10 +16,6 @@ namespace {
 using units::amount;
 using units::Metres;
 
-double offset_inside(double radius, double reach_m) {
-  return std::sqrt(radius * radius + reach_m * reach_m);
-}
-
 /// Outermost and innermost radius of a turn.
 struct Edges {
   double outer_m;
@@ -31,14 +27,13 @@ struct Edges {
 Edges edges_of_carrier(const rig::Carrier& carrier, double radius) {
   const double half_width = carrier.overall_width.value() / 2.0;
   const double nose = (carrier.overall_length - carrier.contact_length / 2.0).value();
-  return {.outer_m = offset_inside(radius + half_width, nose), .inner_m = radius - half_width};
+  return {.outer_m = std::hypot(radius + half_width, nose), .inner_m = radius - half_width};
 }
 
 Edges edges_of_trailer(const rig::Trailer& trailer, double radius) {
   const double half_width = trailer.overall_width.value() / 2.0;
   const double half_length = trailer.contact_length.value() / 2.0;
-  return {.outer_m = offset_inside(radius + half_width, half_length),
-          .inner_m = radius - half_width};
+  return {.outer_m = std::hypot(radius + half_width, half_length), .inner_m = radius - half_width};
 }
 
 /// Radius that the middle of the trailer's contact follows: the hitch runs at

@@ -30,6 +30,7 @@ double Worksheet::share_of_one(std::string_view name, double value, Origin origi
   return write(name, units::count_of(value), origin, value > 0.0 && value <= 1.0);
 }
 
+// Demand before capacity, as in every table. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 Finding Worksheet::compared(units::Amount demand, units::Amount capacity) const {
   Finding finding = holds() ? compare(check_, demand, capacity)
                             : unknown(check_, "a usable number for " + std::string{bad_});
