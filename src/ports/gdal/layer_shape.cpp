@@ -133,16 +133,15 @@ PlainShape plain_shape(void* geometry) {
   if (is_multiple(geometry)) {
     for (int i = 0; i < OGR_G_GetGeometryCount(geometry); ++i) {
       OGRGeometryH part = OGR_G_GetGeometryRef(geometry, i);
-      understood = OGR_G_IsEmpty(part) != 0 || (add_piece(part, shape) && understood);
+      understood = understood && (OGR_G_IsEmpty(part) != 0 || add_piece(part, shape));
     }
   } else {
     understood = add_piece(geometry, shape);
   }
   if (!understood) {
-    return troubled(
-        std::move(shape),
-        std::string{"its geometry is a "} + OGR_G_GetGeometryName(geometry) + ", which is not read",
-        "draw it as a plain point, line or polygon");
+    return troubled(std::move(shape), {std::string{"its geometry is a "} +
+                                           OGR_G_GetGeometryName(geometry) + ", which is not read",
+                                       "draw it as a plain point, line or polygon"});
   }
   if (!all_finite(shape)) {
     return troubled(std::move(shape), {"it has a coordinate that is no number", "draw it anew"});

@@ -79,14 +79,20 @@ struct Target {
   std::optional<OnSegment> overshoot;  ///< where the end's own line meets the target before it
 };
 
-/// Where a segment meets a line, nearest to the segment's `to`.
-std::optional<MapPoint> meeting_on(const Draft& draft, Segment piece, const DraftLine& line) {
+/// A segment, and the place to which its meeting with a line shall be nearest.
+struct Sought {
+  Segment piece;
+  MapPoint near;
+};
+
+std::optional<MapPoint> meeting_on(const Draft& draft, const Sought& sought,
+                                   const DraftLine& line) {
+  const auto away = [&sought](MapPoint place) { return geo::distance(sought.near, place); };
   std::optional<MapPoint> best;
   for (std::size_t i = 0; i < line.segment_count(); ++i) {
     const Segment there{line.points()[i].place, line.points()[i + 1].place};
-    const auto crossing = crossing_of(draft.context, {piece, there});
-    if (crossing &&
-        (!best || geo::distance(piece.to, *crossing) < geo::distance(piece.to, *best))) {
+    const auto crossing = crossing_of(draft.context, {sought.piece, there});
+    if (crossing && (!best || away(*crossing) < away(*best))) {
       best = crossing;
     }
   }
@@ -104,8 +110,8 @@ std::optional<OnSegment> last_meeting(const Draft& draft, const TrailEnd& from,
     const std::size_t segment = at_start ? i : count - 1 - i;
     const MapPoint first = own.points()[segment].place;
     const MapPoint second = own.points()[segment + 1].place;
-    const Segment outwards = at_start ? Segment{second, first} : Segment{first, second};
-    if (const auto meeting = meeting_on(draft, outwards, other)) {
+    const Sought sought{{first, second}, at_start ? first : second};
+    if (const auto meeting = meeting_on(draft, sought, other)) {
       return OnSegment{segment, *meeting};
     }
     walked += geo::distance(first, second);
@@ -184,7 +190,7 @@ std::optional<MapPoint> common_crossing(const Draft& draft, const std::vector<Ta
   std::optional<MapPoint> best;
   for (std::size_t i = 0; i + 1 < pieces.size(); ++i) {
     const Segment piece{pieces[i].place, pieces[i + 1].place};
-    const auto crossing = meeting_on(draft, piece, draft.lines[targets[1].trail]);
+    const auto crossing = meeting_on(draft, {piece, near}, draft.lines[targets[1].trail]);
     if (crossing && geo::distance(near, *crossing) <= draft.snap() &&
         (!best || geo::distance(near, *crossing) < geo::distance(near, *best))) {
       best = crossing;
