@@ -93,6 +93,7 @@ Trust read_trust(TableReader& in) {
 
 HeightsDeclared read_heights(TableReader in) {
   HeightsDeclared heights;
+  heights.folder = in.text("folder", Presence::may).value_or("");
   heights.files = files_in(in, "files", Presence::must);
   heights.vertical_datum = in.text("vertical_datum", Presence::may);
   heights.unit = in.word("unit", kUnits, Presence::may);
