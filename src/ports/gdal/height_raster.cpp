@@ -123,7 +123,7 @@ void Opening::settle_vertical() {
   facts.frame.vertical_name = settled.data;
   for (const RasterFile& file : files_) {
     if (file.metres_per_unit() != 1.0) {
-      facts.notes.push_back(file.shown() + ": heights in " + name_of_unit(file.metres_per_unit()) +
+      facts.notes.push_back(file.shown() + ": in " + name_of_unit(file.metres_per_unit()) +
                             ", brought to metres");
     }
   }
@@ -233,7 +233,7 @@ void Opening::warp(std::vector<HeightMosaic> mosaics) {
   }
   facts.warped = true;
   facts.measured_step = warped->measured_step();
-  facts.notes.push_back("heights brought from " + from + " into " + facts.frame.horizontal_name +
+  facts.notes.push_back("brought from " + from + " into " + facts.frame.horizontal_name +
                         ", bilinear");
   opened_.source = std::move(warped);
 }
