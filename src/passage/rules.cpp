@@ -38,8 +38,16 @@ std::vector<DriverLevel> default_driver_levels() {
        .wettest_towing = snow::Wetness::wet}};
 }
 
-std::string number(double value, int decimals) {
-  return units::text_of(value, decimals, Round::nearest);
+std::string whole(double value) {
+  return units::text_of(value, 0, Round::nearest);
+}
+
+std::string in_tenths(double value) {
+  return units::text_of(value, 1, Round::nearest);
+}
+
+std::string in_hundredths(double value) {
+  return units::text_of(value, 2, Round::nearest);
 }
 
 /// A rule that stands at its default, in words.
@@ -54,38 +62,28 @@ std::vector<RuleWords> numbers_in_words(const Rules& rules) {
   const auto degrees = [](Slope slope) { return units::text_of(slope, Round::nearest); };
   return {
       {rules.allowed_share, defaults.allowed_share,
-       "allowed share " + number(rules.allowed_share, 2) + " of each limit"},
+       "allowed share " + in_hundredths(rules.allowed_share) + " of each limit"},
       {rules.roll_over_reserve, defaults.roll_over_reserve,
-       "roll-over reserve: " + number(rules.roll_over_reserve, 2) + " of the static tip angle"},
+       "roll-over reserve: " + in_hundredths(rules.roll_over_reserve) + " of the static tip angle"},
       {rules.low_side_sinkage.value(), defaults.low_side_sinkage.value(),
-       "low side sinks " + number(rules.low_side_sinkage.value(), 2) + " m deeper"},
+       "low side sinks " + in_hundredths(rules.low_side_sinkage.value()) + " m deeper"},
       {rules.articulation.ratio(), defaults.articulation.ratio(),
        "braking with carrier and trailer at " + degrees(rules.articulation)},
       {rules.reaction.value(), defaults.reaction.value(),
-       "reaction time " + number(rules.reaction.value(), 1) + " s"},
+       "reaction time " + in_tenths(rules.reaction.value()) + " s"},
       {rules.sight.value(), defaults.sight.value(),
-       "sight " + number(rules.sight.value(), 0) + " m where a trail says nothing else"},
+       "sight " + whole(rules.sight.value()) + " m where a trail says nothing else"},
       {rules.setback.value(), defaults.setback.value(),
-       "setback " + number(rules.setback.value(), 1) + " m from cornices and drops"},
+       "setback " + in_tenths(rules.setback.value()) + " m from cornices and drops"},
       {rules.markers_in_sight, defaults.markers_in_sight,
-       "visibility of " + number(rules.markers_in_sight, 1) + " marker spacings"},
+       "visibility of " + in_tenths(rules.markers_in_sight) + " marker spacings"},
       {rules.passenger_mass.value(), defaults.passenger_mass.value(),
-       "passenger with gear " + number(rules.passenger_mass.value(), 0) + " kg"},
+       "passenger with gear " + whole(rules.passenger_mass.value()) + " kg"},
       {rules.fuel_reserve, defaults.fuel_reserve,
-       "fuel reserve " + number(rules.fuel_reserve * 100.0, 0) + " % of the tank"},
+       "fuel reserve " + whole(rules.fuel_reserve * 100.0) + " % of the tank"},
       {rules.start_slope_wet.ratio(), defaults.start_slope_wet.ratio(),
        "moist or wetter snow may release from " + degrees(rules.start_slope_wet) + " on"},
   };
-}
-
-bool alike(const BulletinStep& a, const BulletinStep& b) {
-  return a.keep_off == b.keep_off && a.decision_may_permit == b.decision_may_permit &&
-         a.all_closed == b.all_closed;
-}
-
-bool alike(const DriverLevel& a, const DriverLevel& b) {
-  return a.name == b.name && a.allowed_share == b.allowed_share && a.may_tow == b.may_tow &&
-         a.wettest_towing == b.wettest_towing;
 }
 
 }  // namespace
@@ -106,12 +104,10 @@ std::vector<std::string> estimates_in(const Rules& rules) {
       estimates.push_back(rule.words);
     }
   }
-  const auto same_step = [](const BulletinStep& a, const BulletinStep& b) { return alike(a, b); };
-  if (std::ranges::equal(rules.bulletin, default_bulletin(), same_step)) {
+  if (rules.bulletin == default_bulletin()) {
     estimates.emplace_back("distances kept off steep ground at each bulletin level");
   }
-  const auto same_level = [](const DriverLevel& a, const DriverLevel& b) { return alike(a, b); };
-  if (std::ranges::equal(rules.driver_levels, default_driver_levels(), same_level)) {
+  if (rules.driver_levels == default_driver_levels()) {
     estimates.emplace_back("what a new and a seasoned driver may do");
   }
   estimates.emplace_back(rules.grip.measured().empty()

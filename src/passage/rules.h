@@ -18,6 +18,8 @@ struct BulletinStep {
   units::Metres keep_off;            ///< least distance in plan from ground that may release
   bool decision_may_permit = false;  ///< nearer than that: a named person's decision, else closed
   bool all_closed = false;           ///< nothing is driven at this level
+
+  friend bool operator==(const BulletinStep&, const BulletinStep&) = default;
 };
 
 /// A level of driver and what it may do.
@@ -26,6 +28,8 @@ struct DriverLevel {
   double allowed_share = 0.7;  ///< never above the site's
   bool may_tow = true;
   snow::Wetness wettest_towing = snow::Wetness::wet;
+
+  friend bool operator==(const DriverLevel&, const DriverLevel&) = default;
 };
 
 struct Rules {

@@ -10,9 +10,15 @@ namespace {
 
 using units::Metres;
 
+struct Edge {
+  SupportPoint from;
+  SupportPoint to;
+};
+
 /// The polygon runs counter-clockwise, so its outside lies to the right of each edge. An edge
 /// without length divides 0 by 0, and its NaN closes whatever asks.
-TipEdge tip_edge(SupportPoint from, SupportPoint to, const BodyPoint& centre) {
+TipEdge tip_edge(Edge edge, const BodyPoint& centre) {
+  const auto [from, to] = edge;
   const Metres along = to.forward - from.forward;
   const Metres across = to.left - from.left;
   const double length_m = std::hypot(along.value(), across.value());
@@ -37,7 +43,7 @@ std::vector<TipEdge> tip_edges(const std::vector<SupportPoint>& polygon, const B
   }
   edges.reserve(polygon.size());
   for (std::size_t corner = 0; corner < polygon.size(); ++corner) {
-    edges.push_back(tip_edge(polygon[corner], polygon[(corner + 1) % polygon.size()], centre));
+    edges.push_back(tip_edge({polygon[corner], polygon[(corner + 1) % polygon.size()]}, centre));
   }
   return edges;
 }

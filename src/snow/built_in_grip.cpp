@@ -64,10 +64,6 @@ constexpr double kRunnersStart = 0.30;
 /// Runners hold sideways half as well as tracks. Estimate.
 constexpr double kRunnerLateralShare = 0.5;
 
-double share_of(Kilopascals traction, Kilopascals normal) {
-  return traction / normal;
-}
-
 bool is_hard(Surface surface) {
   return surface == Surface::refrozen || surface == Surface::ice;
 }
@@ -75,13 +71,13 @@ bool is_hard(Surface surface) {
 /// Dry traction. Fresh snow counts for no more than prepared snow, and a refrozen crust for no more
 /// than ice, until a site has measured its own: estimates.
 double dry_traction(Surface surface, Kilopascals pressure) {
-  const double prepared = share_of(traction_on_prepared_snow(pressure), pressure);
-  const double undisturbed = share_of(traction_on_undisturbed_snow(pressure), pressure);
+  const double prepared = traction_on_prepared_snow(pressure) / pressure;
+  const double undisturbed = traction_on_undisturbed_snow(pressure) / pressure;
   const double fresh = std::min({undisturbed, kLightTracksOnFreshSnow, prepared});
   if (surface == Surface::groomed) {
     return prepared;
   }
-  return is_hard(surface) ? std::min(share_of(traction_on_ice(pressure), pressure), fresh) : fresh;
+  return is_hard(surface) ? std::min(traction_on_ice(pressure) / pressure, fresh) : fresh;
 }
 
 /// Grip in a dry state: no track brakes or holds sideways better than it pulls.
@@ -121,10 +117,6 @@ double dry_drag_high(Surface surface) {
   return surface == Surface::fresh ? kFreshHigh : kGroomedHigh;
 }
 
-ForceRange range(double low, double high) {
-  return {.low = ForceRatio{low}, .high = ForceRatio{high}};
-}
-
 }  // namespace
 
 GripRow built_in_grip(SnowState state, Kilopascals pressure) {
@@ -132,31 +124,18 @@ GripRow built_in_grip(SnowState state, Kilopascals pressure) {
   const DryGrip grip = derated(dry_grip(state.surface, pressure), state, pressure);
   const double runners_high =
       state.surface == Surface::fresh ? kRunnersHighOnFreshSnow : kRunnersHigh;
-  return {
-      .traction = ForceRatio{grip.traction},
-      .brake = ForceRatio{grip.brake},
-      .lateral = ForceRatio{grip.lateral},
-      .trailer_lateral = ForceRatio{grip.lateral * kRunnerLateralShare},
-      .carrier_resistance = range(kHardLow, dry_drag_high(state.surface) * kWetDrag.at(wetness)),
-      .trailer_resistance = range(kRunnersLow, runners_high * kWetRunnerDrag.at(wetness)),
-      .trailer_start = ForceRatio{kRunnersStart * kWetRunnerStart.at(wetness)},
-      .standing = GripStanding::estimate,
-      .source = "traction after CRREL Report 95-1, all else estimates"};
-}
-
-GripRow more_cautious_of(const GripRow& row, const GripRow& other) {
-  GripRow cautious = row;
-  cautious.traction = std::min(row.traction, other.traction);
-  cautious.brake = std::min(row.brake, other.brake);
-  cautious.lateral = std::min(row.lateral, other.lateral);
-  cautious.trailer_lateral = std::min(row.trailer_lateral, other.trailer_lateral);
-  const auto wider = [](ForceRange a, ForceRange b) {
-    return ForceRange{.low = std::min(a.low, b.low), .high = std::max(a.high, b.high)};
-  };
-  cautious.carrier_resistance = wider(row.carrier_resistance, other.carrier_resistance);
-  cautious.trailer_resistance = wider(row.trailer_resistance, other.trailer_resistance);
-  cautious.trailer_start = std::max(row.trailer_start, other.trailer_start);
-  return cautious;
+  return {.traction = ForceRatio{grip.traction},
+          .brake = ForceRatio{grip.brake},
+          .lateral = ForceRatio{grip.lateral},
+          .trailer_lateral = ForceRatio{grip.lateral * kRunnerLateralShare},
+          .carrier_resistance = {.low = ForceRatio{kHardLow},
+                                 .high = ForceRatio{dry_drag_high(state.surface) *
+                                                    kWetDrag.at(wetness)}},
+          .trailer_resistance = {.low = ForceRatio{kRunnersLow},
+                                 .high = ForceRatio{runners_high * kWetRunnerDrag.at(wetness)}},
+          .trailer_start = ForceRatio{kRunnersStart * kWetRunnerStart.at(wetness)},
+          .standing = GripStanding::estimate,
+          .source = "traction after CRREL Report 95-1, all else estimates"};
 }
 
 }  // namespace rimehaul::snow

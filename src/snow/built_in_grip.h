@@ -10,7 +10,4 @@ namespace rimehaul::snow {
 /// surface (groomed, fresh, refrozen, ice).
 [[nodiscard]] GripRow built_in_grip(SnowState state, units::Kilopascals pressure);
 
-/// Number by number the more cautious of two rows; standing and source are the first one's.
-[[nodiscard]] GripRow more_cautious_of(const GripRow& row, const GripRow& other);
-
 }  // namespace rimehaul::snow

@@ -48,7 +48,7 @@ GripRow overridden(const GripRow& built_in, const MeasuredGrip& entry) {
   // A row is as well founded as the weakest of its numbers.
   row.standing = is_whole(entry) ? entry.standing : built_in.standing;
   row.source = is_whole(entry) ? entry.source : entry.source + "; rest: " + built_in.source;
-  return entry.standing == GripStanding::site_measured ? row : more_cautious_of(row, built_in);
+  return entry.standing == GripStanding::site_measured ? row : row.limited_by(built_in);
 }
 
 }  // namespace
@@ -63,6 +63,21 @@ const char* words_for(GripStanding standing) {
       return "estimate";
   }
   return "estimate";
+}
+
+GripRow GripRow::limited_by(const GripRow& other) const {
+  GripRow cautious = *this;
+  cautious.traction = std::min(traction, other.traction);
+  cautious.brake = std::min(brake, other.brake);
+  cautious.lateral = std::min(lateral, other.lateral);
+  cautious.trailer_lateral = std::min(trailer_lateral, other.trailer_lateral);
+  const auto wider = [](ForceRange a, ForceRange b) {
+    return ForceRange{.low = std::min(a.low, b.low), .high = std::max(a.high, b.high)};
+  };
+  cautious.carrier_resistance = wider(carrier_resistance, other.carrier_resistance);
+  cautious.trailer_resistance = wider(trailer_resistance, other.trailer_resistance);
+  cautious.trailer_start = std::max(trailer_start, other.trailer_start);
+  return cautious;
 }
 
 GripLaw::GripLaw() = default;
@@ -88,7 +103,7 @@ std::optional<GripRow> GripLaw::row(SnowState state, units::Kilopascals pressure
   GripRow row = own_row(state, pressure);
   for (int wetness = 0; wetness < static_cast<int>(state.wetness); ++wetness) {
     const SnowState drier{.wetness = static_cast<Wetness>(wetness), .surface = state.surface};
-    row = more_cautious_of(row, own_row(drier, pressure));
+    row = row.limited_by(own_row(drier, pressure));
   }
   return row;
 }

@@ -32,6 +32,9 @@ struct GripRow {
   units::ForceRatio trailer_start;  ///< resistance of runners that have stood, high side
   GripStanding standing = GripStanding::estimate;
   std::string source;
+
+  /// Number by number the more cautious of this row and another; standing and source stay.
+  [[nodiscard]] GripRow limited_by(const GripRow& other) const;
 };
 
 /// What a site has for one snow state. What it leaves out stays as built in. Every number given is

@@ -11,11 +11,17 @@ namespace rimehaul::snow {
 
 namespace {
 
-/// Clockwise from one direction to another, degrees in [0, 360).
-double clockwise_deg(units::Bearing from, units::Bearing to) {
-  const double turn = to.degrees() - from.degrees();
-  return turn < 0 ? turn + 360.0 : turn;
-}
+/// All directions clockwise from one to another.
+struct Sector {
+  units::Bearing from;
+  units::Bearing to;
+
+  /// Degrees in [0, 360).
+  [[nodiscard]] double width_deg() const {
+    const double turn = to.degrees() - from.degrees();
+    return turn < 0 ? turn + 360.0 : turn;
+  }
+};
 
 bool covers(const SnowBand& band, geo::Height height) {
   return std::isfinite(height.above_datum_m()) && (!band.above || height >= *band.above) &&
@@ -33,8 +39,8 @@ bool covers(const SnowBand& band, units::Bearing aspect) {
   if (!band.aspect_from || !band.aspect_to) {
     return false;
   }
-  return clockwise_deg(*band.aspect_from, aspect) <=
-         clockwise_deg(*band.aspect_from, *band.aspect_to);
+  return Sector{*band.aspect_from, aspect}.width_deg() <=
+         Sector{*band.aspect_from, *band.aspect_to}.width_deg();
 }
 
 /// Whether every direction lies in some band: going clockwise from north, each step ends where the
@@ -48,11 +54,12 @@ bool cover_every_aspect(const std::vector<SnowBand>& bands) {
   for (std::size_t step = 0; step <= bands.size() && reached_deg < 360.0; ++step) {
     units::Bearing farthest = direction;
     for (const SnowBand& band : bands) {
-      const bool reaches_on = covers(band, direction) && clockwise_deg(direction, *band.aspect_to) >
-                                                             clockwise_deg(direction, farthest);
+      const bool reaches_on =
+          covers(band, direction) &&
+          Sector{direction, *band.aspect_to}.width_deg() > Sector{direction, farthest}.width_deg();
       farthest = reaches_on ? *band.aspect_to : farthest;
     }
-    reached_deg += clockwise_deg(direction, farthest);
+    reached_deg += Sector{direction, farthest}.width_deg();
     direction = farthest;
   }
   return reached_deg >= 360.0;
@@ -77,7 +84,7 @@ std::optional<SnowState> ReportedSnow::at(const PlaceAndHour& where) const {
   }
   SnowState worst = speaking.front().state;
   for (const SnowBand& band : speaking) {
-    worst = worse_of(worst, band.state);
+    worst = worst.worst_with(band.state);
   }
   return worst;
 }

@@ -61,8 +61,8 @@ std::optional<Surface> surface_named(std::string_view key) {
   return class_named<Surface>(kSurface, key);
 }
 
-SnowState worse_of(SnowState a, SnowState b) {
-  return {.wetness = std::max(a.wetness, b.wetness), .surface = std::max(a.surface, b.surface)};
+SnowState SnowState::worst_with(SnowState other) const {
+  return {.wetness = std::max(wetness, other.wetness), .surface = std::max(surface, other.surface)};
 }
 
 ConstantSnow::ConstantSnow(SnowState state, DayWeather weather, std::string told_by)

@@ -31,12 +31,12 @@ struct SnowState {
   Wetness wetness = Wetness::dry;
   Surface surface = Surface::groomed;
 
+  /// The wetter class of both on the slipperier surface of both, in the order groomed, fresh,
+  /// refrozen, ice: grips no better than either.
+  [[nodiscard]] SnowState worst_with(SnowState other) const;
+
   friend auto operator<=>(const SnowState&, const SnowState&) = default;
 };
-
-/// The wetter class of both on the slipperier surface of both, in the order groomed, fresh,
-/// refrozen, ice: grips no better than either.
-[[nodiscard]] SnowState worse_of(SnowState a, SnowState b);
 
 /// Weather and warnings that hold for the whole site. What nobody said is unknown.
 struct DayWeather {
@@ -98,8 +98,9 @@ class ConstantSnow : public SnowAt {
 };
 
 /// An observer's report. Nothing before it was observed, after it expires, or where no band speaks.
-/// Where several bands speak, the worse of them counts (worse_of). Where the aspect is unknown any
-/// band of that height may apply, so all of them count, and together they must cover all aspects.
+/// Where several bands speak, the worst of them counts (worst_with). Where the aspect is unknown
+/// any band of that height may apply, so all of them count, and together they must cover all
+/// aspects.
 class ReportedSnow : public SnowAt {
  public:
   explicit ReportedSnow(SnowReport report);

@@ -82,9 +82,9 @@ TEST_CASE("every class has a key that reads back, and words without underscores"
 }
 
 TEST_CASE("the worse of two states is the wetter class on the slipperier surface") {
-  CHECK(worse_of(kDryIce, kWetGroomed) == SnowState{Wetness::wet, Surface::ice});
-  CHECK(worse_of(kWetGroomed, kDryIce) == SnowState{Wetness::wet, Surface::ice});
-  CHECK(worse_of(kDryGroomed, kDryGroomed) == kDryGroomed);
+  CHECK(kDryIce.worst_with(kWetGroomed) == SnowState{Wetness::wet, Surface::ice});
+  CHECK(kWetGroomed.worst_with(kDryIce) == SnowState{Wetness::wet, Surface::ice});
+  CHECK(kDryGroomed.worst_with(kDryGroomed) == kDryGroomed);
 }
 
 TEST_CASE("a planner's what-if is the same everywhere and always") {

@@ -39,7 +39,7 @@ class FaultLog {
 
  private:
   struct Entry {
-    int line;
+    int line = 1;
     base::Fault fault;
   };
 

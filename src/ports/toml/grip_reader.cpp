@@ -81,26 +81,42 @@ std::optional<MeasuredGrip> read_entry(TableReader& in) {
   return entry;
 }
 
-/// Complains of an entry that does not go with one read before; whether it goes.
-bool goes_with(TableReader& in, const MeasuredGrip& entry, const MeasuredGrip& other) {
-  if (entry.state == other.state) {
-    in.fault({"is a second entry for the same wetness and surface", "keep one of them"});
-    return false;
-  }
-  if (entry.state.surface != other.state.surface) {
-    return true;
-  }
-  const bool is_wetter = entry.state.wetness > other.state.wetness;
-  const MeasuredGrip& wet = is_wetter ? entry : other;
-  const MeasuredGrip& dry = is_wetter ? other : entry;
+/// Two entries of one surface.
+struct WetAndDry {
+  const MeasuredGrip& wet;
+  const MeasuredGrip& dry;
+};
+
+/// The first key under which the wetter entry grips more than the drier one.
+const char* better_when_wet(const WetAndDry& pair) {
   for (const RatioKey& grip : kGrips) {
-    const auto wet_ratio = wet.*(grip.ratio);
-    const auto dry_ratio = dry.*(grip.ratio);
-    if (wet_ratio && dry_ratio && *wet_ratio > *dry_ratio) {
-      in.fault(grip.key, {std::string{snow::words_for(wet.state.wetness)} + " " +
-                              snow::words_for(wet.state.surface) + " snow would grip more than " +
-                              snow::words_for(dry.state.wetness),
-                          "measure again, or lower the wetter one"});
+    const auto wet = pair.wet.*(grip.ratio);
+    const auto dry = pair.dry.*(grip.ratio);
+    if (wet && dry && *wet > *dry) {
+      return grip.key;
+    }
+  }
+  return nullptr;
+}
+
+/// Whether an entry goes with those read before; complains when it does not.
+bool goes_with(const std::vector<MeasuredGrip>& others, const MeasuredGrip& entry,
+               TableReader& in) {
+  for (const MeasuredGrip& other : others) {
+    if (entry.state == other.state) {
+      in.fault({"is a second entry for the same wetness and surface", "keep one of them"});
+      return false;
+    }
+    if (entry.state.surface != other.state.surface) {
+      continue;
+    }
+    const bool is_wetter = entry.state.wetness > other.state.wetness;
+    const WetAndDry pair{.wet = is_wetter ? entry : other, .dry = is_wetter ? other : entry};
+    if (const char* key = better_when_wet(pair)) {
+      in.fault(key, {std::string{snow::words_for(pair.wet.state.wetness)} + " " +
+                         snow::words_for(pair.wet.state.surface) + " snow would grip more than " +
+                         snow::words_for(pair.dry.state.wetness),
+                     "measure again, or lower the wetter one"});
       return false;
     }
   }
@@ -113,11 +129,7 @@ std::vector<MeasuredGrip> read_grip(TableReader& top) {
   std::vector<MeasuredGrip> entries;
   for (TableReader& in : top.tables("grip")) {
     const std::optional<MeasuredGrip> entry = read_entry(in);
-    bool goes = entry.has_value();
-    for (std::size_t other = 0; goes && other < entries.size(); ++other) {
-      goes = goes_with(in, *entry, entries[other]);
-    }
-    if (goes) {
+    if (entry && goes_with(entries, *entry, in)) {
       entries.push_back(*entry);
     }
   }

@@ -17,7 +17,7 @@ enum class Estimates { taken, refused };
 
 /// A steepest slope and who said so. Nothing when any of it is missing or wrong.
 struct SteepestRead {
-  double deg;
+  double deg = 0.0;
   rig::Provenance provenance;
 };
 [[nodiscard]] std::optional<SteepestRead> read_steepest(TableReader in, Range range,

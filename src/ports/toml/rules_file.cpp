@@ -1,6 +1,7 @@
 // Reads rules.toml.
 #include "ports/toml/rules_file.h"
 
+#include <array>
 #include <cmath>
 #include <string>
 #include <utility>
@@ -103,7 +104,10 @@ BulletinStep RulesReader::read_step(TableReader in, const BulletinStep& otherwis
   return step;
 }
 
-bool is_as_strict(const BulletinStep& step, const BulletinStep& below) {
+/// Whether a level keeps off at least as far as the one below it, and permits no more.
+bool is_as_strict(const std::array<BulletinStep, 5>& bulletin, std::size_t index) {
+  const BulletinStep& step = bulletin.at(index);
+  const BulletinStep& below = bulletin.at(index - 1);
   return step.all_closed || (!below.all_closed && step.keep_off >= below.keep_off &&
                              (below.decision_may_permit || !step.decision_may_permit));
 }
@@ -114,7 +118,7 @@ void RulesReader::read_bulletin() {
     const std::string key = "level_" + std::to_string(index + 1);
     BulletinStep& step = rules_.bulletin.at(index);
     step = read_step(in.table(key), step);
-    if (index > 0 && !is_as_strict(step, rules_.bulletin.at(index - 1))) {
+    if (index > 0 && !is_as_strict(rules_.bulletin, index)) {
       in.fault(key, {"is less strict than the level below it",
                      "keep off at least as far, and permit no more"});
     }

@@ -74,6 +74,7 @@ class TableReader {
                                             const std::array<Word<Meaning>, kCount>& words,
                                             Presence presence = Presence::must) {
     std::vector<std::string> known;
+    known.reserve(kCount);
     for (const Word<Meaning>& each : words) {
       known.emplace_back(each.word);
     }
