@@ -6,6 +6,7 @@
 #include "passage/judge.h"
 #include "passage/profile.h"
 #include "passage/site_rules.h"
+#include "passage/snow_under.h"
 #include "passage/stretch_judge.h"
 #include "passage/worst.h"
 
@@ -24,11 +25,10 @@ constexpr int kMostRounds = 4;
 
 /// One footfall as judged so far.
 struct Trodden {
-  bool judged = false;
-  std::optional<snow::SnowState> state;     ///< judged last
-  const snow::GripRow* heaviest = nullptr;  ///< row of the most motion resistance met
-  std::optional<MetresPerSecond> speed;     ///< lowest so far
-  std::vector<snow::SnowState> states;      ///< all that were met
+  std::vector<std::optional<snow::SnowState>> judged;  ///< all that were met; nothing: unknown
+  const snow::GripRow* heaviest = nullptr;             ///< row of the most motion resistance met
+  std::optional<MetresPerSecond> speed;                ///< lowest so far
+  std::vector<snow::SnowState> states;                 ///< those that are known
 };
 
 /// Keeps the steeper of what was found so far and what is found here.
@@ -107,11 +107,12 @@ class LegWalk {
   void tread(Instant when) {
     for (std::size_t i = 0; i < footfalls_.size(); ++i) {
       const Footfall& footfall = footfalls_[i];
-      const std::optional<snow::SnowState> state =
-          footfall.height.has_value() ? judge_.snow().at({*footfall.height, footfall.aspect, when})
-                                      : std::nullopt;
-      if (!trodden_[i].judged || trodden_[i].state != state) {
-        note(i, state, asked_.judge_piece(footfall, {state, when}));
+      const SnowQuestion question{judge_.snow(), stretch_.line, judge_.tolerance(), when};
+      for (const std::optional<snow::SnowState>& state : snow_under(footfall, question)) {
+        const auto& known = trodden_[i].judged;
+        if (std::find(known.begin(), known.end(), state) == known.end()) {
+          note(i, state, asked_.judge_piece(footfall, {state, when}));
+        }
       }
     }
   }
@@ -122,10 +123,12 @@ class LegWalk {
     if (judged.carrier.has_value()) {
       note_steepness(*judged.carrier, at);
     }
-    const bool both_known = judged.speed.has_value() && (here.speed.has_value() || !here.judged);
-    here.speed = both_known ? std::optional{here.judged ? lower_of(*here.speed, *judged.speed)
-                                                        : *judged.speed}
-                            : std::nullopt;
+    const bool both_known =
+        judged.speed.has_value() && (here.speed.has_value() || here.judged.empty());
+    here.speed = both_known
+                     ? std::optional{here.judged.empty() ? *judged.speed
+                                                         : lower_of(*here.speed, *judged.speed)}
+                     : std::nullopt;
     if (state.has_value()) {
       const std::optional<snow::GripRow>& grip = judge_.grip().row(*state);
       const bool heavier = grip.has_value() &&
@@ -134,8 +137,7 @@ class LegWalk {
       here.heaviest = heavier ? &*grip : here.heaviest;
       here.states.push_back(*state);
     }
-    here.state = state;
-    here.judged = true;
+    here.judged.push_back(state);
     worst_.offer_all(std::move(judged.findings), at);
   }
 

@@ -5,6 +5,7 @@
 #include "base/require.h"
 #include "passage/bends.h"
 #include "passage/judge.h"
+#include "passage/snow_under.h"
 #include "passage/stretch_judge.h"
 #include "passage/turning_room.h"
 #include "passage/worst.h"
@@ -70,13 +71,6 @@ std::vector<MarkOnStretch> marks_at(const Joint& joint, const trails::Network& n
   return found;
 }
 
-SnowThere snow_at(const Judge& judge, const Footfall& footfall, units::Instant when) {
-  if (!footfall.height.has_value()) {
-    return {std::nullopt, when};
-  }
-  return {judge.snow().at({*footfall.height, footfall.aspect, when}), when};
-}
-
 /// The width of the narrower of two trails; nothing when either is unknown.
 std::optional<Metres> narrower(const trails::Trail& lhs, const trails::Trail& rhs) {
   if (!lhs.width.has_value() || !rhs.width.has_value()) {
@@ -94,9 +88,11 @@ Worst judge_ground_of(const Judge& judge, const Joint& joint, units::Instant whe
   course.sight = std::min(course.sight, course_of(judge, before, {}).sight);
   const Metres error = std::max(line_error_of(before), line_error_of(after));
   Worst worst;
+  const SnowQuestion question{judge.snow(), joint.line, judge.tolerance(), when};
   for (const Footfall& footfall : footfalls(judge.scene(), joint.line, judge.rig(), error)) {
-    worst.offer_all(judge_place(course, footfall, snow_at(judge, footfall, when)).findings,
-                    footfall.span.from);
+    for (const auto& state : snow_under(footfall, question)) {
+      worst.offer_all(judge_place(course, footfall, {state, when}).findings, footfall.span.from);
+    }
   }
   return worst;
 }
@@ -123,12 +119,15 @@ TurnJudgement judge_turning_back(const Judge& judge, const Leg& before, units::I
   const Metres near = std::min(overall_length(judge.rig()), before.line.length());
   const geo::Polyline end = before.line.part(before.line.length() - near, before.line.length());
   Footfall last = footfalls(judge.scene(), end, judge.rig(), line_error_of(trail)).back();
+  const auto states = snow_under(last, {judge.snow(), end, judge.tolerance(), when});
   if (last.carrier.has_value() && last.trailer.has_value()) {
     last.carrier = for_every_heading(*last.carrier);
     last.trailer = for_every_heading(*last.trailer);
   }
   Worst worst;
-  worst.offer_all(judge_place(course, last, snow_at(judge, last, when)).findings, Metres{0});
+  for (const auto& state : states) {
+    worst.offer_all(judge_place(course, last, {state, when}).findings, Metres{0});
+  }
   worst.offer(judge_room(judge.rig(), room_to_turn_back(judge.scene().network, before)), Metres{0});
   return told(worst, course.allowed_share);
 }

@@ -1,0 +1,115 @@
+#include "passage/snow_under.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace rimehaul::passage {
+
+using snow::SnowState;
+using terrain::AttitudeBox;
+using units::Bearing;
+
+namespace {
+
+constexpr double kAspectStepDeg = 15.0;
+
+/// Downslope directions, clockwise from the heading: from a middle so far to both sides.
+struct AspectRange {
+  double middle_deg = 0.0;
+  double half_width_deg = 180.0;
+};
+
+/// Gradient in a rig's own frame: downslope components ahead and to the right.
+double downslope_deg(double grade, double cross) {
+  return std::atan2(cross, -grade) * 180.0 / std::numbers::pi;
+}
+
+/// Distance of the box from level ground, rise over run; 0 when the box holds level ground.
+double least_slope(const AttitudeBox& box) {
+  const double grade = std::max({0.0, box.grade_low.ratio(), box.grade_high.reversed().ratio()});
+  const double cross = std::max({0.0, box.cross_low.ratio(), box.cross_high.reversed().ratio()});
+  return std::hypot(grade, cross);
+}
+
+/// Seen from level ground outside it, a box spans less than half a turn between its corners.
+AspectRange aspects_of(const AttitudeBox& box) {
+  const std::array<double, 2> grades{box.grade_low.ratio(), box.grade_high.ratio()};
+  const std::array<double, 2> crosses{box.cross_low.ratio(), box.cross_high.ratio()};
+  AspectRange range{
+      .middle_deg = downslope_deg((grades[0] + grades[1]) / 2.0, (crosses[0] + crosses[1]) / 2.0),
+      .half_width_deg = 0.0};
+  const Bearing middle = Bearing::from_degrees(range.middle_deg);
+  for (const double grade : grades) {
+    for (const double cross : crosses) {
+      const double off = middle.turn_to(Bearing::from_degrees(downslope_deg(grade, cross)));
+      range.half_width_deg = std::max(range.half_width_deg, std::abs(off));
+    }
+  }
+  return range;
+}
+
+/// How much the line turns around a footfall, degrees, left and right added up.
+double turning_around(const geo::Polyline& line, geo::Span span) {
+  double turning_deg = 0.0;
+  const std::size_t last = line.segment_at(span.to);
+  for (std::size_t i = line.segment_at(span.from); i < last; ++i) {
+    turning_deg += std::abs(line.segment_bearing(i).turn_to(line.segment_bearing(i + 1)));
+  }
+  return turning_deg;
+}
+
+std::vector<std::optional<Bearing>> aspects_under(const Footfall& footfall,
+                                                  const SnowQuestion& question) {
+  std::vector<std::optional<Bearing>> aspects{footfall.aspect};
+  AspectRange range;
+  const bool sloping = footfall.carrier.has_value() && question.tolerance.has_value() &&
+                       least_slope(*footfall.carrier) > question.tolerance->ratio();
+  if (sloping) {
+    range = aspects_of(*footfall.carrier);
+    range.half_width_deg += turning_around(question.line, footfall.span);
+  } else {
+    aspects.emplace_back(std::nullopt);
+  }
+  const double half_width = std::min(range.half_width_deg, 180.0);
+  const int steps = std::max(1, static_cast<int>(std::ceil(2.0 * half_width / kAspectStepDeg)));
+  for (int i = 0; i <= steps; ++i) {
+    const double off = half_width * (2.0 * i / steps - 1.0);
+    aspects.emplace_back(
+        Bearing::from_degrees(footfall.heading.degrees() + range.middle_deg + off));
+  }
+  return aspects;
+}
+
+std::vector<geo::Height> heights_under(const Footfall& footfall) {
+  const geo::Height middle = *footfall.height;
+  if (!footfall.carrier.has_value()) {
+    return {middle};
+  }
+  const units::Metres half = (footfall.span.to - footfall.span.from) / 2.0;
+  const units::Metres off = half * footfall.carrier->steepest_grade().ratio();
+  return {middle, middle + off, middle + -off};
+}
+
+}  // namespace
+
+std::vector<std::optional<SnowState>> snow_under(const Footfall& footfall,
+                                                 const SnowQuestion& question) {
+  if (!footfall.height.has_value()) {
+    return {std::nullopt};
+  }
+  std::vector<std::optional<SnowState>> states;
+  const std::vector<std::optional<Bearing>> aspects = aspects_under(footfall, question);
+  for (const geo::Height height : heights_under(footfall)) {
+    for (const std::optional<Bearing>& aspect : aspects) {
+      const std::optional<SnowState> state = question.snow.at({height, aspect, question.when});
+      if (std::ranges::find(states, state) == states.end()) {
+        states.push_back(state);
+      }
+    }
+  }
+  return states;
+}
+
+}  // namespace rimehaul::passage

@@ -1,0 +1,28 @@
+// Every state that the snow may have under one footfall, so that no place on it is overlooked.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "passage/footfall.h"
+#include "snow/snow.h"
+
+namespace rimehaul::passage {
+
+/// Who is asked, for which line, and what counts as level ground.
+struct SnowQuestion {
+  const snow::SnowAt& snow;
+  const geo::Polyline& line;  ///< along which footfalls count
+  std::optional<units::Slope> tolerance;
+  units::Instant when;
+};
+
+/// The states that may be met anywhere on a footfall, each once, that of its middle first; nothing
+/// stands for unknown. The snow is asked at the lowest and highest height that the carrier's box
+/// lets the line reach from the middle's, and for all aspects that the box lets the ground have, no
+/// further apart than 15 degrees; and without an aspect where the ground may be level within the
+/// tolerance.
+[[nodiscard]] std::vector<std::optional<snow::SnowState>> snow_under(const Footfall& footfall,
+                                                                     const SnowQuestion& question);
+
+}  // namespace rimehaul::passage

@@ -1,0 +1,130 @@
+// No place on a footfall meets snow that was not asked for.
+#include "passage/snow_under.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "passage/demo_scene.h"
+#include "passage/judge.h"
+#include "terrain/gradient.h"
+#include "terrain/stretch.h"
+
+using namespace rimehaul;
+using namespace rimehaul::testing;
+using passage::Footfall;
+using passage::snow_under;
+using snow::SnowState;
+using States = std::vector<std::optional<SnowState>>;
+
+namespace {
+
+constexpr SnowState kDry{snow::Wetness::dry, snow::Surface::groomed};
+constexpr SnowState kWet{snow::Wetness::wet, snow::Surface::groomed};
+
+/// Dry above 1000 m, wet below; and wet wherever the ground faces between east and south.
+snow::ReportedSnow report() {
+  const geo::Height line{1000};
+  return snow::ReportedSnow{
+      {.bands = {{.above = line, .below = {}, .aspect_from = {}, .aspect_to = {}, .state = kDry},
+                 {.above = {}, .below = line, .aspect_from = {}, .aspect_to = {}, .state = kWet},
+                 {.above = {},
+                  .below = {},
+                  .aspect_from = units::Bearing::from_degrees(90),
+                  .aspect_to = units::Bearing::from_degrees(180),
+                  .state = kWet}},
+       .weather = plain_weather(),
+       .observer = "N. Warden",
+       .observed = mid_morning(),
+       .valid_until = units::Instant{mid_morning().seconds + 3600}}};
+}
+
+terrain::AttitudeBox box(double grade, double cross, double spread) {
+  const auto slope = [](double ratio) { return units::Slope::from_ratio(ratio); };
+  return {slope(grade - spread), slope(grade + spread), slope(cross - spread),
+          slope(cross + spread)};
+}
+
+/// 5 m of a line to the north, at a height, on ground that tilts so.
+Footfall northbound(double height_m, const terrain::AttitudeBox& ground) {
+  return {.span = {units::Metres{0}, units::Metres{5}},
+          .middle = place(0, 2.5),
+          .heading = units::Bearing::from_degrees(0),
+          .height = geo::Height{height_m},
+          .aspect = std::nullopt,
+          .carrier = ground,
+          .trailer = ground};
+}
+
+States asked(Footfall footfall, std::optional<units::Bearing> aspect) {
+  footfall.aspect = aspect;
+  const snow::ReportedSnow snow = report();
+  const geo::Polyline line{{place(0, 0), place(0, 100)}};
+  return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning()});
+}
+
+}  // namespace
+
+TEST_CASE("a climb across the snow line meets the snow of both sides, a level way beside it one") {
+  const auto south = units::Bearing::from_degrees(200);  // clear of the wet sector
+  CHECK(asked(northbound(1000.4, box(0.2, -0.08, 0.001)), south) == States{kDry, kWet});
+  CHECK(asked(northbound(1000.6, box(0.2, -0.08, 0.001)), south) == States{kDry});
+  CHECK(asked(northbound(999.4, box(0.2, -0.08, 0.001)), south) == States{kWet});
+}
+
+TEST_CASE("ground that may face into a sector meets that sector's snow") {
+  // Climbing to the north the ground faces south: 180 is the sector's edge.
+  const auto just_out = units::Bearing::from_degrees(185);
+  CHECK(asked(northbound(1100, box(0.2, -0.04, 0.001)), just_out) == States{kDry});
+  CHECK(asked(northbound(1100, box(0.2, -0.01, 0.05)), just_out) == States{kDry, kWet});
+}
+
+TEST_CASE("ground that may be level may face anywhere") {
+  const auto north = units::Bearing::from_degrees(0);
+  CHECK(asked(northbound(1100, box(-0.03, 0.0, 0.005)), north) == States{kDry});
+  CHECK(asked(northbound(1100, box(-0.014, 0.0, 0.005)), north) == States{kDry, kWet});
+}
+
+TEST_CASE("no known height, no known snow") {
+  Footfall footfall = northbound(1100, box(0.1, 0.0, 0.01));
+  footfall.height.reset();
+  CHECK(asked(footfall, std::nullopt) == States{std::nullopt});
+}
+
+TEST_CASE("whatever snow a place on a footfall has was asked for, on rolling ground") {
+  const passage::Scene scene = scene_of({.ground =
+                                             [](double east_m, double north_m) {
+                                               return 1000.0 + 3.0 * std::sin(east_m / 25.0) +
+                                                      3.0 * std::cos(north_m / 30.0);
+                                             }},
+                                        two_ways());
+  const rig::Rig rig = solo_rig();
+  const snow::ReportedSnow snow = report();
+  const passage::Judge judge{scene, rig, snow};
+  std::size_t places = 0;
+  std::size_t overlooked = 0;
+  std::size_t mixed = 0;
+  for (const trails::Leg& leg : scene.network.legs) {
+    const passage::SnowQuestion question{snow, leg.line, judge.tolerance(), mid_morning()};
+    for (const Footfall& footfall : passage::footfalls(scene, leg.line, rig, units::Metres{1})) {
+      const States states = snow_under(footfall, question);
+      mixed += states.size() > 1 ? 1U : 0U;
+      for (int i = 0; i <= 10; ++i) {
+        const geo::MapPoint there =
+            leg.line.at(footfall.span.from + 0.1 * i * (footfall.span.to - footfall.span.from));
+        const auto gradient = terrain::surface_gradient(scene.heights, there);
+        REQUIRE(gradient.has_value());
+        const bool level = !(terrain::slope_of(*gradient) > *judge.tolerance());
+        const auto state =
+            snow.at({*scene.heights.at(there), level ? std::nullopt : terrain::aspect_of(*gradient),
+                     mid_morning()});
+        overlooked += std::ranges::find(states, state) == states.end() ? 1U : 0U;
+        ++places;
+      }
+    }
+  }
+  CHECK(overlooked == 0);
+  CHECK(places > 5000);
+  CHECK(mixed > 50);
+}
