@@ -119,7 +119,7 @@ def step(distance, width):
 def natural_ground(x, y):
     """The hill before anyone cut a trail into it, and before the gill wore its ravine."""
     height = 790.0 + 0.0024 * x
-    height = height + 105.0 * step(y - 1030, 230)                   # from the valley to the shelf
+    height = height + 78.0 * step(y - 1030, 230)                   # from the valley to the shelf
     height = height + 190.0 * bump(x, y, 2900, 2500, 560, 460)      # the fell
     height = height + 90.0 * bump(x, y, 1800, 2800, 640, 300, 12)   # its western shoulder
     height = height + 70.0 * bump(x, y, 3950, 2250, 420, 380)       # the eastern rise
@@ -280,8 +280,8 @@ def way_of(name, coarse, taken, gates, grade):
 
 
 def draw_trails(heights):
-    """Lays every trail, cuts its bench into the ground, and returns the lines."""
-    lines = {}
+    """Lays every trail over the hill, then shapes all their benches at once; returns the lines."""
+    lines, levels = {}, {}
     coarse = lattice_of(heights)
     taken = np.zeros(coarse.shape)
     lattice_x, lattice_y = np.meshgrid(np.arange(taken.shape[1]) * PITCH, np.arange(taken.shape[0]) * PITCH)
@@ -296,70 +296,71 @@ def draw_trails(heights):
         points = [STATIONS[begin][:2], gates[0]] + way[1:-1] + [gates[1], STATIONS[end][:2]]
         rounds, spacing = (2, 3.0) if name == "Crow Zigzag" else (4, 8.0)
         line = resampled(rounded_corners(points, rounds), spacing)
-        if name not in UNBENCHED:
-            cut_bench(heights, line, grade, list(lines.values()))
-        lines[name] = line
+        ground = np.array([height_at(heights, x, y) for x, y in line])
+        held = held_levels(line, [(lines[other], levels[other]) for other in lines if other not in UNBENCHED], ground)
+        lines[name], levels[name] = line, eased_profile(held, ground, spacing, grade)
         near = np.full(taken.shape, 1e9)
         for x, y in line[::3]:
             near = np.minimum(near, np.hypot(lattice_x - x, lattice_y - y))
         taken += 9.0 * np.exp(-0.5 * (near / 42.0) ** 2)
+    shape_benches(heights, [(lines[name], levels[name]) for name in lines if name not in UNBENCHED])
     return lines
 
 
-def held_places(line, earlier, spacing):
-    """Places whose level must stay: the yards at both ends, and where an earlier trail is near."""
+def held_levels(line, earlier, ground):
+    """Levels that must stay, NaN elsewhere: the yards at both ends, and beside earlier trails theirs."""
+    spacing = math.hypot(*(line[1] - line[0]))
     at = np.arange(len(line)) * spacing
-    held = (at < 45.0) | (at > at[-1] - 45.0)
-    for other in earlier:
+    held = np.full(len(line), np.nan)
+    held[at < 45.0] = ground[0]
+    held[at > at[-1] - 45.0] = ground[-1]
+    for other, level in earlier:
         for index, (x, y) in enumerate(line):
-            if not held[index] and np.min(np.hypot(other[:, 0] - x, other[:, 1] - y)) < 24.0:
-                held[index] = True
+            away = np.hypot(other[:, 0] - x, other[:, 1] - y)
+            nearest = int(np.argmin(away))
+            if away[nearest] < 30.0 and np.isnan(held[index]):
+                held[index] = level[nearest]
     return held
 
 
-def eased_profile(levels, held, spacing, grade):
+def eased_profile(held, ground, spacing, grade):
     """Evens the levels along a line, held ones kept, until no step is steeper than the grade."""
-    eased = levels.copy()
+    fixed = ~np.isnan(held)
+    eased = np.where(fixed, held, ground)
     width = max(3, int(round(50.0 / spacing)))
     kernel = np.hanning(2 * width + 1)
     kernel /= kernel.sum()
     for _ in range(60):
         padded = np.concatenate([np.full(width, eased[0]), eased, np.full(width, eased[-1])])
-        eased = np.where(held, levels, np.convolve(padded, kernel, mode="valid"))
+        eased = np.where(fixed, held, np.convolve(padded, kernel, mode="valid"))
         if np.max(np.abs(np.diff(eased))) <= grade * spacing:
             break
     return eased
 
 
-def cut_bench(heights, line, grade, earlier):
-    """Shapes a level bench 14 m wide along the line and eases it into the hillside over 26 m more."""
-    spacing = math.hypot(*(line[1] - line[0]))
-    ground = np.array([height_at(heights, x, y) for x, y in line])
-    levels = eased_profile(ground, held_places(line, earlier, spacing), spacing, grade)
-    fine = resampled([tuple(p) for p in line], 2.0)
-    level_at = np.interp(np.linspace(0, 1, len(fine)), np.linspace(0, 1, len(levels)), levels)
+def shape_benches(heights, trails):
+    """Level benches 20 m wide along all lines, eased into the hillside over 26 m more. Where lines
+    come close, each place takes the mean of their levels, the nearer weighing more."""
     nearest = np.full(heights.shape, 1e9)
-    wanted = np.zeros(heights.shape)
+    weights, weighted = np.zeros(heights.shape), np.zeros(heights.shape)
     reach = int(36 / CELL) + 1
-    for (x, y), level in zip(fine, level_at):
-        i, j = int(x / CELL), int(y / CELL)
-        window = (slice(max(0, j - reach), min(ROWS, j + reach + 1)), slice(max(0, i - reach), min(COLUMNS, i + reach + 1)))
-        away = np.hypot(GRID_X[window[1]][None, :] - x, GRID_Y[window[0]][:, None] - y)
-        weight = np.exp(-0.5 * (away / 7.0) ** 2)
-        nearest[window] = np.minimum(nearest[window], away)
-        SUM_W[window] += weight
-        SUM_WZ[window] += weight * level
+    for line, levels in trails:
+        fine = resampled([tuple(p) for p in line], 2.0)
+        level_at = np.interp(np.linspace(0, 1, len(fine)), np.linspace(0, 1, len(levels)), levels)
+        for (x, y), level in zip(fine, level_at):
+            i, j = int(x / CELL), int(y / CELL)
+            window = (slice(max(0, j - reach), min(ROWS, j + reach + 1)),
+                      slice(max(0, i - reach), min(COLUMNS, i + reach + 1)))
+            away = np.hypot(GRID_X[window[1]][None, :] - x, GRID_Y[window[0]][:, None] - y)
+            weight = np.exp(-0.5 * (away / 6.0) ** 2) + 1e-9
+            nearest[window] = np.minimum(nearest[window], away)
+            weights[window] += weight
+            weighted[window] += weight * level
     blend = np.clip((36.0 - nearest) / 26.0, 0.0, 1.0)
     blend = blend * blend * (3 - 2 * blend)
     inside = nearest < 36.0
-    wanted[inside] = SUM_WZ[inside] / np.maximum(SUM_W[inside], 1e-300)
-    heights[inside] = heights[inside] * (1 - blend[inside]) + wanted[inside] * blend[inside]
-    SUM_W[:] = 0.0
-    SUM_WZ[:] = 0.0
-
-
-SUM_W = np.zeros((ROWS, COLUMNS))
-SUM_WZ = np.zeros((ROWS, COLUMNS))
+    heights[inside] = (heights[inside] * (1 - blend[inside])
+                       + weighted[inside] / weights[inside] * blend[inside])
 
 
 def level_stations(heights):

@@ -11,8 +11,8 @@ cmake --build "$folder" --target rimehaul >&2
 out="$folder/demo"
 mkdir -p "$out"
 "$folder/rimehaul" route routes/marrowfell \
-  --rig "Longback with sled" --snow moist --load 60 --towed-load 150 \
-  --visibility 400 --bulletin 2 --wind 5 \
+  --rig "Broadfoot with sled" --snow moist --load 40 --towed-load 60 --passengers 1 \
+  --visibility 400 --bulletin 2 --wind 18 --now 2026-02-01T17:00:00Z \
   --from "Cable House" --to "Fell Lodge" \
   --permitted-by "Demo Planner" \
   --json "$out/card.json" --gpx "$out/card.gpx"
