@@ -55,6 +55,21 @@ TEST_CASE("the example of site.toml reads without a fault") {
   CHECK(site.heights.trust.sub_cell_is_estimate);
 }
 
+TEST_CASE("heights alone may lie in a folder outside the site's, and their files stay in it") {
+  const TestFolder folder;
+  (void)folder.with("site.toml", testing::changed(testing::site_example(), "[heights]\n",
+                                                  "[heights]\nfolder = \"../../dem-samples\"\n"));
+  const auto shared = read_site_file(folder.path());
+  CHECK(lines_of(shared.faults) == Lines{});
+  CHECK(shared.data.heights.folder == "../../dem-samples");
+  (void)folder.with("site.toml",
+                    testing::changed(testing::site_example(), "heights.tif", "../heights.tif"));
+  CHECK(
+      lines_of(read_site_file(folder.path()).faults) ==
+      Lines{"site.toml: line 14 (heights.files): \"../heights.tif\" leads out of the site folder; "
+            "put the file into the folder and name it from there"});
+}
+
 TEST_CASE("the example of rigs.toml reads without a fault, kilowatts and km/h turned into SI") {
   const TestFolder folder;
   const auto [rigs, faults] = read_rigs(folder.with("rigs.toml", testing::rigs_example()));
