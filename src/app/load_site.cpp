@@ -160,10 +160,12 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
                                              {}};
   });
   if (map) {
+    terrain::HeightTrust trust = site.heights.trust;
+    trust.measured_step = heights->facts.widest_step;
     loaded.scene.emplace(passage::Scene{.site_name = site.name,
                                         .frame = frame,
                                         .heights = std::move(*map),
-                                        .trust = site.heights.trust,
+                                        .trust = trust,
                                         .network = std::move(*network),
                                         .rules = rules});
   }

@@ -12,7 +12,9 @@ std::optional<units::Slope> slope_tolerance(const Scene& scene, units::Metres ga
     return std::nullopt;
   }
   double tolerance = scene.rules.confidence_k * sigma->ratio();
-  const bool cells_see_the_gauge = scene.heights.frame().larger_step() <= gauge;
+  // A raster brought from another map is finer than what was measured, and knows no more for it.
+  const bool cells_see_the_gauge =
+      scene.heights.frame().larger_step() <= gauge && scene.trust.measured_step <= gauge;
   if (!cells_see_the_gauge) {
     if (!scene.trust.sub_cell.has_value()) {
       return std::nullopt;

@@ -20,6 +20,9 @@ struct HeightTrust {
   std::vector<HeightError> errors;       ///< independent of each other; none declared: unknown
   std::optional<units::Slope> sub_cell;  ///< steepness that may hide between cell centres
   bool sub_cell_is_estimate = true;
+  /// Widest distance between measured heights, where the raster in use is finer because it was
+  /// brought from another map; 0: the raster's own cells.
+  units::Metres measured_step{0};
 };
 
 /// Standard deviation of the steepness in any direction of the bilinear surface between four cell

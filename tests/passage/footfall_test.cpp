@@ -190,6 +190,11 @@ TEST_CASE("a slope's tolerance is k sigma, with what hides between cells where t
   REQUIRE(sigma.ratio() > 0);
   CHECK(near(slope_tolerance(scene, Metres{5})->ratio(), 1.645 * sigma.ratio(), 1e-12));
   CHECK(near(slope_tolerance(scene, Metres{4.99})->ratio(), 1.645 * sigma.ratio() + 0.005, 1e-12));
+  // Brought from a map whose heights lie further apart, fine cells know no more than those did.
+  scene.trust.measured_step = Metres{6};
+  CHECK(near(slope_tolerance(scene, Metres{5.99})->ratio(), 1.645 * sigma.ratio() + 0.005, 1e-12));
+  CHECK(near(slope_tolerance(scene, Metres{6})->ratio(), 1.645 * sigma.ratio(), 1e-12));
+  scene.trust.measured_step = Metres{0};
   scene.trust.sub_cell.reset();
   CHECK(slope_tolerance(scene, Metres{5}).has_value());
   CHECK_FALSE(slope_tolerance(scene, Metres{4.99}).has_value());

@@ -151,7 +151,7 @@ void Opening::doubt_rounding() {
     return;
   }
   // One step of the heights from one cell to the next: how far a slope between two may be off.
-  const double ratio = *opened_.facts.quantum / opened_.facts.measured_step;
+  const double ratio = *opened_.facts.quantum / opened_.facts.narrowest_step;
   const units::Slope off = units::Slope::from_ratio(ratio);
   if (off <= units::Slope::from_degrees(1.0)) {
     return;
@@ -213,7 +213,8 @@ void Opening::build() {
           : std::nullopt;
   if (scale.has_value()) {
     const terrain::GridFrame grid = first.lattice().scaled(*scale).as_metric();
-    opened_.facts.measured_step = grid.smaller_step();
+    opened_.facts.narrowest_step = grid.smaller_step();
+    opened_.facts.widest_step = grid.larger_step();
     opened_.source = std::make_unique<PlainHeights>(std::move(all.front()), grid);
   } else {
     warp(std::move(all));
@@ -232,7 +233,8 @@ void Opening::warp(std::vector<HeightMosaic> mosaics) {
     return;
   }
   facts.warped = true;
-  facts.measured_step = warped->measured_step();
+  facts.narrowest_step = warped->narrowest_step();
+  facts.widest_step = warped->widest_step();
   facts.notes.push_back("brought from " + from + " into " + facts.frame.horizontal_name +
                         ", bilinear");
   opened_.source = std::move(warped);

@@ -27,9 +27,10 @@ struct HeightRasterRequest {
 struct HeightRasterFacts {
   geo::MapFrame frame;
   bool warped = false;  ///< heights were brought once into the metric map frame
-  /// Smallest step between heights that were measured. Where they were warped, the cells of the
-  /// source lie closer together than this, and it is this that counts against a rig's gauge.
-  units::Metres measured_step;
+  /// Steps between heights that were measured. Where they were warped the cells of the source lie
+  /// closer together, and it is the widest of these that counts against a rig's gauge.
+  units::Metres narrowest_step;
+  units::Metres widest_step;
   double metres_per_unit = 1.0;
   std::optional<units::Metres> quantum;  ///< step of the heights when they look rounded
   std::vector<std::string> notes;        ///< one line each

@@ -17,13 +17,14 @@ constexpr std::int64_t kSide = terrain::kBlockSide;
 constexpr std::size_t kMostBlocksKept = 64;
 constexpr double kMostCellsAlong = 4e6;
 
-/// Where the mosaics lie in the map frame, and the narrowest step between their heights there.
+/// Where the mosaics lie in the map frame, and the steps between their heights there.
 struct Reach {
   double west = std::numeric_limits<double>::infinity();
   double south = std::numeric_limits<double>::infinity();
   double east = -std::numeric_limits<double>::infinity();
   double north = -std::numeric_limits<double>::infinity();
-  double step = std::numeric_limits<double>::infinity();
+  double narrowest = std::numeric_limits<double>::infinity();
+  double widest = 0.0;
   bool is_whole = true;  ///< every place could be transformed
 
   void take_place(PlainPoint place) {
@@ -65,7 +66,8 @@ void take_mosaic(const HeightMosaic& mosaic, const Transformation& to_map, Reach
     for (const PlainPoint to : {places[index + 2], places[index + 3]}) {
       const double step = std::hypot(to.x - from.x, to.y - from.y);
       reach.is_whole = reach.is_whole && std::isfinite(step) && step > 0;
-      reach.step = std::min(reach.step, step);
+      reach.narrowest = std::min(reach.narrowest, step);
+      reach.widest = std::max(reach.widest, step);
     }
   }
 }
@@ -153,7 +155,7 @@ std::unique_ptr<WarpedHeights> WarpedHeights::make(std::vector<HeightMosaic> mos
     take_mosaic(mosaic, to_map, reach);
     warped->parts_.push_back({BlockShelf{std::move(mosaic)}, std::move(from_map)});
   }
-  const double step = finer(reach.step);
+  const double step = finer(reach.narrowest);
   const double west = std::floor(reach.west / step) * step;
   const double north = std::ceil(reach.north / step) * step;
   const double columns = std::ceil((reach.east - west) / step) + 1;
@@ -163,7 +165,8 @@ std::unique_ptr<WarpedHeights> WarpedHeights::make(std::vector<HeightMosaic> mos
   }
   warped->lattice_ = {{west, north}, {step, 0}, {0, -step}};
   warped->size_ = {static_cast<std::int64_t>(columns), static_cast<std::int64_t>(rows)};
-  warped->measured_step_ = units::Metres{reach.step};
+  warped->narrowest_step_ = units::Metres{reach.narrowest};
+  warped->widest_step_ = units::Metres{reach.widest};
   return warped;
 }
 

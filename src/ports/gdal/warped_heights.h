@@ -46,8 +46,9 @@ class WarpedHeights final : public terrain::BlockSource {
   [[nodiscard]] terrain::GridFrame frame() const override { return lattice_.as_metric(); }
   [[nodiscard]] terrain::CellIndex size() const override { return size_; }
   [[nodiscard]] terrain::HeightBlock read(terrain::BlockIndex block) override;
-  /// Smallest step between measured heights, on the map.
-  [[nodiscard]] units::Metres measured_step() const { return measured_step_; }
+  /// Steps between measured heights, on the map.
+  [[nodiscard]] units::Metres narrowest_step() const { return narrowest_step_; }
+  [[nodiscard]] units::Metres widest_step() const { return widest_step_; }
 
  private:
   struct Part {
@@ -60,7 +61,8 @@ class WarpedHeights final : public terrain::BlockSource {
   std::vector<Part> parts_;
   Lattice lattice_;
   terrain::CellIndex size_;
-  units::Metres measured_step_;
+  units::Metres narrowest_step_;
+  units::Metres widest_step_;
 };
 
 }  // namespace rimehaul::ports::gdal

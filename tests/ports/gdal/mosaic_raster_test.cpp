@@ -200,7 +200,9 @@ TEST_CASE("heights in degrees are brought into their UTM zone, and a plane stays
   CHECK(heights.facts.warped);
   CHECK(heights.facts.frame.horizontal_name == "WGS 84 / UTM zone 5N");
   // 0.0001 degrees of longitude at 46 N are 7.746 m on WGS 84, times 0.9996, the zone's scale.
-  CHECK(near(heights.facts.measured_step.value(), 7.743, 0.001));
+  CHECK(near(heights.facts.narrowest_step.value(), 7.743, 0.001));
+  // And 0.0001 degrees of latitude are 11.115 m there.
+  CHECK(near(heights.facts.widest_step.value(), 11.115 * 0.9996, 0.001));
   CHECK(near(heights.source->frame().larger_step().value(), 3.87, 1e-9));
   CHECK(known_cells_on_plane(*heights.source, 1e-4) > 8000);
 }
