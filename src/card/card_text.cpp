@@ -94,9 +94,10 @@ void write_leg(const CardLeg& leg, Sheet& sheet) {
   leg_item(sheet, "steepest", steepness_line("up", leg.up));
   leg_item(sheet, "", steepness_line("down", leg.down));
   leg_item(sheet, "", steepness_line("across", leg.across));
-  leg_item(sheet, "binds",
-           leg.binding_check + ", " + share_text(leg.binding_share) + " of the limit " +
-               where_text({leg.binding_at, leg.binding_at}, leg.length));
+  leg_item(
+      sheet, "binds",
+      leg.binding_check + ", " + share_text(leg.binding_share) + " of the limit" +
+          (leg.binding_at ? " " + where_text({*leg.binding_at, *leg.binding_at}, leg.length) : ""));
   std::string_view label = "mind";
   for (const Notice& notice : leg.notices) {
     leg_item(sheet, label, where_text(notice.span, leg.length) + ": " + notice.words);

@@ -1,4 +1,6 @@
 // The explanation of a place as text: every finding with all that is needed to work it out by hand.
+#include <cmath>
+
 #include "card/explanation.h"
 #include "card/figures.h"
 #include "card/layout.h"
@@ -35,7 +37,9 @@ void write_finding(const ExplainedFinding& explained, Sheet& sheet) {
   sheet.labelled({0, 4, explained.binds ? ">>>" : " - "},
                  std::string{facts.title} + ": " + std::string{words::stand(explained.stand)} +
                      ", " + words::outcome(finding) + (explained.binds ? " (binds)" : ""));
-  if (finding.share || !finding.inputs.all().empty()) {
+  const bool has_numbers =
+      std::isfinite(finding.demand.value) || std::isfinite(finding.capacity.value);
+  if (has_numbers || !finding.inputs.all().empty()) {
     detail(sheet, "demand", exact_text(finding.demand, Side::demand));
     detail(sheet, "capacity", exact_text(finding.capacity, Side::capacity));
   }

@@ -91,12 +91,28 @@ std::size_t fitting_front(std::string_view word, int columns) {
   return bytes;
 }
 
+/// Whether a word is a unit, which stays on the line of its number.
+bool is_unit(std::string_view word) {
+  constexpr std::array<std::string_view, 13> kUnits{"%", "m",   "km", "kg",  "L",    "h", "min",
+                                                    "s", "deg", "cm", "m/s", "km/h", "N"};
+  word = word.substr(0, word.find_last_not_of(",;:.)") + 1);
+  return std::ranges::find(kUnits, word) != kUnits.end();
+}
+
+bool ends_in_digit(std::string_view word) {
+  return !word.empty() && word.back() >= '0' && word.back() <= '9';
+}
+
 std::vector<std::string_view> words_in(std::string_view text) {
   std::vector<std::string_view> words;
   while (!text.empty()) {
     const std::size_t space = text.find(' ');
-    if (space != 0) {
-      words.push_back(text.substr(0, space));
+    const std::string_view word = text.substr(0, space);
+    if (!words.empty() && ends_in_digit(words.back()) && is_unit(word) &&
+        words.back().data() + words.back().size() + 1 == word.data()) {
+      words.back() = {words.back().data(), words.back().size() + 1 + word.size()};
+    } else if (space != 0) {
+      words.push_back(word);
     }
     text.remove_prefix(space == std::string_view::npos ? text.size() : space + 1);
   }

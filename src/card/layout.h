@@ -17,8 +17,8 @@ struct Fold {
   int hang = 0;      ///< spaces before every line but the first
 };
 
-/// Text folded at spaces into lines of at most `columns`. A word longer than a line is continued on
-/// the next between two letters; nothing is ever left out.
+/// Text folded at spaces into lines of at most `columns`, a number kept with its unit. A word
+/// longer than a line is continued on the next between two letters; nothing is ever left out.
 [[nodiscard]] std::vector<std::string> folded(std::string_view text, const Fold& fold);
 
 /// Lines being written one after the other.

@@ -55,9 +55,11 @@ void write_leg(const RefusedLeg& leg, Sheet& sheet) {
   sheet.labelled({0, 2, "-"},
                  (leg.turn_from.empty() ? "" : "turn from " + leg.turn_from + " into ") +
                      leg.trail + ", " + leg.from + " to " + leg.to);
-  sheet.labelled({4, 10, "check"},
-                 std::string{facts.title} + " " +
-                     where_text({leg.finding.at, leg.finding.at}, leg.span.to - leg.span.from));
+  sheet.labelled({4, 10, "check"}, std::string{facts.title} +
+                                       (words::has_place(leg.finding.check)
+                                            ? " " + where_text({leg.finding.at, leg.finding.at},
+                                                               leg.span.to - leg.span.from)
+                                            : ""));
   sheet.labelled({4, 10, "result"}, words::outcome(leg.finding));
   if (leg.finding.share) {
     sheet.labelled({4, 10, "numbers"}, "demand " + amount_text(leg.finding.demand, Side::demand) +

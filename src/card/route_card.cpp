@@ -30,7 +30,11 @@ void set_binding(const search::RouteLeg& part, CardLeg& leg) {
   leg.binding_check += facts.title;
   leg.binding_key = facts.key;
   leg.binding_share = binding.share.value_or(std::nan(""));
-  leg.binding_at = turn_binds ? units::Metres{0} : binding.at;
+  if (turn_binds) {
+    leg.binding_at = units::Metres{0};
+  } else if (words::has_place(binding.check)) {
+    leg.binding_at = binding.at;
+  }
 }
 
 CardLeg make_leg(const search::RouteLeg& part, const CardContext& context) {

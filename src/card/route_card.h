@@ -54,7 +54,7 @@ struct CardLeg {
   std::string binding_check;  ///< title of the check that binds, of the leg or the turn into it
   std::string binding_key;    ///< the same, as in JSON
   double binding_share = 0.0;
-  units::Metres binding_at;
+  std::optional<units::Metres> binding_at;  ///< nothing: it holds for the whole leg
   units::MetresPerSecond speed;
   units::Seconds time;
   units::Litres fuel;

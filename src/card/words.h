@@ -45,6 +45,8 @@ namespace rimehaul::card::words {
 [[nodiscard]] std::string_view grip_standing(snow::GripStanding standing);
 /// How a finding came out, in one line: "62 % of the limit", "not known: visibility".
 [[nodiscard]] std::string outcome(const passage::Finding& finding);
+/// Whether a check speaks of a place of the leg, not of the whole of it, the load or the day.
+[[nodiscard]] bool has_place(passage::Check check);
 /// Where to say what a check does not know; empty where nothing can be said.
 [[nodiscard]] std::string where_to_say(passage::Check check);
 

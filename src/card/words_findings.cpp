@@ -71,6 +71,25 @@ std::string outcome(const passage::Finding& finding) {
   return finding.asks.empty() ? text : text + "; asks for a decision: " + finding.asks;
 }
 
+bool has_place(passage::Check check) {
+  using enum passage::Check;
+  switch (check) {
+    case trail_attributes:
+    case towed_mass:
+    case payload:
+    case trailer_payload:
+    case seats:
+    case visibility:
+    case direction:
+    case hours:
+    case driver_level:
+    case wind:
+      return false;
+    default:
+      return true;
+  }
+}
+
 std::string where_to_say(passage::Check check) {
   using enum passage::Check;
   switch (check) {

@@ -74,12 +74,12 @@ TEST_CASE("a name that is not there is answered with the nearest that is") {
       {{"route", site.folder(), "--rig", "sollo", "--snow", "dry", "--load", "0", "--from", "Base",
         "--to", "Top"},
        "\"solo\""},
-      {{"route", site.folder(), "--rig", "solo", "--snow", "dyr", "--load", "0", "--from", "Base",
+      {{"route", site.folder(), "--rig", "solo", "--snow", "dryy", "--load", "0", "--from", "Base",
         "--to", "Top"},
        "\"dry\""},
       {{"route", site.folder(), "--rig", "solo", "--snow", "dry", "--load", "0", "--from", "Base",
         "--to", "Topp"},
-       "\"Base\""},
+       "\"Top\""},
       {trail, "\"Low Way\""},
   };
   for (const Slip& slip : slips) {

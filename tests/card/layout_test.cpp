@@ -33,6 +33,12 @@ TEST_CASE("text is folded at spaces, exactly at the edge and not one column late
   CHECK(folded("one two three", {7, 2}) == std::vector<std::string>{"one two", "  three"});
 }
 
+TEST_CASE("a number stays on the line of its unit") {
+  CHECK(folded("at most 70 % of it", {10, 0}) == std::vector<std::string>{"at most", "70 % of it"});
+  CHECK(folded("in 1.67 km, leg 3 (12.7 %)", {12, 0}) ==
+        std::vector<std::string>{"in 1.67 km,", "leg 3", "(12.7 %)"});
+}
+
 TEST_CASE("a name longer than a line goes on below and loses no letter") {
   const std::string name = "Gro\u00DFglocknerh\u00FCttenversorgungsweg";
   const auto lines = folded("at " + name + " end", {20, 2});

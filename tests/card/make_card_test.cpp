@@ -48,7 +48,8 @@ struct Drive {
   passage::Scene scene = testing::scene_of({testing::rolling()}, lower_way_with_marks());
   rig::Rig rig = testing::solo_rig();
   snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
-  search::RouteQuestion question{.stations = {0, 1}, .depart = testing::mid_morning()};
+  search::RouteQuestion question{
+      .stations = {0, 1}, .depart = testing::mid_morning(), .permitted_by = {}};
   search::Route route;
 
   explicit Drive(trails::Way way) {

@@ -11,7 +11,8 @@ struct Asked {
   passage::Scene scene = testing::scene_of({testing::rolling()}, testing::two_ways());
   rig::Rig rig = testing::solo_rig();
   snow::ConstantSnow snow = testing::snow_of(snow::Wetness::wet);
-  search::RouteQuestion question{.stations = {0, 1}, .depart = testing::mid_morning()};
+  search::RouteQuestion question{
+      .stations = {0, 1}, .depart = testing::mid_morning(), .permitted_by = {}};
 
   [[nodiscard]] Refusal refusal(const search::NoRoute& none) const {
     return make_refusal(none, {scene, rig, snow, question});

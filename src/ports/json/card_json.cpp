@@ -38,11 +38,13 @@ Object leg_json(const card::CardLeg& leg) {
   object.number("drop_m", leg.drop.value()).number("speed_m_per_s", leg.speed.value());
   object.number("time_s", leg.time.value()).number("fuel_l", leg.fuel.value());
   object.text("verdict", passage::words_for(leg.verdict));
-  object.object("binding", Object{}
-                               .text("check", leg.binding_key)
-                               .text("title", leg.binding_check)
-                               .number("share", leg.binding_share)
-                               .number("at_m", leg.binding_at.value()));
+  Object binding;
+  binding.text("check", leg.binding_key).text("title", leg.binding_check);
+  binding.number("share", leg.binding_share);
+  if (leg.binding_at) {
+    binding.number("at_m", leg.binding_at->value());
+  }
+  object.object("binding", binding);
   add_steepness(object, "steepest_up", leg.up);
   add_steepness(object, "steepest_down", leg.down);
   add_steepness(object, "steepest_across", leg.across);

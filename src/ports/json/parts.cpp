@@ -1,5 +1,6 @@
 #include "ports/json/parts.h"
 
+#include <cmath>
 #include <string>
 
 namespace rimehaul::ports::json {
@@ -137,9 +138,18 @@ Object finding_json(const passage::Finding& finding, passage::Stand stand) {
   Object object;
   object.text("check", facts.key).text("title", facts.title).text("formula", facts.formula);
   object.text("source", facts.source).text("page", facts.page).text("stand", key_of(stand));
-  add_amount(object, "demand", finding.demand);
-  add_amount(object, "capacity", finding.capacity);
-  object.number("share", finding.share).number("at_m", finding.at.value());
+  // A rule that is kept or broken has no numbers, and nothing is missing then.
+  const bool closed_unknown = stand == passage::Stand::missing;
+  if (closed_unknown || std::isfinite(finding.demand.value)) {
+    add_amount(object, "demand", finding.demand);
+  }
+  if (closed_unknown || std::isfinite(finding.capacity.value)) {
+    add_amount(object, "capacity", finding.capacity);
+  }
+  if (closed_unknown || finding.share) {
+    object.number("share", finding.share);
+  }
+  object.number("at_m", finding.at.value());
   if (!finding.missing.empty()) {
     object.missing(finding.missing);
   }
