@@ -85,8 +85,8 @@ std::optional<int> take_offset_minutes(std::string_view& text) {
 
 }  // namespace
 
-Instant after(Instant start, Seconds while_) {
-  return Instant{start.seconds + static_cast<std::int64_t>(std::ceil(while_.value()))};
+Instant after(Instant start, Seconds lasting) {
+  return Instant{start.seconds + static_cast<std::int64_t>(std::ceil(lasting.value()))};
 }
 
 std::optional<Instant> parse_instant(std::string_view text) {

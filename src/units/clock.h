@@ -18,7 +18,7 @@ struct Instant {
 };
 
 /// The moment a while later, rounded up to the whole second.
-[[nodiscard]] Instant after(Instant start, Seconds while_);
+[[nodiscard]] Instant after(Instant start, Seconds lasting);
 
 /// Reads "2026-02-01T06:30:00Z", "2026-02-01T06:30Z" or the same with an offset "+01:00" (RFC
 /// 3339). Nothing when it is not a moment of the Gregorian calendar.
