@@ -16,8 +16,8 @@ constexpr const char* kCheckExamples =
 
 constexpr const char* kRouteExamples =
     "Examples:\n"
-    "  rimehaul route routes/marrowfell --rig \"Longback with sled\" --snow moist \\\n"
-    "      --load 60 --towed-load 150 --from \"Cable House\" --to \"Fell Lodge\"\n"
+    "  rimehaul route routes/marrowfell --rig \"Broadfoot with sled\" --snow moist \\\n"
+    "      --load 40 --towed-load 60 --from \"Cable House\" --to \"Fell Lodge\"\n"
     "  rimehaul route routes/marrowfell --rig Broadfoot --snow-report routes/marrowfell/snow.toml "
     "\\\n"
     "      --depart 08:30 --now 2026-02-01T16:00:00Z --load 100 \\\n"
