@@ -29,13 +29,14 @@ std::variant<RawLeg, std::string> find_raw_leg(const trails::Network& network,
                 .line_error = passage::line_error_of(trail)};
 }
 
-bool touch(const RawLeg& before, const RawLeg& after) {
-  return geo::distance(before.stretch.line.points().back(), after.stretch.line.points().front()) <=
-         kTouching;
+bool touch(const Joint& joint) {
+  return geo::distance(joint.before.stretch.line.points().back(),
+                       joint.after.stretch.line.points().front()) <= kTouching;
 }
 
-bool turns_back(const RawLeg& before, const RawLeg& after) {
-  return before.stretch.trail == after.stretch.trail && before.stretch.way != after.stretch.way;
+bool turns_back(const Joint& joint) {
+  return joint.before.stretch.trail == joint.after.stretch.trail &&
+         joint.before.stretch.way != joint.after.stretch.way;
 }
 
 Run joined(std::span<const RawLeg> legs) {

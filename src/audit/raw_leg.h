@@ -23,9 +23,15 @@ struct RawLeg {
 /// How far apart the end of one leg and the start of the next may lie.
 inline constexpr units::Metres kTouching{0.01};
 
-[[nodiscard]] bool touch(const RawLeg& before, const RawLeg& after);
+/// Two legs in driving order.
+struct Joint {
+  const RawLeg& before;
+  const RawLeg& after;
+};
+
+[[nodiscard]] bool touch(const Joint& joint);
 /// Whether the rig goes back the way it came.
-[[nodiscard]] bool turns_back(const RawLeg& before, const RawLeg& after);
+[[nodiscard]] bool turns_back(const Joint& joint);
 
 /// Legs driven one after another without turning back, as one line.
 struct Run {

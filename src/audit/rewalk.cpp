@@ -96,7 +96,7 @@ class Rewalker {
       }
       legs_.push_back(std::get<RawLeg>(std::move(found)));
       const bool follows = legs_.size() == leg + 1 && leg > 0;
-      if (follows && !touch(legs_[leg - 1], legs_[leg])) {
+      if (follows && !touch({legs_[leg - 1], legs_[leg]})) {
         note(leg, "it does not start where the leg before it ends");
       }
     }
@@ -136,8 +136,8 @@ class Rewalker {
   }
 
   struct Found {
-    Verdict verdict;
-    double share;
+    Verdict verdict = Verdict::closed;
+    double share = std::nan("");
     Finding binding;   ///< the largest share, or what closes
     Finding deciding;  ///< what makes the verdict
   };
@@ -167,7 +167,7 @@ class Rewalker {
   /// Walks the legs from `first` on until the rig turns back; returns the leg after them.
   std::size_t walk_run(std::size_t first) {
     std::size_t end = first + 1;
-    while (end < legs_.size() && !turns_back(legs_[end - 1], legs_[end])) {
+    while (end < legs_.size() && !turns_back({legs_[end - 1], legs_[end]})) {
       ++end;
     }
     const Run run = joined(std::span{legs_}.subspan(first, end - first));

@@ -10,6 +10,7 @@ namespace rimehaul::passage {
 using snow::SnowState;
 using terrain::AttitudeBox;
 using units::Bearing;
+using units::Slope;
 
 namespace {
 
@@ -21,9 +22,9 @@ struct AspectRange {
   double half_width_deg = 180.0;
 };
 
-/// Gradient in a rig's own frame: downslope components ahead and to the right.
-double downslope_deg(double grade, double cross) {
-  return std::atan2(cross, -grade) * 180.0 / std::numbers::pi;
+/// Direction of the downslope, clockwise from the heading.
+double downslope_deg(const terrain::Attitude& ground) {
+  return std::atan2(ground.cross.ratio(), -ground.grade.ratio()) * 180.0 / std::numbers::pi;
 }
 
 /// Distance of the box from level ground, rise over run; 0 when the box holds level ground.
@@ -35,16 +36,17 @@ double least_slope(const AttitudeBox& box) {
 
 /// Seen from level ground outside it, a box spans less than half a turn between its corners.
 AspectRange aspects_of(const AttitudeBox& box) {
-  const std::array<double, 2> grades{box.grade_low.ratio(), box.grade_high.ratio()};
-  const std::array<double, 2> crosses{box.cross_low.ratio(), box.cross_high.ratio()};
-  AspectRange range{
-      .middle_deg = downslope_deg((grades[0] + grades[1]) / 2.0, (crosses[0] + crosses[1]) / 2.0),
-      .half_width_deg = 0.0};
+  const std::array<Slope, 2> grades{box.grade_low, box.grade_high};
+  const std::array<Slope, 2> crosses{box.cross_low, box.cross_high};
+  const terrain::Attitude centre{
+      .grade = Slope::from_ratio((grades[0].ratio() + grades[1].ratio()) / 2.0),
+      .cross = Slope::from_ratio((crosses[0].ratio() + crosses[1].ratio()) / 2.0)};
+  AspectRange range{.middle_deg = downslope_deg(centre), .half_width_deg = 0.0};
   const Bearing middle = Bearing::from_degrees(range.middle_deg);
-  for (const double grade : grades) {
-    for (const double cross : crosses) {
-      const double off = middle.turn_to(Bearing::from_degrees(downslope_deg(grade, cross)));
-      range.half_width_deg = std::max(range.half_width_deg, std::abs(off));
+  for (const Slope grade : grades) {
+    for (const Slope cross : crosses) {
+      const Bearing corner = Bearing::from_degrees(downslope_deg({grade, cross}));
+      range.half_width_deg = std::max(range.half_width_deg, std::abs(middle.turn_to(corner)));
     }
   }
   return range;

@@ -21,9 +21,15 @@ constexpr double kDecision = kClosed / 1024;
 constexpr double kOverShare = kDecision / 1024;
 constexpr double kMetre = kOverShare / 1e9;
 
+/// A share and what it is held against.
+struct ShareHeld {
+  double share = 0.0;
+  double allowed = 0.0;
+};
+
 /// Share above what is allowed, from 0 to 1; what nobody knows is the farthest away.
-double squeezed_over_share(double share, double allowed) {
-  const double over = share - allowed;
+double squeezed_over_share(const ShareHeld& held) {
+  const double over = held.share - held.allowed;
   if (over <= 0.0) {
     return 0.0;
   }
@@ -31,10 +37,9 @@ double squeezed_over_share(double share, double allowed) {
 }
 
 /// What it costs to take something that may not be driven.
-double price_of_block(Verdict verdict, double share, double allowed) {
-  return verdict == Verdict::restricted
-             ? kDecision
-             : kClosed + kOverShare * squeezed_over_share(share, allowed);
+double price_of_block(Verdict verdict, const ShareHeld& held) {
+  return verdict == Verdict::restricted ? kDecision
+                                        : kClosed + kOverShare * squeezed_over_share(held);
 }
 
 Prices prices_of(const LegGraph& legs, const trails::Network& network,
@@ -51,10 +56,10 @@ Prices prices_of(const LegGraph& legs, const trails::Network& network,
     const TurnFacts turn{.turn = {}, .verdict = step.turn_verdict, .share = step.turn_share};
     prices.back() = kMetre * network.legs[index].line.length().value();
     if (!may_drive(leg, permission)) {
-      prices.back() += price_of_block(leg.verdict, leg.share, leg.allowed_share);
+      prices.back() += price_of_block(leg.verdict, {leg.share, leg.allowed_share});
     }
     if (!may_turn(turn, leg, permission)) {
-      prices.back() += price_of_block(turn.verdict, turn.share, leg.allowed_share);
+      prices.back() += price_of_block(turn.verdict, {turn.share, leg.allowed_share});
     }
   }
   return prices;

@@ -7,16 +7,22 @@ namespace rimehaul::search {
 
 namespace {
 
-/// The cheapest path over one arc, out of the two trees that meet there.
-Path path_over(const Graph& graph, ArcIndex arc, const Reach& from_start, const Reach& to_goal) {
+/// The cheapest ways from the start and to the goal.
+struct Trees {
+  const Reach& from_start;
+  const Reach& to_goal;
+};
+
+/// The cheapest path over one arc, where the two trees meet.
+Path path_over(const Graph& graph, ArcIndex arc, const Trees& trees) {
   Path path;
-  for (ArcIndex back = from_start.arc[index_of(graph.arcs()[arc].from)]; back != kNoArc;
-       back = from_start.arc[index_of(graph.arcs()[back].from)]) {
+  for (ArcIndex back = trees.from_start.arc[index_of(graph.arcs()[arc].from)]; back != kNoArc;
+       back = trees.from_start.arc[index_of(graph.arcs()[back].from)]) {
     path.arcs.push_back(back);
   }
   std::ranges::reverse(path.arcs);
   for (ArcIndex ahead = arc; ahead != kNoArc;
-       ahead = to_goal.arc[index_of(graph.arcs()[ahead].to)]) {
+       ahead = trees.to_goal.arc[index_of(graph.arcs()[ahead].to)]) {
     path.arcs.push_back(ahead);
   }
   return path;
@@ -85,7 +91,7 @@ void Candidates::find_by_arc() {
     if (found.size() == kMostByArc) {
       break;
     }
-    Path path = path_over(*graph_, arc, from_start, to_goal);
+    Path path = path_over(*graph_, arc, {from_start, to_goal});
     if (is_loopless(*graph_, path) && found.insert(path.arcs).second) {
       path.price = price_along(path.arcs, prices_);
       by_arc_.push_back(std::move(path));
