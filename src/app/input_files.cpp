@@ -14,9 +14,9 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Files beside one that share its stem, for formats that are several files.
-std::vector<std::string> with_siblings(const std::string& folder, const std::string& shown) {
-  std::vector<std::string> files{shown};
-  const fs::path path{shown};
+std::vector<std::string> with_siblings(const FileIn& file) {
+  std::vector<std::string> files{file.shown};
+  const fs::path path{file.shown};
   if (path.extension() != ".shp" && path.extension() != ".asc") {
     return files;
   }
@@ -24,7 +24,7 @@ std::vector<std::string> with_siblings(const std::string& folder, const std::str
     fs::path sibling = path;
     sibling.replace_extension(extension);
     std::error_code ignored;
-    if (fs::is_regular_file(fs::path{folder} / sibling, ignored)) {
+    if (fs::is_regular_file(fs::path{file.folder} / sibling, ignored)) {
       files.push_back(sibling.string());
     }
   }
@@ -39,15 +39,20 @@ struct Kind {
   std::string date;
 };
 
+card::InputFile digested(const FileIn& file, const Kind& kind) {
+  const std::string path = path_of(file);
+  return {.name = path_of({kind.shown, file.shown}),
+          .what = kind.what,
+          .date = kind.date,
+          .digest = ports::openssl::digest_of_file({path, path})};
+}
+
 void add_files(const Kind& kind, const std::vector<std::string>& names,
                std::vector<card::InputFile>& inputs) {
   for (const std::string& name : names) {
-    for (const std::string& file : with_siblings(kind.folder, name)) {
+    for (const std::string& file : with_siblings({kind.folder, name})) {
       try {
-        card::InputFile input = input_file(path_in(kind.folder, file), kind.what);
-        input.name = path_in(kind.shown, file);
-        input.date = kind.date;
-        inputs.push_back(std::move(input));
+        inputs.push_back(digested({kind.folder, file}, kind));
       } catch (const base::BadInput&) {
         continue;
       }
@@ -57,12 +62,12 @@ void add_files(const Kind& kind, const std::vector<std::string>& names,
 
 }  // namespace
 
-std::string path_in(const std::string& folder, const std::string& shown) {
-  return (fs::path{folder} / shown).string();
+std::string path_of(const FileIn& file) {
+  return (fs::path{file.folder} / file.shown).string();
 }
 
 std::string heights_folder(const ports::toml::SiteFile& site) {
-  return site.heights.folder.empty() ? site.folder : path_in(site.folder, site.heights.folder);
+  return site.heights.folder.empty() ? site.folder : path_of({site.folder, site.heights.folder});
 }
 
 std::vector<card::InputFile> input_files(const ports::toml::SiteFile& site,
@@ -83,11 +88,8 @@ std::vector<card::InputFile> input_files(const ports::toml::SiteFile& site,
   return inputs;
 }
 
-card::InputFile input_file(const std::string& path, const std::string& what) {
-  return {.name = path,
-          .what = what,
-          .date = "",
-          .digest = ports::openssl::digest_of_file({path, path})};
+card::InputFile snow_report_file(const std::string& path) {
+  return digested({"", path}, {.folder = "", .shown = "", .what = "snow", .date = ""});
 }
 
 std::string observed_text(const snow::SnowReport& report) {

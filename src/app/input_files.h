@@ -11,8 +11,14 @@
 
 namespace rimehaul::app {
 
-/// A file of the site by its name relative to the folder.
-[[nodiscard]] std::string path_in(const std::string& folder, const std::string& shown);
+/// A file and the folder that its name is relative to.
+struct FileIn {
+  std::string folder;
+  std::string shown;
+};
+
+/// Where a file lies.
+[[nodiscard]] std::string path_of(const FileIn& file);
 /// The folder that the height rasters lie in.
 [[nodiscard]] std::string heights_folder(const ports::toml::SiteFile& site);
 
@@ -22,8 +28,8 @@ namespace rimehaul::app {
 [[nodiscard]] std::vector<card::InputFile> input_files(
     const ports::toml::SiteFile& site, const std::optional<snow::SnowReport>& report);
 
-/// One file given beside the site.
-[[nodiscard]] card::InputFile input_file(const std::string& path, const std::string& what);
+/// The snow report given beside the site.
+[[nodiscard]] card::InputFile snow_report_file(const std::string& path);
 
 /// "observed by A. Example 2026-02-01T16:30:00Z"
 [[nodiscard]] std::string observed_text(const snow::SnowReport& report);

@@ -75,19 +75,20 @@ ports::gdal::HeightRasterRequest heights_wanted(const SiteFile& site) {
 
 ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& frame,
                                      std::vector<Fault>& faults) {
-  using namespace ports::gdal;
-  const auto file = [&](const std::string& shown) { return LayerFile{site.folder, shown}; };
+  namespace layers = ports::gdal;
+  const auto file = [&](const std::string& shown) { return layers::LayerFile{site.folder, shown}; };
   ports::geos::NetworkParts parts;
   parts.trails = read_layers<trails::Trail>(site.trails, faults, [&](const std::string& shown) {
-    return read_trails(file(shown), frame);
+    return layers::read_trails(file(shown), frame);
   });
   parts.stations = read_layers<trails::Station>(
       site.stations, faults,
-      [&](const std::string& shown) { return read_stations(file(shown), frame); });
-  parts.zones = read_layers<trails::Zone>(
-      site.zones, faults, [&](const std::string& shown) { return read_zones(file(shown), frame); });
+      [&](const std::string& shown) { return layers::read_stations(file(shown), frame); });
+  parts.zones = read_layers<trails::Zone>(site.zones, faults, [&](const std::string& shown) {
+    return layers::read_zones(file(shown), frame);
+  });
   parts.marks = read_layers<trails::Mark>(site.marks, faults, [&](const std::string& shown) {
-    return read_marks(file(shown), frame, parts.trails);
+    return layers::read_marks(file(shown), frame, parts.trails);
   });
   return parts;
 }
@@ -105,6 +106,7 @@ units::Metres reach_beside_trails(const passage::Rules& rules) {
 terrain::HeightMap load_heights(terrain::BlockSource& source, const passage::Rules& rules,
                                 const std::vector<trails::Trail>& trails) {
   std::vector<terrain::Corridor> corridors;
+  corridors.reserve(trails.size());
   for (const trails::Trail& trail : trails) {
     corridors.push_back({trail.line, reach_beside_trails(rules)});
   }
@@ -117,7 +119,7 @@ bool usable(const std::vector<Fault>& faults) {
 
 std::optional<passage::Rules> read_rules(const SiteFile& site, LoadedSite& loaded) {
   auto rules = read_part(loaded.faults, [&] {
-    return ports::toml::read_rules({path_in(site.folder, site.rules), site.rules});
+    return ports::toml::read_rules({path_of({site.folder, site.rules}), site.rules});
   });
   if (rules) {
     rules->utc_offset_minutes = site.utc_offset_minutes;
@@ -127,13 +129,13 @@ std::optional<passage::Rules> read_rules(const SiteFile& site, LoadedSite& loade
 
 void read_rigs_and_snow(const SiteFile& site, LoadedSite& loaded) {
   if (auto rigs = read_part(loaded.faults, [&] {
-        return ports::toml::read_rigs({path_in(site.folder, site.rigs), site.rigs});
+        return ports::toml::read_rigs({path_of({site.folder, site.rigs}), site.rigs});
       })) {
     loaded.rigs = std::move(*rigs);
   }
   if (!site.snow.empty()) {
     loaded.snow = read_part(loaded.faults, [&] {
-      return ports::toml::read_snow_report({path_in(site.folder, site.snow), site.snow});
+      return ports::toml::read_snow_report({path_of({site.folder, site.snow}), site.snow});
     });
   }
 }

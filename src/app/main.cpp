@@ -5,10 +5,11 @@
 #include "app/run.h"
 
 int main(int count, char** words) {
-  using namespace rimehaul;
+  namespace app = rimehaul::app;
   const auto since_1970 = std::chrono::system_clock::now().time_since_epoch();
   const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(since_1970).count();
-  const app::Outside outside{.out = std::cout, .err = std::cerr, .now = units::Instant{seconds}};
+  const app::Outside outside{
+      .out = std::cout, .err = std::cerr, .now = rimehaul::units::Instant{seconds}};
   const app::Status status = app::run({words + 1, words + count}, outside);
   std::cout.flush();
   return std::cout ? static_cast<int>(status) : static_cast<int>(app::Status::bad_input);

@@ -106,6 +106,7 @@ std::string text_of_all(const std::vector<card::RouteCard>& cards) {
 Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
                    const RouteOptions& options, const Outside& outside) {
   std::vector<card::RouteCard> cards;
+  cards.reserve(routes.size());
   for (const search::Route& route : routes) {
     cards.push_back(card_of(route, asked, outside));
   }

@@ -35,6 +35,7 @@ struct Named {
 template <class Things>
 std::vector<std::string> names_of(const Things& things) {
   std::vector<std::string> names;
+  names.reserve(things.size());
   for (const auto& thing : things) {
     names.push_back(thing.name);
   }
@@ -44,6 +45,7 @@ std::vector<std::string> names_of(const Things& things) {
 template <class Key>
 std::vector<std::string> keys_up_to(int count) {
   std::vector<std::string> keys;
+  keys.reserve(static_cast<std::size_t>(count));
   for (int i = 0; i < count; ++i) {
     keys.emplace_back(snow::key_of(static_cast<Key>(i)));
   }
@@ -174,10 +176,10 @@ units::Instant departure(const std::optional<std::string>& text, const LocalNow&
   if (!time) {
     throw WrongUsage{"--depart " + *text + " is no time; write 08:30 or 2026-02-01T08:30:00-10:00"};
   }
-  constexpr std::int64_t kDay_s = 86'400;
+  constexpr std::int64_t kSecondsInDay = 86'400;
   const std::int64_t offset_s = std::int64_t{60} * present.utc_offset_minutes;
   const std::int64_t local_s = present.now.seconds + offset_s;
-  const std::int64_t into_day_s = ((local_s % kDay_s) + kDay_s) % kDay_s;
+  const std::int64_t into_day_s = ((local_s % kSecondsInDay) + kSecondsInDay) % kSecondsInDay;
   return {local_s - into_day_s + std::int64_t{60} * time->minutes - offset_s};
 }
 
@@ -190,7 +192,7 @@ ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
   snow::SnowReport report;
   if (options.report) {
     report = report_in(*options.report);
-    chosen.file = input_file(*options.report, "snow");
+    chosen.file = snow_report_file(*options.report);
     chosen.file->date = observed_text(report);
   } else if (site.snow) {
     report = *site.snow;
