@@ -81,7 +81,7 @@ void write_way(const ExplainedWay& way, Sheet& sheet) {
 
 std::string text_of(const Explanation& explanation, int columns) {
   Sheet sheet{columns};
-  sheet.sides("EXPLAIN", explanation.site);
+  sheet.both_ends({"EXPLAIN", explanation.site});
   sheet.paragraph(explanation.trail + " at " +
                   units::text_of(explanation.at.value(), 1, units::Round::nearest) + " m");
   sheet.rule('=');

@@ -41,8 +41,12 @@ class Sheet {
   void labelled(const Label& label, std::string_view text);
   /// Likewise with a word at the right end; on a line of its own when the text leaves no room.
   void labelled(const Label& label, std::string_view text, std::string_view at_right);
+  struct Ends {
+    std::string_view left;
+    std::string_view right;
+  };
   /// A line with text at both ends.
-  void sides(std::string_view left, std::string_view right) { labelled({}, left, right); }
+  void both_ends(const Ends& ends) { labelled({}, ends.left, ends.right); }
   /// One line per entry, each opened by `bullet`.
   void list(std::string_view bullet, const std::vector<std::string>& entries);
 

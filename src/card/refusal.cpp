@@ -117,7 +117,7 @@ std::string not_enough_fuel(const rig::Rig& rig, const passage::Rules& rules, un
 
 std::string text_of(const Refusal& refusal, int columns) {
   Sheet sheet{columns};
-  sheet.sides("NO ROUTE", refusal.site);
+  sheet.both_ends({"NO ROUTE", refusal.site});
   sheet.paragraph(refusal.title);
   sheet.rule('=');
   sheet.paragraph(refusal.why);

@@ -24,7 +24,7 @@ bool SiteReport::usable() const {
 
 std::string text_of(const SiteReport& report, int columns) {
   Sheet sheet{columns};
-  sheet.sides("SITE CHECK", report.site);
+  sheet.both_ends({"SITE CHECK", report.site});
   sheet.rule('=');
   sheet.list("-", report.contents);
   std::string text = sheet.text();
