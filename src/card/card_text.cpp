@@ -33,7 +33,7 @@ const CardLeg& tightest(const RouteCard& card) {
 }
 
 void write_head(const RouteCard& card, Sheet& sheet) {
-  sheet.sides("ROUTE CARD", card.site);
+  sheet.both_ends({"ROUTE CARD", card.site});
   sheet.paragraph(card.title);
   sheet.rule('=');
   const CardLeg& worst = tightest(card);
@@ -72,7 +72,7 @@ void write_rig(const RouteCard& card, Sheet& sheet) {
 }
 
 std::string steepness_line(std::string_view way, const std::optional<passage::Steepness>& found) {
-  return std::string{way} + " " + (found ? steepness_text(*found) : std::string{"none"});
+  return std::string{way} + " " + (found ? steepness_text(*found) : std::string{"unknown"});
 }
 
 std::string ahead_text(std::string_view what, const Ahead& ahead) {

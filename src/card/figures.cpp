@@ -127,8 +127,12 @@ std::string mass_text(units::Kilograms mass) {
 }
 
 std::string steepness_text(const passage::Steepness& steepness) {
-  return text_of(steepness.found.steepness(), Round::up) + ", up to " +
-         text_of(steepness.up_to.steepness(), Round::up) + " at " +
+  const units::Slope level;
+  if (steepness.up_to <= level) {
+    return "none";
+  }
+  return text_of(std::max(steepness.found, level), Round::up) + ", up to " +
+         text_of(steepness.up_to, Round::up) + " at " +
          text_of(steepness.at.value(), 0, Round::nearest) + " m";
 }
 

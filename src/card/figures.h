@@ -33,7 +33,9 @@ namespace rimehaul::card {
 [[nodiscard]] std::string fuel_there_text(units::Litres fuel);
 /// "1240 kg", rounded up.
 [[nodiscard]] std::string mass_text(units::Kilograms mass);
-/// "7.2 deg (12.7 %), up to 9.1 deg (16.1 %) at 340 m"; sizes without sign, rounded up.
+/// "7.2 deg (12.7 %), up to 9.1 deg (16.1 %) at 340 m", rounded up. Steepness is counted in its own
+/// direction: less than 0 is the other way, so found counts as 0, and the whole reads "none" when
+/// not even the error can turn it.
 [[nodiscard]] std::string steepness_text(const passage::Steepness& steepness);
 /// "45 deg", three digits before the unit: "045 deg".
 [[nodiscard]] std::string bearing_text(units::Bearing bearing);

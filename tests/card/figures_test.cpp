@@ -54,10 +54,16 @@ TEST_CASE("times are rounded up") {
   CHECK(minutes_text(units::Seconds{3'900}) == "1 h 05 min");
 }
 
-TEST_CASE("a steepness shows both angles with percent beside them, rounded up, without sign") {
-  const passage::Steepness down{units::Slope::from_percent(-12.63),
-                                units::Slope::from_percent(-16.0), units::Metres{340}};
-  CHECK(steepness_text(down) == "7.2 deg (12.7 %), up to 9.1 deg (16.0 %) at 340 m");
+TEST_CASE("a steepness shows both angles with percent beside them, rounded up") {
+  const auto steepness = [](double found_percent, double up_to_percent) {
+    return steepness_text({units::Slope::from_percent(found_percent),
+                           units::Slope::from_percent(up_to_percent), units::Metres{340}});
+  };
+  CHECK(steepness(12.63, 16.0) == "7.2 deg (12.7 %), up to 9.1 deg (16.0 %) at 340 m");
+  CHECK(steepness(-1.0, 2.0) == "0.0 deg (0.0 %), up to 1.2 deg (2.0 %) at 340 m");
+  CHECK(steepness(-3.0, 0.0) == "none");
+  CHECK(steepness(-3.0, -1.0) == "none");
+  CHECK(steepness(1.0, std::nan("")) == "0.6 deg (1.0 %), up to unknown deg (unknown %) at 340 m");
 }
 
 TEST_CASE("places along a leg read as a point, a stretch, or all of it") {
