@@ -31,16 +31,21 @@ constexpr const char* kExplainExamples =
     "  rimehaul explain routes/marrowfell --rig Broadfoot --snow dry --point 498500,5093800\n"
     "Coordinates are metres east and north in the site's map frame.";
 
+struct Bounds {
+  double least;
+  double most;
+};
+
 /// A finite number within bounds, which CLI's own range leaves open for NaN.
-CLI::Validator number_within(double least, double most) {
-  const auto check = [=](const std::string& text) -> std::string {
+CLI::Validator number_within(Bounds bounds) {
+  const auto check = [bounds](const std::string& text) -> std::string {
     double value = std::nan("");
     const bool read = CLI::detail::lexical_cast(text, value);
-    if (read && value >= least && value <= most) {
+    if (read && value >= bounds.least && value <= bounds.most) {
       return {};
     }
-    return "'" + text + "' is not a number from " + CLI::detail::to_string(least) + " to " +
-           CLI::detail::to_string(most);
+    return "'" + text + "' is not a number from " + CLI::detail::to_string(bounds.least) + " to " +
+           CLI::detail::to_string(bounds.most);
   };
   return CLI::Validator{check, "NUMBER"};
 }
@@ -64,28 +69,28 @@ void add_snow(CLI::App& verb, SnowOptions& snow) {
       ->type_name("FILE")
       ->excludes("--snow");
   verb.add_option("--visibility", snow.visibility_m, "How far one sees, metres")
-      ->check(number_within(0, 100'000));
-  verb.add_option("--wind", snow.wind_kmh, "Wind, km/h")->check(number_within(0, 400));
+      ->check(number_within({0, 100'000}));
+  verb.add_option("--wind", snow.wind_kmh, "Wind, km/h")->check(number_within({0, 400}));
   verb.add_option("--bulletin", snow.bulletin, "Level of the avalanche bulletin, 1 to 5")
       ->check(CLI::Range(1, 5));
   verb.add_option("--new-snow", snow.new_snow_cm, "New snow since the last grooming, cm")
-      ->check(number_within(0, 1000));
+      ->check(number_within({0, 1000}));
   verb.add_option("--rain", snow.rain, "Whether it rains: yes or no")
       ->check(CLI::IsMember({"yes", "no"}));
   verb.add_option("--temperature", snow.temperature_c, "Of the air, degrees Celsius")
-      ->check(number_within(-60, 40));
+      ->check(number_within({-60, 40}));
 }
 
 void add_rig(CLI::App& verb, RigOptions& rig) {
   verb.add_option("--rig", rig.name, "Name of the rig")->required()->type_name("NAME");
   verb.add_option("--load", rig.bed_kg, "Load on the carrier's bed, kg")
-      ->check(number_within(0, 20'000));
+      ->check(number_within({0, 20'000}));
   verb.add_option("--towed-load", rig.towed_kg, "Load on the trailer, kg")
-      ->check(number_within(0, 20'000));
+      ->check(number_within({0, 20'000}));
   verb.add_option("--passengers", rig.passengers, "Passengers beside the driver (0)")
       ->check(CLI::Range(0, 100));
   verb.add_option("--fuel", rig.fuel_l, "Fuel aboard, litres (a full tank)")
-      ->check(number_within(0, 1000));
+      ->check(number_within({0, 1000}));
 }
 
 void add_depart(CLI::App& verb, std::optional<std::string>& depart) {
@@ -137,7 +142,7 @@ CLI::App* add_explain(CLI::App& program, ExplainOptions& options) {
   add_depart(*verb, options.depart);
   auto* trail = verb->add_option("--trail", options.trail, "Name of the trail")->type_name("NAME");
   auto* at = verb->add_option("--at", options.at_m, "Metres along the trail as drawn")
-                 ->check(number_within(0, 1e7));
+                 ->check(number_within({0, 1e7}));
   at->needs(trail);
   trail->needs(at);
   verb->add_option("--point", options.point_m, "Place on the map, metres: EAST,NORTH")

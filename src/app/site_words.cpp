@@ -16,8 +16,13 @@ std::string metres_text(units::Metres metres) {
   return units::text_of(metres.value(), 2, units::Round::up) + " m";
 }
 
-std::string counted(std::size_t count, std::string_view one, std::string_view many) {
-  return std::to_string(count) + " " + std::string{count == 1 ? one : many};
+struct Noun {
+  std::string_view one;
+  std::string_view many;
+};
+
+std::string counted(std::size_t count, const Noun& noun) {
+  return std::to_string(count) + " " + std::string{count == 1 ? noun.one : noun.many};
 }
 
 units::Metres length_of(const std::vector<trails::Trail>& trails) {
@@ -106,14 +111,14 @@ std::vector<std::string> contents_of(const LoadedSite& site) {
     const trails::Network& network = site.scene->network;
     contents.push_back("map: " + site.scene->frame.horizontal_name + ", heights above " +
                        site.scene->frame.vertical_name);
-    contents.push_back(counted(network.trails.size(), "trail", "trails") + ", " +
+    contents.push_back(counted(network.trails.size(), {"trail", "trails"}) + ", " +
                        card::distance_text(length_of(network.trails)) + ", in " +
-                       counted(network.legs.size() / 2, "leg", "legs") + " each way");
-    contents.push_back(counted(network.stations.size(), "station", "stations") + ", " +
-                       counted(network.marks.size(), "mark", "marks") + ", " +
-                       counted(network.zones.size(), "zone", "zones"));
+                       counted(network.legs.size() / 2, {"leg", "legs"}) + " each way");
+    contents.push_back(counted(network.stations.size(), {"station", "stations"}) + ", " +
+                       counted(network.marks.size(), {"mark", "marks"}) + ", " +
+                       counted(network.zones.size(), {"zone", "zones"}));
   }
-  std::string rigs = counted(site.rigs.size(), "rig", "rigs");
+  std::string rigs = counted(site.rigs.size(), {"rig", "rigs"});
   std::string_view between = ": ";
   for (const rig::Rig& rig : site.rigs) {
     rigs += std::string{between} + rig.name;

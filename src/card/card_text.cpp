@@ -84,7 +84,7 @@ std::string ahead_text(std::string_view what, const Ahead& ahead) {
 void write_leg(const CardLeg& leg, Sheet& sheet) {
   const std::string number = std::to_string(leg.number);
   const std::string right_set = std::string(number.size() < 2 ? 1U : 0U, ' ') + number;
-  sheet.labelled({0, 4, right_set}, leg.trail, upper(passage::words_for(leg.verdict)));
+  sheet.labelled({0, 4, right_set}, {leg.trail, upper(passage::words_for(leg.verdict))});
   sheet.labelled({4, 0, ""}, leg.from + " to " + leg.to + ", set out towards " +
                                  bearing_text(leg.start_bearing) + " from map north");
   sheet.labelled({4, 0, ""}, distance_text(leg.length) + ", climb " + distance_text(leg.climb) +

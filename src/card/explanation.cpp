@@ -28,7 +28,7 @@ trails::LegId leg_at(const Judge& judge, const TrailPlace& place) {
       return trails::LegId{i};
     }
   }
-  base::require(false, "the place to be explained lies on no leg");
+  base::require(/*holds=*/false, "the place to be explained lies on no leg");
   return {};
 }
 

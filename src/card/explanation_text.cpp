@@ -21,9 +21,14 @@ void detail(Sheet& sheet, std::string_view label, const std::string& text) {
   sheet.labelled({4, kLabelWidth, label}, text);
 }
 
-std::string slope_range(units::Slope low, units::Slope high) {
-  return units::text_of(low, units::Round::nearest) + " to " +
-         units::text_of(high, units::Round::nearest);
+struct SlopeRange {
+  units::Slope low;
+  units::Slope high;
+};
+
+std::string text_of(const SlopeRange& range) {
+  return units::text_of(range.low, units::Round::nearest) + " to " +
+         units::text_of(range.high, units::Round::nearest);
 }
 
 std::string position_of(const geo::MapPoint& place) {
@@ -65,10 +70,11 @@ void write_way(const ExplainedWay& way, Sheet& sheet) {
   item(sheet, "Piece", piece + " of the leg, judged as one");
   if (way.ground) {
     item(sheet, "Grade",
-         slope_range(way.ground->grade_low, way.ground->grade_high) +
+         text_of(SlopeRange{way.ground->grade_low, way.ground->grade_high}) +
              " under the carrier, error not yet added; + climbs");
     item(sheet, "Across",
-         slope_range(way.ground->cross_low, way.ground->cross_high) + "; + falls to the right");
+         text_of(SlopeRange{way.ground->cross_low, way.ground->cross_high}) +
+             "; + falls to the right");
   } else {
     item(sheet, "Ground", "unknown: heights are missing here");
   }

@@ -17,9 +17,10 @@ using units::text_of;
 
 namespace {
 
-std::string padded(std::int64_t number, int digits) {
+template <int Digits>
+std::string padded(std::int64_t number) {
   std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%0*lld", digits, static_cast<long long>(number));
+  std::snprintf(text.data(), text.size(), "%0*lld", Digits, static_cast<long long>(number));
   return text.data();
 }
 
@@ -47,10 +48,10 @@ std::optional<std::string> time_text(const units::Amount& amount) {
                  : std::nullopt;
 }
 
-constexpr double kLongestTime_s = 1e7;
+constexpr double kLongestTime = 1e7;
 
 bool tellable(units::Seconds time) {
-  return time.value() >= 0.0 && time.value() < kLongestTime_s;
+  return time.value() >= 0.0 && time.value() < kLongestTime;
 }
 
 }  // namespace
@@ -111,7 +112,7 @@ std::string minutes_text(units::Seconds time) {
   }
   const std::int64_t minutes = (whole_seconds(time) + 59) / 60;
   return minutes < 60 ? std::to_string(minutes) + " min"
-                      : std::to_string(minutes / 60) + " h " + padded(minutes % 60, 2) + " min";
+                      : std::to_string(minutes / 60) + " h " + padded<2>(minutes % 60) + " min";
 }
 
 std::string fuel_needed_text(units::Litres fuel) {
@@ -138,7 +139,7 @@ std::string steepness_text(const passage::Steepness& steepness) {
 
 std::string bearing_text(units::Bearing bearing) {
   const std::int64_t degrees = std::llround(bearing.degrees()) % 360;
-  return padded(degrees, 3) + " deg";
+  return padded<3>(degrees) + " deg";
 }
 
 std::string local_text(units::Instant moment, int utc_offset_minutes) {
@@ -170,8 +171,10 @@ std::string exact_text(const units::Amount& amount, Side side) {
     return *time;
   }
   int decimals = 5;
-  for (double size = std::abs(amount.value); size >= 1.0 && decimals > 1; size /= 10.0) {
+  double size = std::abs(amount.value);
+  while (size >= 1.0 && decimals > 1) {
     --decimals;
+    size /= 10.0;
   }
   const std::string number = text_of(amount.value, decimals, rounding_of(side));
   if (amount.unit == units::Unit::tangent && std::isfinite(amount.value)) {

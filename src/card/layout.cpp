@@ -194,18 +194,18 @@ void Sheet::labelled(const Label& label, std::string_view text) {
   }
 }
 
-void Sheet::labelled(const Label& label, std::string_view text, std::string_view at_right) {
+void Sheet::labelled(const Label& label, const Ends& ends) {
   const int margin = label.indent + label.width;
-  const int gap = columns_ - margin - width_of(text) - width_of(at_right);
+  const int gap = columns_ - margin - width_of(ends.left) - width_of(ends.right);
   if (gap < 2) {
-    labelled(label, text);
-    labelled({margin, 0, ""}, at_right);
+    labelled(label, ends.left);
+    labelled({margin, 0, ""}, ends.right);
     return;
   }
-  labelled(label, text);
+  labelled(label, ends.left);
   text_.pop_back();
   text_ += std::string(static_cast<std::size_t>(gap), ' ');
-  text_ += at_right;
+  text_ += ends.right;
   text_ += '\n';
 }
 

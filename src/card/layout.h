@@ -39,14 +39,14 @@ class Sheet {
     std::string_view words;
   };
   void labelled(const Label& label, std::string_view text);
-  /// Likewise with a word at the right end; on a line of its own when the text leaves no room.
-  void labelled(const Label& label, std::string_view text, std::string_view at_right);
   struct Ends {
     std::string_view left;
     std::string_view right;
   };
+  /// Likewise with a word at the right end; on a line of its own when the text leaves no room.
+  void labelled(const Label& label, const Ends& ends);
   /// A line with text at both ends.
-  void both_ends(const Ends& ends) { labelled({}, ends.left, ends.right); }
+  void both_ends(const Ends& ends) { labelled({}, ends); }
   /// One line per entry, each opened by `bullet`.
   void list(std::string_view bullet, const std::vector<std::string>& entries);
 

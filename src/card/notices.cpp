@@ -54,13 +54,13 @@ bool shelters(trails::StationKind kind) {
 
 /// Turn-rounds and refuges of the whole route.
 struct Places {
+  units::Metres room;  ///< that the rig needs to turn round
   std::vector<Place> turn_rounds;
   std::vector<Place> refuges;
 };
 
-void add_station(const trails::Station& station, units::Metres along, units::Metres room,
-                 Places& places) {
-  if (station.turning_radius && *station.turning_radius >= room) {
+void add_station(const trails::Station& station, units::Metres along, Places& places) {
+  if (station.turning_radius && *station.turning_radius >= places.room) {
     places.turn_rounds.push_back({along, station.name});
   }
   if (shelters(station.kind)) {
@@ -68,8 +68,8 @@ void add_station(const trails::Station& station, units::Metres along, units::Met
   }
 }
 
-void add_mark(const trails::Mark& mark, units::Metres along, units::Metres room, Places& places) {
-  if (mark.kind == trails::MarkKind::turning_room && mark.room && *mark.room >= room) {
+void add_mark(const trails::Mark& mark, units::Metres along, Places& places) {
+  if (mark.kind == trails::MarkKind::turning_room && mark.room && *mark.room >= places.room) {
     places.turn_rounds.push_back({along, mark.name});
   }
   if (mark.kind == trails::MarkKind::refuge) {
@@ -101,8 +101,7 @@ std::vector<Notice> notices_along(const trails::Network& network, const trails::
 
 std::vector<WaysOut> ways_out(const trails::Network& network, const rig::Rig& rig,
                               const search::Route& route) {
-  const units::Metres room = passage::room_to_turn_round(rig);
-  Places places;
+  Places places{passage::room_to_turn_round(rig), {}, {}};
   std::vector<units::Metres> starts;
   units::Metres along{0};
   for (const search::RouteLeg& part : route.legs) {
@@ -110,15 +109,16 @@ std::vector<WaysOut> ways_out(const trails::Network& network, const rig::Rig& ri
     starts.push_back(along);
     for (const trails::Mark& mark : network.marks) {
       if (const auto span = span_on_leg(mark, network, leg)) {
-        add_mark(mark, along + span->from, room, places);
+        add_mark(mark, along + span->from, places);
       }
     }
     along += leg.line.length();
     if (const auto station = network.junctions[static_cast<std::uint32_t>(leg.to)].station) {
-      add_station(network.stations[*station], along, room, places);
+      add_station(network.stations[*station], along, places);
     }
   }
   std::vector<WaysOut> out;
+  out.reserve(starts.size());
   for (const units::Metres start : starts) {
     out.push_back({first_after(places.turn_rounds, start), first_after(places.refuges, start)});
   }
@@ -130,8 +130,9 @@ std::vector<std::string> radio_lines(const search::Route& route, const CardConte
   const auto& stations = context.question.stations;
   const int offset = context.scene.rules.utc_offset_minutes;
   const units::Instant arrival = units::after(context.question.depart, route.time);
-  std::vector<std::string> lines{words::call_on_leaving(
-      network.stations[stations.front()].name, units::text_of(units::local_time(arrival, offset)))};
+  const std::string arrives = units::text_of(units::local_time(arrival, offset));
+  std::vector<std::string> lines{
+      words::call_on_leaving({network.stations[stations.front()].name, arrives})};
   int number = 0;
   for (const search::RouteLeg& part : route.legs) {
     ++number;

@@ -112,7 +112,7 @@ Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& contex
 }
 
 std::string not_enough_fuel(const rig::Rig& rig, const passage::Rules& rules, units::Litres route) {
-  return words::fuel_short(rig.load.fuel, route + rig.carrier.tank * rules.fuel_reserve);
+  return words::fuel_short({rig.load.fuel, route + rig.carrier.tank * rules.fuel_reserve});
 }
 
 std::string text_of(const Refusal& refusal, int columns) {

@@ -12,8 +12,13 @@ long count_of(const SiteReport& report, base::Weight weight) {
   return std::ranges::count(report.faults, weight, &base::Fault::weight);
 }
 
-std::string counted(long count, std::string_view one, std::string_view many) {
-  return std::to_string(count) + " " + std::string{count == 1 ? one : many};
+struct Noun {
+  std::string_view one;
+  std::string_view many;
+};
+
+std::string counted(long count, const Noun& noun) {
+  return std::to_string(count) + " " + std::string{count == 1 ? noun.one : noun.many};
 }
 
 }  // namespace
@@ -34,7 +39,7 @@ std::string text_of(const SiteReport& report, int columns) {
   }
   const long faults = count_of(report, base::Weight::fault);
   const long doubts = count_of(report, base::Weight::doubt);
-  text += counted(faults, "fault", "faults") + ", " + counted(doubts, "doubt", "doubts") +
+  text += counted(faults, {"fault", "faults"}) + ", " + counted(doubts, {"doubt", "doubts"}) +
           (faults == 0 ? ": usable\n" : ": not usable until the faults are mended\n");
   return text;
 }

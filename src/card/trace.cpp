@@ -7,7 +7,7 @@ namespace rimehaul::card {
 
 namespace {
 
-constexpr double kFurthestApart_m = 25.0;
+constexpr double kFurthestApartMetres = 25.0;
 
 /// Chainages of a line's points, and of as many between them as are needed.
 std::vector<units::Metres> stops_along(const geo::Polyline& line) {
@@ -15,9 +15,9 @@ std::vector<units::Metres> stops_along(const geo::Polyline& line) {
   for (std::size_t i = 0; i < line.segment_count(); ++i) {
     const units::Metres from = line.chainage(i);
     const units::Metres length = line.chainage(i + 1) - from;
-    const double pieces = std::ceil(length.value() / kFurthestApart_m);
-    for (double piece = 1.0; piece < pieces; piece += 1.0) {
-      stops.push_back(from + length * (piece / pieces));
+    const int pieces = static_cast<int>(std::ceil(length.value() / kFurthestApartMetres));
+    for (int piece = 1; piece < pieces; ++piece) {
+      stops.push_back(from + length * (static_cast<double>(piece) / pieces));
     }
     stops.push_back(line.chainage(i + 1));
   }

@@ -64,7 +64,7 @@ std::vector<std::string> fuel_warnings(const search::Route& route, const CardCon
   const units::Litres aboard = context.rig.load.fuel;
   std::vector<std::string> warnings;
   if (!(route.fuel + reserve <= aboard)) {
-    warnings.push_back(words::fuel_short(aboard, route.fuel + reserve));
+    warnings.push_back(words::fuel_short({aboard, route.fuel + reserve}));
   } else if (!(route.fuel * 2.0 + reserve <= aboard)) {
     warnings.push_back(words::no_fuel_to_return(route.fuel * 2.0 + reserve));
   }
@@ -87,7 +87,7 @@ std::vector<std::string> turn_back_triggers(const search::Route& route,
         local_text(*context.snow_valid_until, scene.rules.utc_offset_minutes)));
   }
   const units::Litres reserve = fuel_reserve(context);
-  triggers.push_back(words::fuel_below(route.fuel + reserve, reserve));
+  triggers.push_back(words::fuel_below({route.fuel + reserve, reserve}));
   if (const auto level = context.snow.weather().bulletin_level) {
     triggers.push_back(words::bulletin_above(*level));
   }

@@ -37,11 +37,13 @@ std::string_view planning_aid() {
 }
 
 std::vector<std::string> cautions() {
+  constexpr const char* kAvalanches =
+      "Avalanche terrain needs the local forecast and a qualified person; ground that is not "
+      "flagged here is not thereby safe.";
   return {
       "This card is a planning aid, not permission to drive.",
       "The operator's manual, local rules and the people on the hill outrank it.",
-      "Avalanche terrain needs the local forecast and a qualified person; ground that is not "
-      "flagged here is not thereby safe.",
+      kAvalanches,
       "Conditions worse than assumed mean stop and replan.",
       "Nobody stops below a slope, or below a machine that may slide.",
   };
@@ -105,6 +107,7 @@ std::string snow_state(const snow::SnowState& state) {
 
 std::string snow_states(const std::vector<snow::SnowState>& states) {
   std::vector<std::string> parts;
+  parts.reserve(states.size());
   for (const snow::SnowState& state : states) {
     parts.push_back(snow_state(state));
   }
@@ -155,7 +158,7 @@ std::string load(const rig::Load& load, std::string_view trailer) {
 
 std::string mark(const trails::Mark& mark) {
   using enum trails::MarkKind;
-  const std::string named = std::string{trails::words_for(mark.kind)} + " " + mark.name;
+  std::string named = std::string{trails::words_for(mark.kind)} + " " + mark.name;
   switch (mark.kind) {
     case bench:
       return named + ": keep to the shelf";
@@ -181,9 +184,8 @@ std::string mark(const trails::Mark& mark) {
     case dead_zone:
       return named + ": no radio, call before entering";
     case refuge:
-      return named;
     case turning_room:
-      return named;
+      break;
     case passing_place:
       return named + ": call and wait here for oncoming rigs";
     case check_in:
@@ -194,7 +196,7 @@ std::string mark(const trails::Mark& mark) {
 
 std::string zone(const trails::Zone& zone) {
   using enum trails::ZoneKind;
-  const std::string named = std::string{trails::words_for(zone.kind)} + " " + zone.name;
+  std::string named = std::string{trails::words_for(zone.kind)} + " " + zone.name;
   switch (zone.kind) {
     case speed_limit:
       return named + ": " + (zone.speed ? "at most " + speed_limit_text(*zone.speed) : "closed");
@@ -204,7 +206,7 @@ std::string zone(const trails::Zone& zone) {
     case forbidden:
       return named + ": do not enter";
     case open_ground:
-      return named;
+      break;
   }
   return named;
 }
@@ -241,9 +243,9 @@ std::string snow_report_runs_out(std::string_view local_time) {
   return "it is past " + std::string{local_time} + ", when the snow report runs out";
 }
 
-std::string fuel_below(units::Litres at_start, units::Litres anywhere) {
-  return "there is less fuel than " + fuel_needed_text(at_start) + " at the start, or than " +
-         fuel_needed_text(anywhere) + " (the reserve) anywhere";
+std::string fuel_below(const LeastFuel& least) {
+  return "there is less fuel than " + fuel_needed_text(least.at_start) + " at the start, or than " +
+         fuel_needed_text(least.anywhere) + " (the reserve) anywhere";
 }
 
 std::string bulletin_above(int level) {
@@ -258,9 +260,9 @@ std::vector<std::string> always_turn_back() {
   };
 }
 
-std::string call_on_leaving(std::string_view station, std::string_view arrival) {
-  return "call on leaving " + std::string{station} + ": rig, people, this route, arrival about " +
-         std::string{arrival};
+std::string call_on_leaving(const Departure& departure) {
+  return "call on leaving " + std::string{departure.station} +
+         ": rig, people, this route, arrival about " + std::string{departure.arrival};
 }
 
 std::string call_at(std::string_view mark, int leg, std::string_view where) {
@@ -276,9 +278,9 @@ std::string call_on_arrival(std::string_view station) {
   return "call on arrival at " + std::string{station};
 }
 
-std::string fuel_short(units::Litres aboard, units::Litres needed) {
-  return "fuel aboard " + fuel_there_text(aboard) + " does not cover this route and the reserve, " +
-         fuel_needed_text(needed);
+std::string fuel_short(const FuelShort& fuel) {
+  return "fuel aboard " + fuel_there_text(fuel.aboard) +
+         " does not cover this route and the reserve, " + fuel_needed_text(fuel.needed);
 }
 
 std::string no_fuel_to_return(units::Litres both_ways) {

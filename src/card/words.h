@@ -63,19 +63,31 @@ namespace rimehaul::card::words {
 [[nodiscard]] std::string wind_over(units::MetresPerSecond most);
 [[nodiscard]] std::string late_on_trail(std::string_view trail, units::TimeOfDay closes);
 [[nodiscard]] std::string snow_report_runs_out(std::string_view local_time);
-[[nodiscard]] std::string fuel_below(units::Litres at_start, units::Litres anywhere);
+struct LeastFuel {
+  units::Litres at_start;
+  units::Litres anywhere;  ///< the reserve
+};
+[[nodiscard]] std::string fuel_below(const LeastFuel& least);
 [[nodiscard]] std::string bulletin_above(int level);
 /// What holds on every route: worse than assumed, sliding, a mark or marker that is missing.
 [[nodiscard]] std::vector<std::string> always_turn_back();
 
 // Radio.
-[[nodiscard]] std::string call_on_leaving(std::string_view station, std::string_view arrival);
+struct Departure {
+  std::string_view station;
+  std::string_view arrival;  ///< local time at the end of the route
+};
+[[nodiscard]] std::string call_on_leaving(const Departure& departure);
 [[nodiscard]] std::string call_at(std::string_view mark, int leg, std::string_view where);
 [[nodiscard]] std::string no_radio(std::string_view mark, int leg, std::string_view where);
 [[nodiscard]] std::string call_on_arrival(std::string_view station);
 
 // Fuel.
-[[nodiscard]] std::string fuel_short(units::Litres aboard, units::Litres needed);
+struct FuelShort {
+  units::Litres aboard;
+  units::Litres needed;
+};
+[[nodiscard]] std::string fuel_short(const FuelShort& fuel);
 [[nodiscard]] std::string no_fuel_to_return(units::Litres both_ways);
 
 }  // namespace rimehaul::card::words

@@ -50,10 +50,10 @@ TEST_CASE("a name longer than a line goes on below and loses no letter") {
 
 TEST_CASE("two ends of a line that do not fit beside each other stand below each other") {
   Sheet fits{20};
-  fits.sides("left", "right");
+  fits.both_ends({"left", "right"});
   CHECK(fits.text() == "left           right\n");
   Sheet folds{20};
-  folds.sides("a long left end", "right");
+  folds.both_ends({"a long left end", "right"});
   CHECK(folds.text() == "a long left end\nright\n");
 }
 

@@ -60,6 +60,7 @@ Object fault_json(const base::Fault& fault) {
 
 std::string routes_json(const std::vector<card::RouteCard>& cards) {
   std::vector<Object> routes;
+  routes.reserve(cards.size());
   for (const card::RouteCard& card : cards) {
     routes.push_back(card_json(card));
   }

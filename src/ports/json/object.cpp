@@ -40,6 +40,7 @@ Object& Object::whole(std::string_view key, std::int64_t value) {
   return *this;
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a key and its text
 Object& Object::text(std::string_view key, std::string_view value) {
   tree_->value[std::string{key}] = std::string{value};
   return *this;

@@ -90,6 +90,7 @@ Object input_json(const card::InputFile& input) {
 
 std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs) {
   std::vector<Object> objects;
+  objects.reserve(inputs.size());
   for (const card::InputFile& input : inputs) {
     objects.push_back(input_json(input));
   }
@@ -125,6 +126,7 @@ Object weather_json(const snow::DayWeather& weather) {
 
 std::vector<Object> snow_json(const std::vector<snow::SnowState>& states) {
   std::vector<Object> objects;
+  objects.reserve(states.size());
   for (const snow::SnowState& state : states) {
     objects.push_back(Object{}
                           .text("wetness", snow::key_of(state.wetness))
