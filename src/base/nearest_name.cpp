@@ -9,14 +9,14 @@ namespace rimehaul::base {
 
 namespace {
 
-std::size_t letter_changes(std::string_view from, std::string_view to) {
-  std::vector<std::size_t> row(to.size() + 1);
+std::size_t letter_changes(std::string_view lhs, std::string_view rhs) {
+  std::vector<std::size_t> row(rhs.size() + 1);
   std::iota(row.begin(), row.end(), std::size_t{0});
-  for (std::size_t i = 0; i < from.size(); ++i) {
+  for (std::size_t i = 0; i < lhs.size(); ++i) {
     std::size_t diagonal = row[0];
     row[0] = i + 1;
-    for (std::size_t j = 0; j < to.size(); ++j) {
-      const std::size_t replaced = diagonal + (from[i] == to[j] ? 0 : 1);
+    for (std::size_t j = 0; j < rhs.size(); ++j) {
+      const std::size_t replaced = diagonal + (lhs[i] == rhs[j] ? 0 : 1);
       diagonal = row[j + 1];
       row[j + 1] = std::min({replaced, diagonal + 1, row[j] + 1});
     }

@@ -37,8 +37,8 @@ class Height {
 
   [[nodiscard]] constexpr double above_datum_m() const { return metres_; }
 
-  friend constexpr units::Metres operator-(Height a, Height b) {
-    return units::Metres{a.metres_ - b.metres_};
+  friend constexpr units::Metres operator-(Height lhs, Height rhs) {
+    return units::Metres{lhs.metres_ - rhs.metres_};
   }
   friend constexpr Height operator+(Height a, units::Metres up) {
     return Height{a.metres_ + up.value()};

@@ -24,11 +24,11 @@ class Quantity {
     return *this;
   }
 
-  friend constexpr Quantity operator+(Quantity a, Quantity b) {
-    return Quantity{a.value_ + b.value_};
+  friend constexpr Quantity operator+(Quantity lhs, Quantity rhs) {
+    return Quantity{lhs.value_ + rhs.value_};
   }
-  friend constexpr Quantity operator-(Quantity a, Quantity b) {
-    return Quantity{a.value_ - b.value_};
+  friend constexpr Quantity operator-(Quantity lhs, Quantity rhs) {
+    return Quantity{lhs.value_ - rhs.value_};
   }
   friend constexpr Quantity operator-(Quantity a) { return Quantity{-a.value_}; }
   friend constexpr Quantity operator*(Quantity a, double factor) {
@@ -40,7 +40,7 @@ class Quantity {
   friend constexpr Quantity operator/(Quantity a, double divisor) {
     return Quantity{a.value_ / divisor};
   }
-  friend constexpr double operator/(Quantity a, Quantity b) { return a.value_ / b.value_; }
+  friend constexpr double operator/(Quantity lhs, Quantity rhs) { return lhs.value_ / rhs.value_; }
 
   friend constexpr auto operator<=>(Quantity, Quantity) = default;
 
