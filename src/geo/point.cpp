@@ -8,10 +8,12 @@ units::Metres distance(MapPoint from, MapPoint to) {
   return units::Metres{std::hypot((to.east - from.east).value(), (to.north - from.north).value())};
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): from, then to, as on every line
 units::Bearing bearing(MapPoint from, MapPoint to) {
   return units::Bearing::of((to.east - from.east).value(), (to.north - from.north).value());
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): from, then to, as on every line
 MapPoint between(MapPoint from, MapPoint to, double share) {
   return {from.east + share * (to.east - from.east), from.north + share * (to.north - from.north)};
 }

@@ -16,7 +16,7 @@ struct MapPoint {
   friend auto operator<=>(const MapPoint&, const MapPoint&) = default;
 };
 
-[[nodiscard]] units::Metres distance(MapPoint from, MapPoint to);
+[[nodiscard]] units::Metres distance(MapPoint lhs, MapPoint rhs);
 [[nodiscard]] units::Bearing bearing(MapPoint from, MapPoint to);
 /// The point `share` of the way from one place to the other; 0 is `from`, 1 is `to`.
 [[nodiscard]] MapPoint between(MapPoint from, MapPoint to, double share);

@@ -15,6 +15,7 @@ Bearing Bearing::from_degrees(double degrees) {
   return Bearing{wrapped == 360.0 ? 0.0 : wrapped};
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): east, then north, as in every point
 Bearing Bearing::of(double east, double north) {
   return from_degrees(std::atan2(east, north) / kRadiansPerDegree);
 }
