@@ -19,12 +19,15 @@ const trails::Leg& leg_of(const Judge& judge, trails::LegId id) {
   return judge.scene().network.legs[static_cast<std::uint32_t>(id)];
 }
 
-/// The leg as drawn that holds a place of a trail.
+/// The leg as drawn that holds a place of a trail, to a millimetre: cuts and lengths are sums of
+/// the same numbers in another order.
 trails::LegId leg_at(const Judge& judge, const TrailPlace& place) {
+  const units::Metres slack{1e-3};
   const auto& legs = judge.scene().network.legs;
   for (std::uint32_t i = 0; i < legs.size(); i += 2) {
     const trails::Leg& leg = legs[i];
-    if (leg.trail == place.trail && leg.span.from <= place.at && place.at <= leg.span.to) {
+    if (leg.trail == place.trail && leg.span.from - slack <= place.at &&
+        place.at <= leg.span.to + slack) {
       return trails::LegId{i};
     }
   }

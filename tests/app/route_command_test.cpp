@@ -61,6 +61,22 @@ TEST_CASE("JSON and GPX go to the files named, and no unfinished file is left") 
   }
 }
 
+TEST_CASE("a mark on the way stands on the card, among the radio calls, and in the GPX") {
+  const TinySite site;
+  site.change("site.toml", {"stations = [", "marks = [\"marks.geojson\"]\nstations = ["});
+  site.write("marks.geojson",
+             R"({"type":"FeatureCollection","crs":{"type":"name","properties":{"name":)"
+             R"("urn:ogc:def:crs:EPSG::32605"}},"features":[{"type":"Feature","properties":)"
+             R"({"name":"Half Way","kind":"check_in","trail":"Low Way"},"geometry":)"
+             R"({"type":"Point","coordinates":[499850,5099815]}}]})");
+  const Ran ran = run_command(route_words(site, {"--gpx", site.path("card.gpx")}));
+  CAPTURE(ran.err);
+  REQUIRE(ran.status == Status::yes);
+  // 150 m east and 15 m north of the start: 150.75 m along.
+  CHECK(says(ran.out, "leg 1 at 151 m: call in at Half Way"));
+  CHECK(says(site.text("card.gpx"), "radio check-in Half Way: call in"));
+}
+
 TEST_CASE("a file that cannot be written ends with 3 and says which") {
   const TinySite site;
   const Ran ran = run_command(route_words(site, {"--json", site.path("nowhere/card.json")}));
