@@ -50,6 +50,14 @@ RefusedLeg refused_leg(const search::Obstacle& obstacle, const RefusalContext& c
   return refused;
 }
 
+std::string snow_at_departure(const RefusalContext& context) {
+  const trails::Station& start = context.scene.network.stations[context.question.stations.front()];
+  const auto height = context.scene.heights.at(start.place);
+  const auto state =
+      height ? context.snow.at({*height, std::nullopt, context.question.depart}) : std::nullopt;
+  return state ? words::snow_state(*state) : "unknown";
+}
+
 void write_leg(const RefusedLeg& leg, Sheet& sheet) {
   const passage::CheckFacts& facts = passage::facts_of(leg.finding.check);
   sheet.labelled({0, 2, "-"},
@@ -99,6 +107,7 @@ Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& contex
   refusal.site = context.scene.site_name;
   refusal.title = title_of(context.scene.network, context.question);
   refusal.rig = context.rig.name;
+  refusal.snow = snow_at_departure(context);
   refusal.snow_told_by = context.snow.told_by();
   refusal.depart = context.question.depart;
   refusal.utc_offset_minutes = context.scene.rules.utc_offset_minutes;
@@ -123,7 +132,7 @@ std::string text_of(const Refusal& refusal, int columns) {
   sheet.paragraph(refusal.why);
   sheet.labelled({0, 10, "Rig"}, refusal.rig);
   sheet.labelled({0, 10, "Leave"}, local_text(refusal.depart, refusal.utc_offset_minutes));
-  sheet.labelled({0, 10, "Snow"}, refusal.snow_told_by);
+  sheet.labelled({0, 10, "Snow"}, refusal.snow + " at the start; " + refusal.snow_told_by);
   sheet.labelled({0, 10, "Allowed"}, allowed_text(refusal.allowed_share) + " of every limit");
   if (!refusal.legs.empty()) {
     sheet.heading("IN THE WAY, nearest to a way first");

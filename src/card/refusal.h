@@ -29,6 +29,7 @@ struct Refusal {
   std::string site;
   std::string title;  ///< "Cable House to Fell Lodge"
   std::string rig;
+  std::string snow;  ///< state where and when the rig would leave, or that it is unknown
   std::string snow_told_by;
   units::Instant depart;
   int utc_offset_minutes = 0;

@@ -50,8 +50,7 @@ std::vector<snow::SnowState> snow_on(const search::Route& route) {
     states.insert(states.end(), part.judgement.snow.begin(), part.judgement.snow.end());
   }
   std::ranges::sort(states);
-  const auto doubled = std::ranges::unique(states);
-  states.erase(doubled.begin(), doubled.end());
+  states.erase(std::unique(states.begin(), states.end()), states.end());
   return states;
 }
 

@@ -35,9 +35,10 @@ TEST_CASE("a refusal says which leg, which check, by how much, and what would op
   const Refusal refusal = Asked{}.refusal({"every way is closed", {obstacle}});
   REQUIRE(refusal.legs.size() == 1);
   const std::string text = text_of(refusal, 80);
-  for (const char* part : {"every way is closed", "Lower Way", "climb traction at 40 m",
-                           "134 % of the limit", "demand 4000 N, capacity 3000 N",
-                           "bed load from 0 kg to 75 kg", "no trailer", "dry, groomed"}) {
+  for (const char* part :
+       {"every way is closed", "Lower Way", "climb traction at 40 m", "134 % of the limit",
+        "demand 4000 N, capacity 3000 N", "bed load from 0 kg to 75 kg", "no trailer",
+        "dry, groomed", "wet, groomed at the start; assumed"}) {
     CAPTURE(part);
     CHECK(text.find(part) != std::string::npos);
   }
