@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace rimehaul::geo {
 
@@ -71,6 +72,28 @@ void add_span(std::vector<Span>& spans, Span span) {
   spans.push_back(span);
 }
 
+struct Extent {
+  MapPoint least;
+  MapPoint most;
+};
+
+Extent extent_of(std::span<const MapPoint> points) {
+  Extent extent{points.front(), points.front()};
+  for (const MapPoint& point : points) {
+    extent.least.east = std::min(extent.least.east, point.east);
+    extent.least.north = std::min(extent.least.north, point.north);
+    extent.most.east = std::max(extent.most.east, point.east);
+    extent.most.north = std::max(extent.most.north, point.north);
+  }
+  return extent;
+}
+
+/// Whether two extents are proven further apart than `reach`.
+bool clearly_apart(const Extent& lhs, const Extent& rhs, Metres reach) {
+  return lhs.least.east > rhs.most.east + reach || rhs.least.east > lhs.most.east + reach ||
+         lhs.least.north > rhs.most.north + reach || rhs.least.north > lhs.most.north + reach;
+}
+
 }  // namespace
 
 bool contains(const Region& region, MapPoint place) {
@@ -106,6 +129,25 @@ std::vector<Span> spans_inside(const Region& region, const Polyline& line) {
     }
   }
   return spans;
+}
+
+bool touches(const Region& region, const Polyline& line, Metres reach) {
+  if (!may_touch(region, line, reach)) {
+    return false;
+  }
+  // Asked as "is it proven away", so that a reach that is not a number counts as touching.
+  const auto away = [&](Metres distance) { return distance > reach; };
+  const bool corners_away = std::ranges::all_of(
+      line.points(), [&](MapPoint point) { return away(distance(region, point)); });
+  const bool outline_away = std::ranges::all_of(region.rings, [&](const auto& ring) {
+    return std::ranges::all_of(ring,
+                               [&](MapPoint point) { return away(line.nearest(point).away); });
+  });
+  return !corners_away || !outline_away || !spans_inside(region, line).empty();
+}
+
+bool may_touch(const Region& region, const Polyline& line, Metres reach) {
+  return !clearly_apart(extent_of(region.rings.front()), extent_of(line.points()), reach);
 }
 
 }  // namespace rimehaul::geo

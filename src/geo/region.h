@@ -30,4 +30,11 @@ struct Region {
 /// none. Widened by at most a millimetre at each end, never narrowed.
 [[nodiscard]] std::vector<Span> spans_inside(const Region& region, const Polyline& line);
 
+/// Whether any point of a line lies in a region or within `reach` of it. Exact: the least distance
+/// of two lines that do not cross is found at a corner of one of them. NaN counts as touching.
+[[nodiscard]] bool touches(const Region& region, const Polyline& line, units::Metres reach);
+
+/// Whether their bounding boxes come within `reach`: a quick answer that is never wrongly no.
+[[nodiscard]] bool may_touch(const Region& region, const Polyline& line, units::Metres reach);
+
 }  // namespace rimehaul::geo

@@ -2,15 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "base/require.h"
 #include "hazard/steep_map.h"
-#include "terrain/stretch.h"
 
 namespace rimehaul::hazard {
 
-using geo::MapPoint;
 using geo::Polyline;
 using units::Metres;
 
@@ -18,11 +15,6 @@ namespace {
 
 /// A footprint's reach: ground this near to a piece counts as its own.
 constexpr Metres kOwnGround{3.0};
-
-constexpr double kInfinite = std::numeric_limits<double>::infinity();
-
-/// Zones are compared by their bounding boxes first; this covers their widening by a millimetre.
-constexpr Metres kBoxMargin{0.01};
 
 bool known(const ExposureQuestion& question) {
   return std::isfinite(question.start_slope.ratio()) && std::isfinite(question.reach.value()) &&
@@ -41,42 +33,12 @@ std::vector<Segment> segments_of(const Polyline& line, geo::Span piece) {
   return segments;
 }
 
-struct Box {
-  Metres west{kInfinite};
-  Metres east{-kInfinite};
-  Metres south{kInfinite};
-  Metres north{-kInfinite};
-
-  void take(MapPoint place) {
-    west = std::min(west, place.east);
-    east = std::max(east, place.east);
-    south = std::min(south, place.north);
-    north = std::max(north, place.north);
-  }
-  [[nodiscard]] bool near(const Box& other) const {
-    return west <= other.east + kBoxMargin && other.west <= east + kBoxMargin &&
-           south <= other.north + kBoxMargin && other.south <= north + kBoxMargin;
-  }
-};
-
-bool boxes_near(const geo::Region& region, const std::vector<Segment>& segments) {
-  Box around_region;
-  for (const auto& ring : region.rings) {
-    for (const MapPoint place : ring) {
-      around_region.take(place);
-    }
-  }
-  Box around_piece;
-  for (const Segment& segment : segments) {
-    around_piece.take(segment.from);
-    around_piece.take(segment.to);
-  }
-  return around_region.near(around_piece);
-}
-
-bool enters(const geo::Region& region, const Polyline& line, geo::Span piece) {
-  return piece.from < piece.to ? !spans_inside(region, line.part(piece.from, piece.to)).empty()
-                               : contains(region, line.at(piece.from));
+/// Whether the piece, or ground as far beside it as the line may be off, lies in the region.
+bool enters(const geo::Region& region, const Polyline& line, const terrain::Surroundings& where) {
+  const geo::Span piece = where.piece;
+  return piece.from < piece.to
+             ? touches(region, line.part(piece.from, piece.to), where.around)
+             : !(distance(region, line.at(piece.from)) > where.around);  // NaN counts as inside
 }
 
 }  // namespace
@@ -87,25 +49,26 @@ SteepGround::SteepGround(const terrain::HeightMap& heights, ExposureQuestion que
       steep_{std::make_shared<SteepMap>(
           heights, question.start_slope.raised_by(question.tolerance.reversed()))} {}
 
-Exposure SteepGround::exposure_of(const Polyline& line, geo::Span piece,
+Exposure SteepGround::exposure_of(const Polyline& line, const terrain::Surroundings& where,
                                   const std::vector<trails::Zone>& zones) const {
+  const geo::Span piece = where.piece;
   base::require(piece.from <= piece.to, "a piece of line ends before it starts");
   const std::vector<Segment> segments = segments_of(line, piece);
   Exposure exposure;
-  if (known(question_)) {
-    const auto own = steepest_around(*heights_, line, {piece, kOwnGround});
+  if (known(question_) && where.around >= Metres{0} && std::isfinite(where.around.value())) {
+    const auto own = steepest_around(*heights_, line, {piece, kOwnGround + where.around});
     if (own) {
       exposure.own_slope = own->raised_by(question_.tolerance);
     }
-    const auto nearest = steep_->nearest_to(segments, question_.reach);
-    exposure.to_steep_ground = nearest.value_or(question_.reach);
+    const auto nearest = steep_->nearest_to(segments, question_.reach + where.around);
+    exposure.to_steep_ground =
+        nearest ? std::max(Metres{0}, *nearest - where.around) : question_.reach;
     exposure.nothing_steep_within_reach = !nearest.has_value();
   }
   for (const trails::Zone& zone : zones) {
     const bool release = zone.kind == trails::ZoneKind::release_area;
     const bool runout = zone.kind == trails::ZoneKind::runout;
-    if ((release || runout) && boxes_near(zone.region, segments) &&
-        enters(zone.region, line, piece)) {
+    if ((release || runout) && enters(zone.region, line, where)) {
       exposure.in_release_area |= release;
       exposure.in_runout |= runout;
     }

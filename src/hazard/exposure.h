@@ -7,13 +7,15 @@
 
 #include "terrain/error.h"
 #include "terrain/height_map.h"
+#include "terrain/stretch.h"
 #include "trails/features.h"
 
 namespace rimehaul::hazard {
 
 /// Exposure of one piece of line.
 struct Exposure {
-  /// Steepest place of the surface within 3 m of the piece, error added. Nothing: unknown.
+  /// Steepest place of the surface within 3 m of wherever the piece may lie, error added. Nothing:
+  /// unknown.
   std::optional<units::Slope> own_slope;
   /// Distance in plan to the nearest ground at least as steep as the start slope, error added;
   /// never more than the true one, and at most the distance searched. Unknown ground counts as
@@ -41,7 +43,8 @@ class SteepGround {
  public:
   SteepGround(const terrain::HeightMap& heights, ExposureQuestion question);
 
-  [[nodiscard]] Exposure exposure_of(const geo::Polyline& line, geo::Span piece,
+  /// Of a piece of line that may lie as far to each side as `where.around`.
+  [[nodiscard]] Exposure exposure_of(const geo::Polyline& line, const terrain::Surroundings& where,
                                      const std::vector<trails::Zone>& zones) const;
 
  private:

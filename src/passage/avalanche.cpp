@@ -48,7 +48,8 @@ bool is_known(std::optional<Metres> distance) {
 }
 
 Finding without_inputs(const BulletinStep& step, Metres distance, const std::string& why) {
-  if (step.keep_off <= distance) {
+  // A policy that keeps no distance still does not allow the ground itself.
+  if (distance > kNoDistance && step.keep_off <= distance) {
     return kept(Check::avalanche);
   }
   if (!step.decision_may_permit) {

@@ -13,9 +13,9 @@ using units::Metres;
 using units::Round;
 using units::Slope;
 
-/// Slab avalanches start on slopes over 30 degrees (96 % of more than 1000 cases in one national
-/// record lay at 30 to 50 degrees; value from memory of avalanche education texts); wet snow is
-/// reckoned from 25 degrees on.
+/// Slab avalanches start on slopes over 30 degrees: 96 % of more than 1000 cases in one national
+/// record lay at 30 to 50 degrees, and wet snow is reckoned from 25 degrees on (the two pages on
+/// slope angle in docs/references.md).
 constexpr double kStartDryDeg = 30.0;
 constexpr double kStartWetDeg = 25.0;
 

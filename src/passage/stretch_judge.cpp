@@ -90,7 +90,8 @@ std::vector<Finding> StretchJudge::judge_marks(geo::Span part, units::Instant wh
 
 Finding StretchJudge::judge_exposure(const Footfall& footfall, snow::SnowState state) const {
   const hazard::Exposure exposure =
-      judge_->steep_ground(state.wetness).exposure_of(stretch_->line, footfall.span, zones_);
+      judge_->steep_ground(state.wetness)
+          .exposure_of(stretch_->line, {footfall.span, line_error_of(*trail_)}, zones_);
   return judge_avalanche(exposure, judge_->snow().weather().bulletin_level, state.wetness,
                          judge_->scene().rules);
 }

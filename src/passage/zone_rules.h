@@ -8,11 +8,6 @@
 
 namespace rimehaul::passage {
 
-/// Whether any point of a line lies in a region or within `reach` of it. Exact: the least distance
-/// of two lines that do not cross is found at a corner of one of them. NaN counts as touching.
-[[nodiscard]] bool touches(const geo::Region& region, const geo::Polyline& line,
-                           units::Metres reach);
-
 /// Copies of the zones whose bounding box comes within `reach` of the line's: all that can touch
 /// it, and maybe a few more.
 [[nodiscard]] std::vector<trails::Zone> zones_around(const std::vector<trails::Zone>& zones,

@@ -46,7 +46,7 @@ ExposureQuestion question(double start_deg, double reach, double tolerance = 0.0
 
 Exposure whole_line(const SteepGround& steep, const Polyline& line,
                     const std::vector<trails::Zone>& zones = {}) {
-  return steep.exposure_of(line, {Metres{0}, line.length()}, zones);
+  return steep.exposure_of(line, {{Metres{0}, line.length()}, Metres{0}}, zones);
 }
 
 Polyline north_along(double east) {
@@ -215,7 +215,7 @@ TEST_CASE("only pieces in a drawn release area or runout are told so") {
                                         zone(trails::ZoneKind::runout, 8, 30),
                                         zone(trails::ZoneKind::forbidden, -50, -40)};
   const auto at = [&](double from, double to) {
-    return steep.exposure_of(line, {Metres{from}, Metres{to}}, zones);
+    return steep.exposure_of(line, {{Metres{from}, Metres{to}}, Metres{0}}, zones);
   };
   CHECK_FALSE(at(0, 45).in_release_area);
   CHECK_FALSE(at(0, 45).in_runout);
@@ -230,6 +230,27 @@ TEST_CASE("only pieces in a drawn release area or runout are told so") {
   CHECK(at(55, 55).in_release_area);
   CHECK_FALSE(at(49, 49).in_release_area);
   CHECK(at(0, 100).in_release_area);
+}
+
+TEST_CASE("a line that may be off stands so much nearer to steep ground and to drawn areas") {
+  const auto map = map_of(foot_of_a_flank, 5.0);
+  const SteepGround steep{map, question(30, 60)};
+  const Polyline line = north_along(-40);
+  const auto off_by = [&](double metres) {
+    return steep.exposure_of(line, {{Metres{0}, line.length()}, Metres{metres}},
+                             {zone(trails::ZoneKind::runout, -30, -20)});
+  };
+  const double as_drawn = off_by(0).to_steep_ground->value();
+  REQUIRE(as_drawn > 20);
+  CHECK(testing::near(off_by(7).to_steep_ground->value(), as_drawn - 7, 1e-9));
+  CHECK(off_by(as_drawn + 1).to_steep_ground->value() == 0.0);
+  CHECK_FALSE(off_by(9.99).in_runout);
+  CHECK(off_by(10.01).in_runout);
+  // Off by 40 m it may lie on the flank itself.
+  CHECK(*off_by(0).own_slope < Slope::from_degrees(1));
+  CHECK(*off_by(40).own_slope >= Slope::from_degrees(34.9));
+  CHECK_FALSE(off_by(std::nan("")).to_steep_ground.has_value());
+  CHECK(off_by(std::nan("")).in_runout);
 }
 
 TEST_CASE("several threads get the answers that one gets") {
@@ -261,7 +282,7 @@ TEST_CASE("several threads get the answers that one gets") {
 TEST_CASE("a piece that ends before it starts is our fault") {
   const auto map = map_of(testing::plane(0, 0), 5.0);
   const SteepGround steep{map, question(30, 50)};
-  CHECK_THROWS_AS((void)steep.exposure_of(north_along(0), {Metres{5}, Metres{4}}, {}),
+  CHECK_THROWS_AS((void)steep.exposure_of(north_along(0), {{Metres{5}, Metres{4}}, Metres{0}}, {}),
                   base::OurFault);
 }
 

@@ -79,8 +79,10 @@ TEST_CASE("a level at which nothing is driven closes flat ground too") {
   CHECK(stand_at(exposure(0, 1000), 5) == Stand::refused);
 }
 
-TEST_CASE("a level that asks for no distance asks for none") {
-  CHECK(stand_at(exposure(35, 0), 1) == Stand::passes);
+TEST_CASE("a level that asks for no distance still does not allow the ground itself") {
+  CHECK(stand_at(exposure(10, 0.5), 1) == Stand::passes);
+  CHECK(stand_at(exposure(10, 0), 1) == Stand::refused);
+  CHECK(stand_at(exposure(35, 0.5), 1) == Stand::refused);
 }
 
 TEST_CASE("without the bulletin, the slope or the distance it is closed at every level") {

@@ -168,17 +168,17 @@ trails::Zone square_zone(trails::ZoneKind kind, double west, double south, doubl
 TEST_CASE("a line touches a zone when it comes as near as it may be off, and not a hair less") {
   const trails::Zone zone = square_zone(trails::ZoneKind::forbidden, 40, 3, 20);
   const geo::Polyline past{{place(0, 0), place(100, 0)}};
-  CHECK(touches(zone.region, past, Metres{3}));
-  CHECK_FALSE(touches(zone.region, past, Metres{2.999}));
-  CHECK(touches(zone.region, past, Metres{std::nan("")}));
+  CHECK(geo::touches(zone.region, past, Metres{3}));
+  CHECK_FALSE(geo::touches(zone.region, past, Metres{2.999}));
+  CHECK(geo::touches(zone.region, past, Metres{std::nan("")}));
   const geo::Polyline inside{{place(45, 10), place(50, 10)}};
-  CHECK(touches(zone.region, inside, Metres{0}));
+  CHECK(geo::touches(zone.region, inside, Metres{0}));
   const geo::Polyline through{{place(0, 13), place(100, 13)}};
-  CHECK(touches(zone.region, through, Metres{0}));
+  CHECK(geo::touches(zone.region, through, Metres{0}));
   const geo::Polyline diagonal_past_corner{{place(30, 3), place(40, -7)}};
   // From the corner (40, 3) to the line E + N = 33 it is 10 / sqrt(2) metres.
-  CHECK(touches(zone.region, diagonal_past_corner, Metres{10 / std::sqrt(2.0) + 1e-6}));
-  CHECK_FALSE(touches(zone.region, diagonal_past_corner, Metres{10 / std::sqrt(2.0) - 1e-6}));
+  CHECK(geo::touches(zone.region, diagonal_past_corner, Metres{10 / std::sqrt(2.0) + 1e-6}));
+  CHECK_FALSE(geo::touches(zone.region, diagonal_past_corner, Metres{10 / std::sqrt(2.0) - 1e-6}));
 }
 
 TEST_CASE("forbidden ground is refused, a speed limit slows, one without its speed is missing") {
