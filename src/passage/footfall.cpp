@@ -118,14 +118,36 @@ Metres cut_of(const geo::Polyline& line, const rig::Rig& rig) {
   return sweep.has_value() ? sweep->off_tracking : trailer_lag(rig);
 }
 
+/// How far the heading of a trailer may be off the line's anywhere, radians, at most a quarter
+/// turn.
+double most_off(const geo::Polyline& line, const rig::Trailer& trailer, Metres ahead) {
+  HeadingOff heading_off{line, trailer.drawbar_length};
+  double most = 0.0;
+  for (std::size_t i = 0; i < line.segment_count(); ++i) {
+    most = std::max(most, heading_off.on({line.chainage(i), line.chainage(i + 1)}, ahead));
+  }
+  return std::min(most, std::numbers::pi / 2);
+}
+
+/// The walk of a footprint that also lies turned by up to an angle with this sine: it then reaches
+/// sine x half its length further aside, and sine x half its width further along.
+terrain::Walk walk_turned(const terrain::Walk& straight, double sine) {
+  const Metres half_width = straight.footprint.gauge / 2 + straight.line_error;
+  return {{straight.footprint.length + 2.0 * sine * half_width, straight.footprint.gauge},
+          straight.line_error + sine * (straight.footprint.length / 2),
+          straight.step};
+}
+
 /// The ground under the trailer alone, piece by piece, whichever way its hitch may point it.
 std::vector<GroundPiece> ground_of_trailer(const Scene& scene, const geo::Polyline& line,
                                            const rig::Rig& rig, Metres line_error) {
   const terrain::Footprint footprint{rig.trailer->contact_length, rig.trailer->gauge};
-  std::vector<GroundPiece> pieces = terrain::ground_under(
-      scene.heights, line, {footprint, line_error + cut_of(line, rig), scene.rules.piece_length});
-  HeadingOff heading_off{line, rig.trailer->drawbar_length};
   const Metres ahead = trailer_lag(rig) + footprint.length / 2;
+  const terrain::Walk straight{footprint, line_error + cut_of(line, rig), scene.rules.piece_length};
+  std::vector<GroundPiece> pieces = terrain::ground_under(
+      scene.heights, line,
+      walk_turned(straight, std::sin(most_off(line, *rig.trailer, ahead + straight.step))));
+  HeadingOff heading_off{line, rig.trailer->drawbar_length};
   for (GroundPiece& piece : pieces) {
     const double off = heading_off.on(piece.span, ahead);
     if (piece.attitude.has_value()) {

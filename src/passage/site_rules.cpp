@@ -72,11 +72,10 @@ Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules) {
     return unknown(Check::hours, "hours of trail " + trail.name);
   }
   const double entry_s = static_cast<double>(local_seconds(stay.entry, rules.utc_offset_minutes));
-  const double lasting_s = std::isfinite(stay.lasting.value()) ? stay.lasting.value() : 0.0;
   const double from_s = 60.0 * trail.hours->from.minutes;
   const double to_s = 60.0 * trail.hours->to.minutes;
   const bool always = trail.hours->from.minutes == 0 && trail.hours->to.minutes == kMinutesPerDay;
-  const bool within = from_s <= entry_s && entry_s + lasting_s <= to_s;
+  const bool within = from_s <= entry_s && entry_s + stay.lasting.value() <= to_s;
   Finding finding = always || within
                         ? kept(Check::hours)
                         : refusal(Check::hours, "trail " + trail.name + " is open " +
