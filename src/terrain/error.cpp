@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstddef>
+#include <cstdint>
+#include <vector>
 
 namespace rimehaul::terrain {
 
@@ -11,11 +12,14 @@ using units::Slope;
 
 namespace {
 
-/// Cell centres around a patch, and one number for each.
-constexpr std::array<CellIndex, 4> kCorners{
-    {CellIndex{0, 0}, CellIndex{1, 0}, CellIndex{0, 1}, CellIndex{1, 1}}};
-using PerCorner = std::array<double, 4>;
-using Covariance = std::array<PerCorner, 4>;
+/// A gradient as a weighted sum of heights: how much each cell's height counts in the rise per
+/// column and per row.
+struct WeightedCell {
+  CellIndex cell;
+  double per_column = 0.0;
+  double per_row = 0.0;
+};
+using Weighting = std::vector<WeightedCell>;
 
 bool possible(const HeightError& error) {
   const double deviation_m = error.standard_deviation.value();
@@ -31,56 +35,87 @@ double correlation_over(units::Metres distance, const HeightError& error) {
   return length > units::Metres{0} ? std::exp(-(distance / length)) : 0.0;
 }
 
-Covariance covariance_of(const GridFrame& frame, const std::vector<HeightError>& errors) {
-  Covariance sum{};
+bool declared(const HeightTrust& trust) {
+  return !trust.errors.empty() && std::ranges::all_of(trust.errors, possible);
+}
+
+/// Covariance of the heights of two places, m2.
+double covariance_m2(units::Metres apart, const std::vector<HeightError>& errors) {
+  double sum_m2 = 0.0;
   for (const HeightError& error : errors) {
-    const double variance_m2 = error.standard_deviation.value() * error.standard_deviation.value();
-    for (std::size_t i = 0; i < kCorners.size(); ++i) {
-      for (std::size_t j = 0; j < kCorners.size(); ++j) {
-        const auto apart =
-            geo::distance(frame.centre_of(kCorners[i]), frame.centre_of(kCorners[j]));
-        sum[i][j] += variance_m2 * correlation_over(apart, error);
-      }
-    }
+    const double deviation_m = error.standard_deviation.value();
+    sum_m2 += deviation_m * deviation_m * correlation_over(apart, error);
   }
-  return sum;
+  return sum_m2;
 }
 
-double product(const PerCorner& a, const Covariance& covariance, const PerCorner& b) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < a.size(); ++i) {
-    for (std::size_t j = 0; j < b.size(); ++j) {
-      sum += a[i] * covariance[i][j] * b[j];
+/// The larger eigenvalue of the gradient's covariance: Var of a weighted sum is the double sum of
+/// weights times covariances.
+double worst_direction_variance(const GridFrame& frame, const Weighting& weighting,
+                                const std::vector<HeightError>& errors) {
+  double east = 0.0;
+  double north = 0.0;
+  double both = 0.0;
+  for (const WeightedCell& one : weighting) {
+    const Gradient a = frame.to_map({units::Metres{one.per_column}, units::Metres{one.per_row}});
+    for (const WeightedCell& other : weighting) {
+      const Gradient b =
+          frame.to_map({units::Metres{other.per_column}, units::Metres{other.per_row}});
+      const double shared = covariance_m2(
+          geo::distance(frame.centre_of(one.cell), frame.centre_of(other.cell)), errors);
+      east += a.east.ratio() * shared * b.east.ratio();
+      north += a.north.ratio() * shared * b.north.ratio();
+      both += a.east.ratio() * shared * b.north.ratio();
     }
   }
-  return sum;
+  return (east + north) / 2.0 + std::hypot((east - north) / 2.0, both);
 }
 
-/// How much each corner's height counts in the steepness towards east and north at one corner.
-struct Weights {
-  PerCorner east{};
-  PerCorner north{};
+constexpr std::array<CellIndex, 4> kCorners{
+    {CellIndex{0, 0}, CellIndex{1, 0}, CellIndex{0, 1}, CellIndex{1, 1}}};
+
+/// The bilinear surface's gradient at one corner of its patch.
+Weighting bilinear_at(CellIndex corner) {
+  Weighting weighting;
+  for (const CellIndex cell : kCorners) {
+    weighting.push_back(
+        {.cell = cell,
+         .per_column = cell.row == corner.row ? (cell.column == 1 ? 1.0 : -1.0) : 0.0,
+         .per_row = cell.column == corner.column ? (cell.row == 1 ? 1.0 : -1.0) : 0.0});
+  }
+  return weighting;
+}
+
+/// How much the middle and the two outer lines of three count, each over two steps.
+struct LineWeights {
+  double middle = 0.0;
+  double outer = 0.0;
 };
 
-Weights weights_at(const GridFrame& frame, CellIndex place) {
-  Weights weights;
-  for (std::size_t i = 0; i < kCorners.size(); ++i) {
-    const double column_sign = kCorners[i].column == 1 ? 1.0 : -1.0;
-    const double row_sign = kCorners[i].row == 1 ? 1.0 : -1.0;
-    const units::Metres per_column{kCorners[i].row == place.row ? column_sign : 0.0};
-    const units::Metres per_row{kCorners[i].column == place.column ? row_sign : 0.0};
-    const Gradient gradient = frame.to_map({per_column, per_row});
-    weights.east[i] = gradient.east.ratio();
-    weights.north[i] = gradient.north.ratio();
+LineWeights line_weights(WindowEstimate estimate) {
+  switch (estimate) {
+    case WindowEstimate::horn:
+      return {.middle = 2.0 / 8.0, .outer = 1.0 / 8.0};
+    case WindowEstimate::zevenbergen_thorne:
+      return {.middle = 1.0 / 2.0, .outer = 0.0};
+    case WindowEstimate::least_squares_plane:
+      break;
   }
-  return weights;
+  return {.middle = 1.0 / 6.0, .outer = 1.0 / 6.0};
 }
 
-double worst_direction_variance(const Weights& weights, const Covariance& covariance) {
-  const double east = product(weights.east, covariance, weights.east);
-  const double north = product(weights.north, covariance, weights.north);
-  const double both = product(weights.east, covariance, weights.north);
-  return (east + north) / 2.0 + std::hypot((east - north) / 2.0, both);
+Weighting window_of(WindowEstimate estimate) {
+  const LineWeights line = line_weights(estimate);
+  Weighting weighting;
+  for (std::int64_t row = -1; row <= 1; ++row) {
+    for (std::int64_t column = -1; column <= 1; ++column) {
+      weighting.push_back(
+          {.cell = {column, row},
+           .per_column = static_cast<double>(column) * (row == 0 ? line.middle : line.outer),
+           .per_row = static_cast<double>(row) * (column == 0 ? line.middle : line.outer)});
+    }
+  }
+  return weighting;
 }
 
 }  // namespace
@@ -88,20 +123,23 @@ double worst_direction_variance(const Weights& weights, const Covariance& covari
 // The steepness in a fixed direction is a sum of heights whose weights change linearly over the
 // patch, so its variance is convex there and greatest at a corner.
 std::optional<Slope> gradient_sigma(const GridFrame& frame, const HeightTrust& trust) {
-  if (trust.errors.empty() || !std::ranges::all_of(trust.errors, possible)) {
+  if (!declared(trust)) {
     return std::nullopt;
   }
-  const Covariance covariance = covariance_of(frame, trust.errors);
   double worst = 0.0;
-  for (const CellIndex place : kCorners) {
-    worst = std::max(worst, worst_direction_variance(weights_at(frame, place), covariance));
+  for (const CellIndex corner : kCorners) {
+    worst = std::max(worst, worst_direction_variance(frame, bilinear_at(corner), trust.errors));
   }
   return Slope::from_ratio(std::sqrt(worst));
 }
 
-// Six weights of size 1, 2, 1, 1, 2, 1 over 8 w: their squares add to 12 / (64 w^2).
-Slope horn_sigma_independent(const GridFrame& frame, units::Metres sigma_height) {
-  return Slope::from_ratio(std::sqrt(12.0) / 8.0 * (sigma_height / frame.smaller_step()));
+std::optional<Slope> window_sigma(const GridFrame& frame, const HeightTrust& trust,
+                                  WindowEstimate estimate) {
+  if (!declared(trust)) {
+    return std::nullopt;
+  }
+  return Slope::from_ratio(
+      std::sqrt(worst_direction_variance(frame, window_of(estimate), trust.errors)));
 }
 
 }  // namespace rimehaul::terrain

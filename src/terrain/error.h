@@ -36,9 +36,15 @@ struct HeightTrust {
 [[nodiscard]] std::optional<units::Slope> gradient_sigma(const GridFrame& frame,
                                                          const HeightTrust& trust);
 
-/// Standard deviation of Horn's gradient along the smaller step w of a lattice with right angles,
-/// for independent errors of standard deviation s: sqrt(12)/8 s / w (derived).
-[[nodiscard]] units::Slope horn_sigma_independent(const GridFrame& frame,
-                                                  units::Metres sigma_height);
+/// Which estimate of the gradient over the 3 x 3 cells around one: Horn's (1981), Zevenbergen and
+/// Thorne's (1987), or the least-squares plane, whose six weights are Evans's (in Florinsky 1998).
+enum class WindowEstimate { horn, zevenbergen_thorne, least_squares_plane };
+
+/// Standard deviation of the steepness by such an estimate, in its worst direction. For independent
+/// errors s on square cells of width w: sqrt(12)/8 s/w, sqrt(1/2) s/w, and s / (sqrt(6) w). Errors
+/// alike over some distance may make Horn's larger. Nothing as for gradient_sigma.
+[[nodiscard]] std::optional<units::Slope> window_sigma(const GridFrame& frame,
+                                                       const HeightTrust& trust,
+                                                       WindowEstimate estimate);
 
 }  // namespace rimehaul::terrain

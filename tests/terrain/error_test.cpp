@@ -20,6 +20,7 @@ namespace {
 using terrain::GridFrame;
 using terrain::HeightError;
 using terrain::HeightTrust;
+using terrain::WindowEstimate;
 using testing::map_of;
 using testing::near;
 using testing::point;
@@ -39,6 +40,12 @@ HeightTrust trust(std::vector<HeightError> errors) {
 
 double sigma(const GridFrame& frame, std::vector<HeightError> errors) {
   const auto found = gradient_sigma(frame, trust(std::move(errors)));
+  REQUIRE(found.has_value());
+  return found->ratio();
+}
+
+double window(const GridFrame& frame, HeightError error, WindowEstimate estimate) {
+  const auto found = window_sigma(frame, trust({error}), estimate);
   REQUIRE(found.has_value());
   return found->ratio();
 }
@@ -168,10 +175,34 @@ TEST_CASE("an error that nobody declared, or an impossible one, is unknown and n
   CHECK(sigma(square(5), {error(0, 0)}) == 0.0);
 }
 
-// Derived from Horn's weights (Horn 1981): sqrt(12)/8 s/w.
-TEST_CASE("Horn's slope of heights good to 0.1 m on cells of 5 m is good to 0.00866") {
-  CHECK(near(terrain::horn_sigma_independent(square(5), Metres{0.1}).ratio(), 0.008660, 5e-7));
-  CHECK(near(terrain::horn_sigma_independent(square(1), Metres{1}).ratio(), 0.4330, 5e-5));
+// Derived from the estimates' weights: sqrt(12)/8, sqrt(1/2) and 1/sqrt(6) of s/w. The last is
+// Florinsky's (1998) form of Evans's six weights.
+TEST_CASE("the window estimates spread independent errors as their weights say") {
+  CHECK(near(window(square(5), error(0.1, 0), WindowEstimate::horn), 0.008660, 5e-7));
+  CHECK(near(window(square(1), error(1, 0), WindowEstimate::horn), 0.4330, 5e-5));
+  CHECK(near(window(square(1), error(1, 0), WindowEstimate::zevenbergen_thorne), 0.7071, 5e-5));
+  CHECK(near(window(square(1), error(1, 0), WindowEstimate::least_squares_plane), 0.4082, 5e-5));
+}
+
+// Double sums worked separately: 0.1 m, 5 m cells, exp(-d/L).
+TEST_CASE("errors alike over one cell make Horn's slope worse than independent ones do") {
+  CHECK(near(window(square(5), error(0.1, 5), WindowEstimate::horn), 0.009636, 5e-7));
+  CHECK(near(window(square(5), error(0.1, 20), WindowEstimate::horn), 0.007284, 5e-7));
+  CHECK(near(window(square(5), error(0.1, 50), WindowEstimate::horn), 0.005074, 5e-7));
+}
+
+// Closed form for two cells two steps apart: s/w sqrt((1 - r(2w)) / 2).
+TEST_CASE("Zevenbergen and Thorne's slope follows the likeness of the errors two cells apart") {
+  for (const double length : {2.0, 10.0, 40.0}) {
+    const double closed = 0.1 / 5 * std::sqrt((1 - std::exp(-10 / length)) / 2);
+    CHECK(near(window(square(5), error(0.1, length), WindowEstimate::zevenbergen_thorne), closed,
+               1e-12));
+  }
+}
+
+TEST_CASE("a window's error that nobody declared is unknown") {
+  CHECK_FALSE(window_sigma(square(5), trust({}), WindowEstimate::horn).has_value());
+  CHECK_FALSE(window_sigma(square(5), trust({error(NAN, 5)}), WindowEstimate::horn).has_value());
 }
 
 TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {
@@ -192,7 +223,7 @@ TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {
       ++count;
     }
   }
-  const double derived = terrain::horn_sigma_independent(square(5), Metres{0.1}).ratio();
+  const double derived = window(square(5), error(0.1, 0), WindowEstimate::horn);
   CHECK(near(std::sqrt(east2 / count), derived, 0.02 * derived));
 }
 
