@@ -6,6 +6,8 @@ cd "$(dirname "$0")/.."
 bash .ci/install test
 folder="$(bash .ci/configure)"
 cmake --build "$folder" >&2
+RIMEHAUL_GPX11_XSD="$(bash .ci/gpx_schema)"
+export RIMEHAUL_GPX11_XSD
 
 passed=0
 failed=0

@@ -56,7 +56,7 @@ bool is_valid(const Check& check) {
 
 const std::string kOurs = std::string{RIMEHAUL_ROOT} + "/tests/ports/gdal/gpx11-structure.xsd";
 
-/// The published schema, where the tests were told of a copy.
+/// The published schema; tests/run.sh fetches it and says where. Run alone, this program skips it.
 std::string published_schema() {
   const char* path = std::getenv("RIMEHAUL_GPX11_XSD");
   return path == nullptr ? "" : path;
