@@ -1,0 +1,28 @@
+// Groups of options that several verbs share, and the numbers they take.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <optional>
+#include <string>
+
+#include "app/options.h"
+
+namespace rimehaul::app {
+
+struct Bounds {
+  double least;
+  double most;
+};
+
+/// A finite number within bounds, which CLI's own range leaves open for NaN.
+[[nodiscard]] CLI::Validator number_within(Bounds bounds);
+
+/// SITE, --json and --now.
+void add_common(CLI::App& verb, CommonOptions& common);
+/// The snow and the weather.
+void add_snow(CLI::App& verb, SnowOptions& snow);
+/// The rig and what it carries.
+void add_rig(CLI::App& verb, RigOptions& rig);
+void add_depart(CLI::App& verb, std::optional<std::string>& depart);
+
+}  // namespace rimehaul::app
