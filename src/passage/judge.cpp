@@ -75,6 +75,16 @@ Stretch Judge::stretch_of(trails::LegId leg) const {
   return {.trail = there.trail, .span = there.span, .way = there.way, .line = there.line};
 }
 
+LegAtBest Judge::at_best(trails::LegId leg) const {
+  // A judgement adds up its pieces, so its sums may come out lower by rounding.
+  constexpr double kRoundedDown = 1.0 - 1e-9;
+  const Metres length = scene_->network.legs.at(static_cast<std::size_t>(leg)).line.length();
+  const units::Seconds time = length / rig_->carrier.top_speed * kRoundedDown;
+  constexpr double kSecondsPerHour = 3600.0;
+  const double idle_l = rig_->carrier.idle_consumption.value() * time.value() / kSecondsPerHour;
+  return {.time = time, .fuel = units::Litres{idle_l * kRoundedDown}};
+}
+
 LegJudgement Judge::judge(trails::LegId leg, units::Instant entry) const {
   const Stretch stretch = stretch_of(leg);
   const Metres error = line_error_of(scene_->network.trails[stretch.trail]);

@@ -19,10 +19,18 @@ struct TurnJudgement {
   Finding binding;
 };
 
+/// The least that a leg may take, whatever is found of its ground and snow.
+struct LegAtBest {
+  units::Seconds time;
+  units::Litres fuel;
+};
+
 /// The question search and audit ask; tests bring their own answers.
 class LegJudge {
  public:
   virtual ~LegJudge() = default;
+  /// No judgement of the leg that lets it be driven says less. Asked without looking at ground.
+  [[nodiscard]] virtual LegAtBest at_best(trails::LegId leg) const = 0;
   [[nodiscard]] virtual LegJudgement judge(trails::LegId leg, units::Instant entry) const = 0;
   /// From the end of one leg into the start of the next, which must share the junction.
   [[nodiscard]] virtual TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
@@ -43,6 +51,8 @@ class Judge : public LegJudge {
   [[nodiscard]] Judge with_rig(const rig::Rig& rig) const;
   [[nodiscard]] Judge with_snow(const snow::SnowAt& snow) const;
 
+  /// At the carrier's top speed over level ground, the engine idling.
+  [[nodiscard]] LegAtBest at_best(trails::LegId leg) const override;
   [[nodiscard]] LegJudgement judge(trails::LegId leg, units::Instant entry) const override;
   /// The ground where carrier and trailer stand on both legs, and the bend between them against
   /// the narrower trail. Clear ground to turn round on stands in for width and radius; turning back

@@ -5,8 +5,6 @@
 #include <limits>
 #include <set>
 
-#include "search/leg_graph.h"
-
 namespace rimehaul::search {
 
 using passage::Verdict;
@@ -42,8 +40,8 @@ double price_of_block(Verdict verdict, const ShareHeld& held) {
                                         : kClosed + kOverShare * squeezed_over_share(held);
 }
 
-Prices prices_of(const LegGraph& legs, const trails::Network& network,
-                 const std::vector<LegFacts>& facts, Permission permission) {
+Prices prices_of(const LegGraph& legs, const trails::Network& network, const Outlook& outlook,
+                 Permission permission) {
   Prices prices;
   prices.reserve(legs.steps.size());
   for (const Step& step : legs.steps) {
@@ -52,8 +50,8 @@ Prices prices_of(const LegGraph& legs, const trails::Network& network,
       continue;
     }
     const auto index = static_cast<std::size_t>(*step.leg);
-    const LegFacts& leg = facts[index];
-    const TurnFacts turn{.turn = {}, .verdict = step.turn_verdict, .share = step.turn_share};
+    const LegFacts& leg = outlook.leg(*step.leg);
+    const TurnFacts turn = outlook.turn_into(step);
     prices.back() = kMetre * network.legs[index].line.length().value();
     if (!may_drive(leg, permission)) {
       prices.back() += price_of_block(leg.verdict, {leg.share, leg.allowed_share});
@@ -106,7 +104,7 @@ std::vector<Obstacle> obstacles_on(std::span<const LegId> legs, const passage::L
     if (i > 0) {
       const Turn turn{.from = legs[i - 1], .to = legs[i]};
       const passage::TurnJudgement turned = judge.judge_turn(turn.from, turn.to, question.depart);
-      if (!may_turn(facts_of(turn, turned), facts, permission)) {
+      if (!may_turn(facts_of(turned), facts, permission)) {
         obstacles.push_back({.leg = turn.to,
                              .turn_from = turn.from,
                              .entry = question.depart,
@@ -129,14 +127,12 @@ std::vector<Obstacle> obstacles_on(std::span<const LegId> legs, const passage::L
 }  // namespace
 
 NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& judge,
-                    const RouteQuestion& question, std::span<const trails::JunctionId> stops) {
-  const std::vector<LegFacts> facts = judge_legs(network, judge, question.depart);
-  const std::vector<bool> all(facts.size(), true);
-  const LegGraph legs =
-      make_leg_graph(network, stops, all, judge_turns(network, judge, question.depart, all));
-  const Prices prices = prices_of(legs, network, facts, permission_of(question));
-  const Reach to_goal = legs.graph.reach_to(legs.journey.to, prices, Combining::sum);
-  const auto path = path_to_goal(legs.graph, prices, to_goal, legs.journey.from);
+                    Outlook& outlook, const RouteQuestion& question,
+                    std::span<const trails::JunctionId> stops) {
+  const LegGraph legs = make_leg_graph(network, stops, outlook.turns());
+  const Permission permission = permission_of(question);
+  const auto path =
+      cheapest_judged(legs, outlook, [&] { return prices_of(legs, network, outlook, permission); });
   const std::string names = names_of(network, question);
   if (!path.has_value()) {
     return {.why = "no trails lead from " + names + ", open or closed", .obstacles = {}};

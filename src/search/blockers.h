@@ -3,6 +3,7 @@
 
 #include <span>
 
+#include "search/outlook.h"
 #include "search/route.h"
 #include "search/timing.h"
 
@@ -10,9 +11,10 @@ namespace rimehaul::search {
 
 /// A question's answer when nothing may be driven: of all ways, driven or not, the one with the
 /// fewest closed legs and turns, then the fewest that wait for a decision, then the least share
-/// above what is allowed, then the shortest; and what blocks it, nearest to open first.
+/// above what is allowed, then the shortest; and what blocks it, nearest to open first. The outlook
+/// must be for the departure.
 [[nodiscard]] NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& judge,
-                                  const RouteQuestion& question,
+                                  Outlook& outlook, const RouteQuestion& question,
                                   std::span<const trails::JunctionId> stops);
 
 /// The answer when ways are open at the departure and close before they are reached.

@@ -24,23 +24,21 @@ class Builder {
   [[nodiscard]] Node start() const { return numbered(stage_count() * leg_count_); }
   [[nodiscard]] Node goal() const { return numbered(stage_count() * leg_count_ + 1); }
 
-  void add_stage(std::size_t stage, const std::vector<bool>& drivable,
-                 const std::vector<TurnFacts>& turns) {
-    auto turn = turns.begin();
+  void add_stage(std::size_t stage, const std::vector<Turn>& turns) {
+    TurnIndex turn = 0;
     for (std::uint32_t leg = 0; leg < leg_count_; ++leg) {
-      const auto first = turn;
-      turn = std::find_if(turn, turns.end(),
-                          [&](const TurnFacts& facts) { return facts.turn.from != LegId{leg}; });
-      if (drivable[leg]) {
-        leave(stage, LegId{leg}, {first, turn});
+      const TurnIndex first = turn;
+      while (turn < turns.size() && turns[turn].from == LegId{leg}) {
+        ++turn;
       }
+      leave(stage, LegId{leg}, std::span{turns}.subspan(first, turn - first), first);
     }
   }
 
-  void add_start(const std::vector<bool>& drivable) {
+  void add_start() {
     for (std::uint32_t leg = 0; leg < leg_count_; ++leg) {
-      if (drivable[leg] && network_->legs[leg].from == stops_.front()) {
-        add({start(), node(0, LegId{leg})}, {.leg = LegId{leg}});
+      if (network_->legs[leg].from == stops_.front()) {
+        add({start(), node(0, LegId{leg})}, {.leg = LegId{leg}, .turn = {}});
       }
     }
   }
@@ -62,7 +60,8 @@ class Builder {
     steps_.push_back(step);
   }
 
-  void leave(std::size_t stage, LegId leg, std::span<const TurnFacts> turns) {
+  /// Over turns of which the first has the index `turn`.
+  void leave(std::size_t stage, LegId leg, std::span<const Turn> turns, TurnIndex turn) {
     const JunctionId reached = network_->legs[static_cast<std::size_t>(leg)].to;
     const bool at_stop = reached == stops_[stage + 1];
     if (at_stop && stage + 1 == stage_count()) {
@@ -73,9 +72,9 @@ class Builder {
       return;
     }
     const std::size_t next = at_stop ? stage + 1 : stage;
-    for (const TurnFacts& facts : turns) {
-      add({node(stage, leg), node(next, facts.turn.to)},
-          {.leg = facts.turn.to, .turn_verdict = facts.verdict, .turn_share = facts.share});
+    for (const Turn& into : turns) {
+      add({node(stage, leg), node(next, into.to)}, {.leg = into.to, .turn = turn});
+      ++turn;
     }
   }
 
@@ -89,15 +88,20 @@ class Builder {
 }  // namespace
 
 LegGraph make_leg_graph(const trails::Network& network, std::span<const JunctionId> stops,
-                        const std::vector<bool>& drivable, const std::vector<TurnFacts>& turns) {
+                        const std::vector<Turn>& turns) {
   base::require(stops.size() >= 2, "a journey needs two stops");
-  base::require(drivable.size() == network.legs.size(), "not one answer per leg");
+  base::require(std::ranges::is_sorted(turns), "the turns of a graph are not sorted");
   Builder builder{network, stops};
   for (std::size_t stage = 0; stage < builder.stage_count(); ++stage) {
-    builder.add_stage(stage, drivable, turns);
+    builder.add_stage(stage, turns);
   }
-  builder.add_start(drivable);
+  builder.add_start();
   return std::move(builder).finished();
+}
+
+std::optional<Path> cheapest_way(const LegGraph& legs, const Prices& prices) {
+  const Reach to_goal = legs.graph.reach_to(legs.journey.to, prices, Combining::sum);
+  return path_to_goal(legs.graph, prices, to_goal, legs.journey.from);
 }
 
 std::vector<LegId> legs_of(const LegGraph& legs, const Path& path) {

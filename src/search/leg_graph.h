@@ -9,11 +9,13 @@
 
 namespace rimehaul::search {
 
+/// Index into the turns that a graph was made from.
+using TurnIndex = std::uint32_t;
+
 /// Entering a leg over a turn; for the arcs into the goal, nothing is entered.
 struct Step {
   std::optional<trails::LegId> leg;
-  passage::Verdict turn_verdict = passage::Verdict::open;  ///< of the first leg: open
-  double turn_share = 0.0;                                 ///< of the first leg: 0
+  std::optional<TurnIndex> turn;  ///< nothing for the first leg
 };
 
 /// The graph of a journey past several junctions in order. A stage is the way from one of them to
@@ -29,12 +31,14 @@ struct LegGraph {
   [[nodiscard]] std::size_t stage_of(Node node) const { return index_of(node) / leg_count; }
 };
 
-/// Turns must be sorted; legs that are not drivable take no part. Ways that come past the first
-/// junction again in the first stage are left out: setting out there the other way is never worse.
+/// Turns must be sorted. Ways that come past the first junction again in the first stage are left
+/// out: setting out there the other way is never worse.
 [[nodiscard]] LegGraph make_leg_graph(const trails::Network& network,
                                       std::span<const trails::JunctionId> stops,
-                                      const std::vector<bool>& drivable,
-                                      const std::vector<TurnFacts>& turns);
+                                      const std::vector<Turn>& turns);
+
+/// The cheapest way of the journey; nothing when there is none.
+[[nodiscard]] std::optional<Path> cheapest_way(const LegGraph& legs, const Prices& prices);
 
 /// The legs of a path, in driving order.
 [[nodiscard]] std::vector<trails::LegId> legs_of(const LegGraph& legs, const Path& path);

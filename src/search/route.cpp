@@ -45,7 +45,8 @@ RouteAnswer find_routes(const trails::Network& network, const passage::LegJudge&
     return *none;
   }
   const auto& junctions = std::get<std::vector<JunctionId>>(stops);
-  RouteSearch search{network, judge, question, junctions};
+  Outlook outlook{network, judge, question.depart};
+  RouteSearch search{network, judge, outlook, question, junctions};
   std::vector<Route> routes = search.routes();
   if (!routes.empty()) {
     return routes;
@@ -53,7 +54,7 @@ RouteAnswer find_routes(const trails::Network& network, const passage::LegJudge&
   if (!search.blocked().empty()) {
     return closed_by_the_hour(network, question, search.blocked());
   }
-  return what_blocks(network, judge, question, junctions);
+  return what_blocks(network, judge, outlook, question, junctions);
 }
 
 // A share and what it is held against, as in the formula.

@@ -9,28 +9,6 @@ using trails::LegId;
 
 namespace {
 
-std::vector<bool> drivable_of(const std::vector<LegFacts>& facts, Permission permission) {
-  std::vector<bool> drivable;
-  drivable.reserve(facts.size());
-  for (const LegFacts& leg : facts) {
-    drivable.push_back(may_drive(leg, permission));
-  }
-  return drivable;
-}
-
-/// The graph of all that may be driven.
-LegGraph open_graph(const trails::Network& network, const passage::LegJudge& judge,
-                    const RouteQuestion& question, std::span<const trails::JunctionId> stops,
-                    const std::vector<LegFacts>& facts) {
-  const Permission permission = permission_of(question);
-  const std::vector<bool> drivable = drivable_of(facts, permission);
-  std::vector<TurnFacts> turns = judge_turns(network, judge, question.depart, drivable);
-  std::erase_if(turns, [&](const TurnFacts& turn) {
-    return !may_turn(turn, facts[static_cast<std::size_t>(turn.turn.to)], permission);
-  });
-  return make_leg_graph(network, stops, drivable, turns);
-}
-
 double price_of_share(const LegFacts& /*leg*/, double share) {
   return share;
 }
@@ -52,11 +30,13 @@ std::uint32_t stretch_of(LegId leg) {
 }  // namespace
 
 RouteSearch::RouteSearch(const trails::Network& network, const passage::LegJudge& judge,
-                         const RouteQuestion& question, std::span<const trails::JunctionId> stops)
+                         Outlook& outlook, const RouteQuestion& question,
+                         std::span<const trails::JunctionId> stops)
     : network_{&network},
+      outlook_{&outlook},
       question_{question},
-      facts_{judge_legs(network, judge, question.depart)},
-      legs_{open_graph(network, judge, question, stops, facts_)},
+      permission_{permission_of(question)},
+      legs_{make_leg_graph(network, stops, outlook.turns())},
       timekeeper_{judge, question} {}
 
 Prices RouteSearch::prices_by(double (*price)(const LegFacts&, double share),
@@ -68,9 +48,11 @@ Prices RouteSearch::prices_by(double (*price)(const LegFacts&, double share),
       prices.push_back(0.0);
       continue;
     }
-    const LegFacts& leg = facts_[static_cast<std::size_t>(*step.leg)];
-    const double share = std::max(leg.share, step.turn_share);
-    const bool usable = share <= worst_share && !left_out_.contains(*step.leg);
+    const LegFacts& leg = outlook_->leg(*step.leg);
+    const TurnFacts turn = outlook_->turn_into(step);
+    const double share = std::max(leg.share, turn.share);
+    const bool usable = may_drive(leg, permission_) && may_turn(turn, leg, permission_) &&
+                        share <= worst_share && !left_out_.contains(*step.leg);
     prices.push_back(usable ? price(leg, share) : kBarred);
   }
   return prices;
@@ -80,6 +62,10 @@ double RouteSearch::least_worst_share() const {
   const Reach reach = legs_.graph.reach_from(legs_.journey.from, prices_by(price_of_share, kBarred),
                                              Combining::maximum);
   return reach.price[index_of(legs_.journey.to)];
+}
+
+Prices RouteSearch::prices() const {
+  return prices(question_.prefer == Preference::safest ? least_worst_share() : kBarred);
 }
 
 Prices RouteSearch::prices(double worst_share) const {
@@ -158,10 +144,25 @@ void RouteSearch::keep_from(Prices prices) {
 }
 
 std::vector<Route> RouteSearch::routes() {
+  if (question_.most_alternatives == 0) {
+    const auto best = cheapest_judged(legs_, *outlook_, [this] { return prices(); });
+    if (!best.has_value()) {
+      return {};
+    }
+    auto driven = timekeeper_.drive(legs_of(legs_, *best));
+    if (auto* route = std::get_if<Route>(&driven)) {
+      return {std::move(*route)};
+    }
+  }
+  outlook_->judge_all();
+  search_all();
+  return std::move(kept_);
+}
+
+void RouteSearch::search_all() {
   for (int round = 0; round < kMostRounds && kept_.empty(); ++round) {
     const std::size_t known_blocked = blocked_.size();
-    const double worst = question_.prefer == Preference::safest ? least_worst_share() : kBarred;
-    keep_from(prices(worst));
+    keep_from(prices());
     if (blocked_.size() == known_blocked) {
       break;
     }
@@ -174,7 +175,6 @@ std::vector<Route> RouteSearch::routes() {
   if (question_.prefer == Preference::safest && !kept_.empty()) {
     keep_from(prices(kBarred));
   }
-  return std::move(kept_);
 }
 
 }  // namespace rimehaul::search

@@ -5,16 +5,19 @@
 #include <span>
 
 #include "search/candidates.h"
-#include "search/leg_graph.h"
+#include "search/outlook.h"
 #include "search/timing.h"
 
 namespace rimehaul::search {
 
-/// Searches, times what was found, and searches again without what its hour had closed.
+/// Searches, times what was found, and searches again without what its hour had closed. Where only
+/// the best way is asked for, and its hours keep it open, no more is judged than it takes to know
+/// that it is the best.
 class RouteSearch {
  public:
-  /// Holds references: all must outlive it. `stops`: the junctions of the question's stations.
-  RouteSearch(const trails::Network& network, const passage::LegJudge& judge,
+  /// Holds references: all must outlive it. `stops`: the junctions of the question's stations. The
+  /// outlook must be for the departure; what is judged on the way stays in it.
+  RouteSearch(const trails::Network& network, const passage::LegJudge& judge, Outlook& outlook,
               const RouteQuestion& question, std::span<const trails::JunctionId> stops);
 
   /// The best route and its alternatives; none when there is no way.
@@ -38,14 +41,18 @@ class RouteSearch {
   [[nodiscard]] Prices prices_by(double (*price)(const LegFacts&, double share),
                                  double worst_share) const;
   [[nodiscard]] double least_worst_share() const;
+  /// By the question's preference, among all with a share up to the worst that is needed.
+  [[nodiscard]] Prices prices() const;
   [[nodiscard]] Prices prices(double worst_share) const;
   [[nodiscard]] Way way_of(const Path& path) const;
   [[nodiscard]] bool truly_differs(const Way& way) const;
   void keep_from(Prices prices);
+  void search_all();
 
   const trails::Network* network_;
+  Outlook* outlook_;
   RouteQuestion question_;
-  std::vector<LegFacts> facts_;
+  Permission permission_;
   LegGraph legs_;
   Timekeeper timekeeper_;
   std::set<trails::LegId> left_out_;

@@ -62,10 +62,9 @@ std::variant<Route, Blocked> Timekeeper::drive(std::span<const LegId> legs) {
                      .finding = blocking_finding(leg.judgement),
                      .decision = decisions_for(leg.judgement)};
     }
-    const Turn turn{.from = legs[i == 0 ? 0 : i - 1], .to = leg.leg};
-    if (!may_turn(facts_of(turn, leg.turn_into), facts, permission_)) {
+    if (!may_turn(facts_of(leg.turn_into), facts, permission_)) {
       return Blocked{.leg = leg.leg,
-                     .turn_from = turn.from,
+                     .turn_from = legs[i == 0 ? 0 : i - 1],
                      .entry = leg.entry,
                      .finding = leg.turn_into.binding,
                      .decision = leg.turn_into.binding.asks};

@@ -30,19 +30,8 @@ LegFacts facts_of(const passage::LegJudgement& judgement) {
           .fuel_l = judgement.fuel.value()};
 }
 
-TurnFacts facts_of(Turn turn, const passage::TurnJudgement& judgement) {
-  return {
-      .turn = turn, .verdict = judgement.verdict, .share = known_or_nan(judgement.binding.share)};
-}
-
-std::vector<LegFacts> judge_legs(const trails::Network& network, const passage::LegJudge& judge,
-                                 units::Instant entry) {
-  std::vector<LegFacts> facts;
-  facts.reserve(network.legs.size());
-  for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
-    facts.push_back(facts_of(judge.judge(LegId{leg}, entry)));
-  }
-  return facts;
+TurnFacts facts_of(const passage::TurnJudgement& judgement) {
+  return {.verdict = judgement.verdict, .share = known_or_nan(judgement.binding.share)};
 }
 
 bool may_drive(const LegFacts& leg, Permission permission) {
@@ -81,22 +70,15 @@ std::string decisions_for(const passage::LegJudgement& judgement) {
   return decisions;
 }
 
-std::vector<TurnFacts> judge_turns(const trails::Network& network, const passage::LegJudge& judge,
-                                   units::Instant entry, const std::vector<bool>& drivable) {
+std::vector<Turn> turns_of(const trails::Network& network) {
   std::vector<std::vector<LegId>> leaving(network.junctions.size());
   for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
-    if (drivable[leg]) {
-      leaving[static_cast<std::size_t>(network.legs[leg].from)].push_back(LegId{leg});
-    }
+    leaving[static_cast<std::size_t>(network.legs[leg].from)].push_back(LegId{leg});
   }
-  std::vector<TurnFacts> turns;
+  std::vector<Turn> turns;
   for (std::uint32_t from = 0; from < network.legs.size(); ++from) {
-    if (!drivable[from]) {
-      continue;
-    }
     for (const LegId to : leaving[static_cast<std::size_t>(network.legs[from].to)]) {
-      const Turn turn{.from = LegId{from}, .to = to};
-      turns.push_back(facts_of(turn, judge.judge_turn(turn.from, turn.to, entry)));
+      turns.push_back({.from = LegId{from}, .to = to});
     }
   }
   return turns;

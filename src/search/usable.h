@@ -29,16 +29,12 @@ struct Turn {
 };
 
 struct TurnFacts {
-  Turn turn;
   passage::Verdict verdict = passage::Verdict::closed;
   double share = 0.0;  ///< NaN: unknown
 };
 
 [[nodiscard]] LegFacts facts_of(const passage::LegJudgement& judgement);
-[[nodiscard]] TurnFacts facts_of(Turn turn, const passage::TurnJudgement& judgement);
-[[nodiscard]] std::vector<LegFacts> judge_legs(const trails::Network& network,
-                                               const passage::LegJudge& judge,
-                                               units::Instant entry);
+[[nodiscard]] TurnFacts facts_of(const passage::TurnJudgement& judgement);
 
 /// Passes only what is proven: open, or restricted and permitted; share known and at or under the
 /// allowed one; a time above 0 and a fuel of 0 or more, both finite.
@@ -52,10 +48,7 @@ struct TurnFacts {
 /// The decisions that a restricted leg waits for, "; " between them; empty for any other.
 [[nodiscard]] std::string decisions_for(const passage::LegJudgement& judgement);
 
-/// Every turn between legs of which `drivable` is true, sorted.
-[[nodiscard]] std::vector<TurnFacts> judge_turns(const trails::Network& network,
-                                                 const passage::LegJudge& judge,
-                                                 units::Instant entry,
-                                                 const std::vector<bool>& drivable);
+/// Every turn between legs that meet, sorted.
+[[nodiscard]] std::vector<Turn> turns_of(const trails::Network& network);
 
 }  // namespace rimehaul::search

@@ -65,14 +65,12 @@ struct LegsAndTurns {
 LegsAndTurns legs_and_turns(std::int64_t count) {
   const trails::Network network = lattice(count);
   const FakeJudge judge = uneven_judge(network);
-  const std::vector<bool> all(network.legs.size(), true);
   const std::vector<trails::JunctionId> stops{
       trails::JunctionId{0},
       trails::JunctionId{static_cast<std::uint32_t>(network.junctions.size() - 1)}};
-  std::vector<TurnFacts> turns = judge_turns(network, judge, {}, all);
-  std::erase_if(turns,
-                [](const TurnFacts& turn) { return turn.verdict != passage::Verdict::open; });
-  LegsAndTurns made{make_leg_graph(network, stops, all, turns), {}};
+  std::vector<Turn> turns = turns_of(network);
+  std::erase_if(turns, [](const Turn& turn) { return turn.to == trails::opposite_of(turn.from); });
+  LegsAndTurns made{make_leg_graph(network, stops, turns), {}};
   for (const Step& step : made.legs.steps) {
     made.prices.push_back(
         step.leg.has_value() ? judge.legs[static_cast<std::size_t>(*step.leg)].time_s : 0.0);

@@ -88,6 +88,12 @@ class FakeJudge : public passage::LegJudge {
   explicit FakeJudge(const trails::Network& network)
       : legs(network.legs.size()), network_{&network} {}
 
+  [[nodiscard]] passage::LegAtBest at_best(trails::LegId leg) const override {
+    const FakeLeg& fake = legs[static_cast<std::size_t>(leg)];
+    return {.time = units::Seconds{fake.time_s * hopeful},
+            .fuel = units::Litres{fake.fuel_l * hopeful}};
+  }
+
   [[nodiscard]] passage::LegJudgement judge(trails::LegId leg,
                                             units::Instant entry) const override {
     const auto index = static_cast<std::size_t>(leg);
@@ -127,6 +133,7 @@ class FakeJudge : public passage::LegJudge {
   std::vector<FakeLeg> legs;
   std::map<std::pair<trails::LegId, trails::LegId>, FakeTurn> turns;
   double allowed_share = 0.7;
+  double hopeful = 0.5;  ///< the part of time and fuel that is known without judging
 
  private:
   const trails::Network* network_;
