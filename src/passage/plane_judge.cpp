@@ -1,0 +1,75 @@
+// One rig in one snow state on plane ground: everything but the place, asked slope by slope.
+#include "passage/plane_judge.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/require.h"
+#include "passage/grip_table.h"
+#include "passage/site_rules.h"
+#include "passage/worst.h"
+
+namespace rimehaul::passage {
+
+namespace {
+
+std::vector<Finding> findings_on_any_ground(const SlopeQuestion& question,
+                                            const rig::Weighed& weighed) {
+  const rig::Rig& rig = question.rig;
+  std::vector<Finding> findings{judge_towed_mass(rig, weighed), judge_payload(rig, weighed),
+                                judge_trailer_payload(rig), judge_seats(rig),
+                                judge_driver_level(rig, question.rules)};
+  if (rig.trailer.has_value()) {
+    findings.push_back(judge_towing_in_wet_snow(rig, question.rules, question.snow));
+  }
+  return findings;
+}
+
+}  // namespace
+
+PlaneJudge::PlaneJudge(const SlopeQuestion& question)
+    : question_{question},
+      weighed_{rig::weigh(question.rig)},
+      grip_{GripTable{question.rules.grip, question.rig, weighed_}.row(question.snow)},
+      allowed_share_{allowed_share_for(question.rules, question.rig.driver_level).value_or(0.0)} {
+  std::vector<Finding> findings = findings_on_any_ground(question_, weighed_);
+  if (!grip_.has_value()) {
+    findings.push_back(unknown(Check::snow_known, "grip of this snow for this rig"));
+  }
+  // Load limits are ratings, not slopes: the allowed share is asked of them as of every check.
+  const Finding& binding = findings[binding_of(findings)];
+  if (stand_of(binding, allowed_share_) != Stand::passes) {
+    closed_ = binding;
+  }
+}
+
+std::vector<Finding> PlaneJudge::findings_on(terrain::Attitude plane) const {
+  const terrain::AttitudeBox box{.grade_low = plane.grade,
+                                 .grade_high = plane.grade,
+                                 .cross_low = plane.cross,
+                                 .cross_high = plane.cross};
+  const Footing footing{.rig = question_.rig,
+                        .weighed = weighed_,
+                        .grip = *grip_,
+                        .rules = question_.rules,
+                        .carrier = box,
+                        .trailer = box};
+  std::vector<Finding> findings = judge_ground(footing);
+  findings.push_back(judge_stopping(footing, question_.rules.sight, allowed_share_).finding);
+  return findings;
+}
+
+Finding PlaneJudge::binding_on(terrain::Attitude plane) const {
+  base::require(!closed_.has_value(), "a rig closed on any ground is not asked about slopes");
+  std::vector<Finding> findings = findings_on(plane);
+  std::vector<Finding> other_side = findings_on({plane.grade, plane.cross.reversed()});
+  std::ranges::move(other_side, std::back_inserter(findings));
+  const std::size_t binding = binding_of(findings);
+  return std::move(findings[binding]);
+}
+
+bool PlaneJudge::passes(terrain::Attitude plane) const {
+  return stand_of(binding_on(plane), allowed_share_) == Stand::passes;
+}
+
+}  // namespace rimehaul::passage
