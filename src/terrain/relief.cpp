@@ -1,0 +1,151 @@
+#include "terrain/relief.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <optional>
+
+#include "base/require.h"
+
+namespace rimehaul::terrain {
+
+using units::Metres;
+
+namespace {
+
+constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
+
+/// Sums of the cells that fell into each pixel so far. A void makes its pixel's sum NaN.
+struct Tally {
+  std::vector<double> sums_m;
+  std::vector<std::uint32_t> counts;
+};
+
+std::optional<std::size_t> pixel_of(const ReliefFrame& frame, geo::MapPoint place) {
+  const double column = std::floor((place.east - frame.upper_left.east) / frame.pixel);
+  const double row = std::floor((frame.upper_left.north - place.north) / frame.pixel);
+  const bool inside = column >= 0.0 && column < static_cast<double>(frame.columns) && row >= 0.0 &&
+                      row < static_cast<double>(frame.rows);
+  if (!inside) {
+    return std::nullopt;
+  }
+  return static_cast<std::size_t>(row) * static_cast<std::size_t>(frame.columns) +
+         static_cast<std::size_t>(column);
+}
+
+/// Range of whole numbers, both ends included; empty when last < first.
+struct Range {
+  std::int64_t first = 0;
+  std::int64_t last = -1;
+};
+
+Range blocks_over(double from_cell, double to_cell, std::int64_t cells) {
+  const auto first = static_cast<std::int64_t>(std::floor(from_cell));
+  const auto last = static_cast<std::int64_t>(std::ceil(to_cell));
+  if (last < 0 || first >= cells) {
+    return {};
+  }
+  return {std::max<std::int64_t>(first, 0) / kBlockSide, std::min(last, cells - 1) / kBlockSide};
+}
+
+struct BlockRange {
+  Range columns;
+  Range rows;
+};
+
+/// The blocks under the picture's four corners and all between them.
+BlockRange blocks_under(const ReliefFrame& frame, const GridFrame& grid, CellIndex size) {
+  const Metres width = frame.pixel * static_cast<double>(frame.columns);
+  const Metres height = frame.pixel * static_cast<double>(frame.rows);
+  double least_column = std::numeric_limits<double>::infinity();
+  double least_row = least_column;
+  double most_column = -least_column;
+  double most_row = -least_column;
+  for (const Metres east : {Metres{0}, width}) {
+    for (const Metres south : {Metres{0}, height}) {
+      const GridPlace corner =
+          grid.locate({frame.upper_left.east + east, frame.upper_left.north - south});
+      least_column = std::min(least_column, corner.column);
+      most_column = std::max(most_column, corner.column);
+      least_row = std::min(least_row, corner.row);
+      most_row = std::max(most_row, corner.row);
+    }
+  }
+  return {blocks_over(least_column, most_column, size.column),
+          blocks_over(least_row, most_row, size.row)};
+}
+
+void add_block(const HeightBlock& block, BlockIndex index, const GridFrame& grid,
+               const ReliefFrame& frame, Tally& tally) {
+  for (std::int64_t i = 0; i < static_cast<std::int64_t>(block.size()); ++i) {
+    const CellIndex cell{index.column * kBlockSide + i % kBlockSide,
+                         index.row * kBlockSide + i / kBlockSide};
+    if (const auto pixel = pixel_of(frame, grid.centre_of(cell))) {
+      tally.sums_m[*pixel] += block[static_cast<std::size_t>(i)];
+      ++tally.counts[*pixel];
+    }
+  }
+}
+
+/// Light on ground of one gradient.
+double light_on(Gradient gradient) {
+  // From the south-east up to a sun in the north-west, 45 degrees high.
+  constexpr double kHigh = std::numbers::sqrt2 / 2.0;
+  constexpr double kAside = 0.5;
+  const double east = gradient.east.ratio();
+  const double north = gradient.north.ratio();
+  // The upward normal is (-p, -q, 1) over its length; the sun stands at (-1/2, 1/2, 1/root 2).
+  const double cosine =
+      (kAside * east - kAside * north + kHigh) / std::sqrt(east * east + north * north + 1.0);
+  return std::max(cosine, 0.0);
+}
+
+}  // namespace
+
+Metres smallest_pixel(const GridFrame& grid) {
+  return grid.larger_step() * std::numbers::sqrt2;
+}
+
+Relief relief_of(BlockSource& source, const ReliefFrame& frame) {
+  base::require(frame.pixel > Metres{0} && frame.columns > 0 && frame.rows > 0,
+                "a relief has pixels");
+  const auto count = static_cast<std::size_t>(frame.columns * frame.rows);
+  Tally tally{std::vector<double>(count, 0.0), std::vector<std::uint32_t>(count, 0)};
+  const GridFrame grid = source.frame();
+  const BlockRange blocks = blocks_under(frame, grid, source.size());
+  for (std::int64_t row = blocks.rows.first; row <= blocks.rows.last; ++row) {
+    for (std::int64_t column = blocks.columns.first; column <= blocks.columns.last; ++column) {
+      add_block(source.read({column, row}), {column, row}, grid, frame, tally);
+    }
+  }
+  Relief relief{frame, std::move(tally.sums_m)};
+  for (std::size_t i = 0; i < count; ++i) {
+    relief.heights_m[i] = tally.counts[i] == 0 ? kUnknown : relief.heights_m[i] / tally.counts[i];
+  }
+  return relief;
+}
+
+std::vector<double> hillshade(const Relief& relief) {
+  const ReliefFrame& frame = relief.frame;
+  std::vector<double> light(relief.heights_m.size(), kUnknown);
+  const double run_m = 8.0 * frame.pixel.value();
+  for (std::int64_t row = 1; row + 1 < frame.rows; ++row) {
+    for (std::int64_t column = 1; column + 1 < frame.columns; ++column) {
+      const auto z = [&](std::int64_t right, std::int64_t down) {
+        return relief.at(column + right, row + down);
+      };
+      const double east =
+          (z(1, -1) + 2.0 * z(1, 0) + z(1, 1) - z(-1, -1) - 2.0 * z(-1, 0) - z(-1, 1)) / run_m;
+      const double north =
+          (z(-1, -1) + 2.0 * z(0, -1) + z(1, -1) - z(-1, 1) - 2.0 * z(0, 1) - z(1, 1)) / run_m;
+      // Horn leaves the middle out; a hole in it is unknown all the same.
+      const double here = 0.0 * z(0, 0);
+      light[static_cast<std::size_t>(row * frame.columns + column)] =
+          here + light_on({units::Slope::from_ratio(east), units::Slope::from_ratio(north)});
+    }
+  }
+  return light;
+}
+
+}  // namespace rimehaul::terrain
