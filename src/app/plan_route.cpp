@@ -151,8 +151,9 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
   if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
     return print_cards(*routes, asked, options, outside);
   }
-  return print_refusal(search::explain_obstacles(std::get<search::NoRoute>(answer), judge), asked,
-                       options, outside);
+  return print_refusal(
+      search::explain_obstacles(std::get<search::NoRoute>(answer), judge, question), asked, options,
+      outside);
 }
 
 }  // namespace rimehaul::app

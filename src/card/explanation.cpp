@@ -43,6 +43,31 @@ const passage::Footfall& footfall_at(const std::vector<passage::Footfall>& footf
   return found == footfalls.end() ? footfalls.back() : *found;
 }
 
+/// The verdict on findings, with the loads under which it would be another.
+ExplainedVerdict verdict_on(const std::vector<passage::Finding>& findings, const Judge& judge,
+                            const passage::OpenWith& open) {
+  ExplainedVerdict told;
+  told.verdict = passage::verdict_of(findings, judge.allowed_share());
+  const bool closed = told.verdict == passage::Verdict::closed;
+  if (closed && passage::load_may_open(findings, judge.allowed_share())) {
+    told.loads = passage::loads_that_open(judge.rig(), open);
+    told.verdict = passage::verdict_with_loads(told.verdict, told.loads);
+  }
+  if (told.verdict == passage::Verdict::restricted) {
+    for (const passage::Finding& finding : findings) {
+      told.decision += told.decision.empty() || finding.asks.empty() ? "" : "; ";
+      told.decision += finding.asks;
+    }
+  }
+  return told;
+}
+
+ExplainedLeg explain_leg(const Judge& judge, trails::LegId id, units::Instant when) {
+  const passage::LegJudgement judged = judge.judge(id, when);
+  return {verdict_on(judged.findings, judge, passage::LegOpenWith{judge, id, when}), judged.bind(),
+          judged.length};
+}
+
 ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
                          units::Instant when) {
   const passage::Stretch stretch = judge.stretch_of(id);
@@ -61,7 +86,8 @@ ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
   way.heading = footfall.heading;
   way.piece = footfall.span;
   way.ground = footfall.carrier;
-  way.verdict = passage::verdict_of(findings, allowed);
+  way.verdict =
+      verdict_on(findings, judge, passage::PlaceOpenWith{judge, {stretch, footfall}, when});
   const passage::Finding* binding = nullptr;
   for (const passage::Finding& finding : findings) {
     if (binding == nullptr || passage::binds_before(finding, *binding)) {
@@ -71,6 +97,7 @@ ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
   for (const passage::Finding& finding : findings) {
     way.findings.push_back({finding, passage::stand_of(finding, allowed), &finding == binding});
   }
+  way.leg = explain_leg(judge, id, when);
   return way;
 }
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "passage/judge.h"
+#include "passage/open_loads.h"
 
 namespace rimehaul::card {
 
@@ -22,6 +22,21 @@ struct ExplainedFinding {
   bool binds = false;
 };
 
+/// What a place or a leg comes to: restricted when a named person's decision, or one of these
+/// loads, or both together open it.
+struct ExplainedVerdict {
+  passage::Verdict verdict = passage::Verdict::closed;
+  passage::OpenLoads loads{};  ///< asked for where it is closed as it stands
+  std::string decision{};      ///< that it waits for; empty: none
+};
+
+/// The leg that the place is on.
+struct ExplainedLeg {
+  ExplainedVerdict verdict;
+  passage::Finding binding;
+  units::Metres length;
+};
+
 /// The place driven one way.
 struct ExplainedWay {
   trails::Way way = trails::Way::as_drawn;
@@ -31,8 +46,9 @@ struct ExplainedWay {
   units::Bearing heading;
   geo::Span piece{};                           ///< of the leg, that was judged as one
   std::optional<terrain::AttitudeBox> ground;  ///< under the carrier, error not yet added
-  passage::Verdict verdict = passage::Verdict::closed;
+  ExplainedVerdict verdict;
   std::vector<ExplainedFinding> findings;  ///< in order of Check
+  ExplainedLeg leg;
 };
 
 /// A number's source, for people: "climb rating, towing: 20 deg, maker: operator's manual, p. 41".

@@ -60,14 +60,46 @@ void write_finding(const ExplainedFinding& explained, Sheet& sheet) {
   detail(sheet, "page", std::string{facts.page});
 }
 
+/// What opens it, where it is restricted.
+void write_openings(const ExplainedVerdict& told, Sheet& sheet) {
+  std::vector<std::string> lines = words::opens_with_loads(told.loads);
+  if (lines.empty() && !told.decision.empty()) {
+    lines.push_back(words::opens_by_decision(told.decision));
+  } else if (!told.decision.empty()) {
+    for (std::string& line : lines) {
+      line += words::with_decision_besides();
+    }
+  }
+  std::string_view label = "Opens by";
+  for (const std::string& line : lines) {
+    item(sheet, label, line);
+    label = "or by";
+  }
+}
+
+void write_leg(const ExplainedLeg& leg, Sheet& sheet) {
+  const passage::Finding& binding = leg.binding;
+  const std::string where =
+      words::has_place(binding.check) ? " " + where_text({binding.at, binding.at}, leg.length) : "";
+  item(sheet, "Leg",
+       std::string{passage::words_for(leg.verdict.verdict)} + " over its " +
+           distance_text(leg.length) +
+           "; binds: " + std::string{passage::facts_of(binding.check).title} + where + ", " +
+           words::outcome(binding));
+  write_openings(leg.verdict, sheet);
+}
+
 void write_way(const ExplainedWay& way, Sheet& sheet) {
   sheet.heading(std::string{way.way == trails::Way::as_drawn ? "FORWARD" : "BACKWARD"} + ", " +
                 way.from + " to " + way.to + ", heading " + bearing_text(way.heading) + ": " +
-                passage::words_for(way.verdict));
+                passage::words_for(way.verdict.verdict));
+  write_leg(way.leg, sheet);
   const std::string piece = units::text_of(way.piece.from.value(), 1, units::Round::nearest) +
                             " m to " +
                             units::text_of(way.piece.to.value(), 1, units::Round::nearest) + " m";
-  item(sheet, "Piece", piece + " of the leg, judged as one");
+  item(sheet, "Piece",
+       piece + " of the leg, judged as one: " + passage::words_for(way.verdict.verdict));
+  write_openings(way.verdict, sheet);
   if (way.ground) {
     item(sheet, "Grade",
          text_of(SlopeRange{way.ground->grade_low, way.ground->grade_high}) +

@@ -9,7 +9,13 @@
 
 namespace rimehaul::card {
 
-/// One leg in the way.
+/// A finding that does not pass, and how it stands.
+struct RefusedFinding {
+  passage::Finding finding;
+  passage::Stand stand = passage::Stand::missing;
+};
+
+/// One leg, or the turn into it, in the way.
 struct RefusedLeg {
   std::string trail;
   std::string from;
@@ -17,10 +23,33 @@ struct RefusedLeg {
   geo::Span span{};  ///< by chainage along the trail as drawn
   trails::Way way = trails::Way::as_drawn;
   std::string turn_from;  ///< trail from which the turn into the leg blocks; empty: the leg does
+  /// Restricted: open with a load that its openings hold, or by a decision alone.
+  passage::Verdict verdict = passage::Verdict::closed;
   passage::Finding finding;
   passage::Stand stand = passage::Stand::missing;
+  std::string remedy;  ///< where to say what is missing; empty: nothing is missing
+  std::vector<RefusedFinding> findings{};  ///< all that do not pass, in order of Check
+  search::Openings opens{};
+  std::vector<std::string> opens_it{};  ///< the same in words; empty: nothing that was tried
+};
+
+/// One reason, told once for all the places where it holds.
+struct RefusalCause {
+  passage::Finding finding;  ///< where it binds most
+  passage::Stand stand = passage::Stand::missing;
+  std::vector<std::size_t> places{};  ///< indices into Refusal::legs, in driving order
+  std::size_t worst = 0;              ///< index into Refusal::legs
+  std::string where;                  ///< "on all 3 legs and 2 turns"
   std::string remedy;                 ///< where to say what is missing; empty: nothing is missing
-  std::vector<std::string> opens_it;  ///< what would open the leg; empty: nothing that was tried
+  search::Openings lifts{};
+  std::vector<std::string> lifted_by{};  ///< the same in words
+};
+
+/// A way that a rig without its trailer or without any load would find open.
+struct RefusedWay {
+  std::vector<std::string> trails{};  ///< in driving order, none twice in a row
+  search::Openings opens{};
+  std::vector<std::string> opens_it{};
 };
 
 /// The honest no.
@@ -29,16 +58,23 @@ struct Refusal {
   std::string site;
   std::string title;  ///< "Cable House to Fell Lodge"
   std::string rig;
+  std::string load;  ///< "bed 40 kg, towed 60 kg, ..."
+  bool towing = false;
   std::string snow;  ///< state where and when the rig would leave, or that it is unknown
   std::string snow_told_by;
   units::Instant depart;
   int utc_offset_minutes = 0;
   double allowed_share = 0.0;
   std::string why;
-  std::vector<RefusedLeg> legs;  ///< nearest to a way first
+  std::vector<RefusedLeg> legs{};  ///< nearest to a way first
+  RefusedWay nearest{};            ///< the way nearest to open; no trails: there is not one alone
+  std::vector<RefusalCause> causes{};  ///< the one at most places first
+  std::vector<RefusedWay> other_ways{};
 
   /// Whether a named person's decision alone stands in the way.
   [[nodiscard]] bool only_by_decision() const;
+  /// Restricted when that is so, or when some way is open with a load that is printed.
+  [[nodiscard]] passage::Verdict verdict() const;
 };
 
 /// What is known beside the search's answer.

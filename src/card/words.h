@@ -50,12 +50,25 @@ namespace rimehaul::card::words {
 /// Where to say what a check does not know; empty where nothing can be said.
 [[nodiscard]] std::string where_to_say(passage::Check check);
 
-// What would open a leg.
+// What would open a leg, a way, or lift a cause.
+/// "bed load from 0 kg to 139 kg": ends rounded inwards.
 [[nodiscard]] std::string opens_with_load(passage::LoadPlace place,
                                           const passage::LoadInterval& interval);
-[[nodiscard]] std::string opens_without_trailer();
+/// One line per interval or pair of intervals.
+[[nodiscard]] std::vector<std::string> opens_with_loads(const passage::OpenLoads& loads);
+/// "snow that is dry on any surface; moist or wet, groomed"
 [[nodiscard]] std::string opens_in_snow(const std::vector<snow::SnowState>& states);
+[[nodiscard]] std::string opens_within_hours();
+[[nodiscard]] std::string_view with_decision_besides();
+[[nodiscard]] std::string opens_by_decision();
 [[nodiscard]] std::string opens_by_decision(std::string_view decision);
+/// One line for each thing that opens by itself.
+[[nodiscard]] std::vector<std::string> openings(const search::Openings& opens);
+/// Where something is not known, nothing else can open.
+[[nodiscard]] std::string_view opens_once_told();
+/// What was tried where nothing opens.
+enum class Towing { no, yes };
+[[nodiscard]] std::string nothing_opens(Towing towing);
 
 // Reasons to turn back, with their numbers.
 [[nodiscard]] std::string visibility_below(units::Metres least);

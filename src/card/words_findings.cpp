@@ -1,7 +1,6 @@
-// The words of card/words.h that speak of findings and of what would open a leg.
+// The words of card/words.h that speak of findings.
 #include "card/figures.h"
 #include "card/words.h"
-#include "units/rounding.h"
 
 namespace rimehaul::card::words {
 
@@ -64,11 +63,16 @@ std::string outcome(const passage::Finding& finding) {
     return "not known: " + finding.missing;
   }
   if (!finding.refused.empty()) {
-    return "refused: " + finding.refused;
+    const bool by_the_site = passage::facts_of(finding.check).source == "site rule";
+    return (by_the_site ? "refused by the site's rules: " : "refused: ") + finding.refused;
   }
-  std::string text = finding.share ? share_text(*finding.share) + " of the limit"
-                                   : std::string{"no limit can be met"};
-  return finding.asks.empty() ? text : text + "; asks for a decision: " + finding.asks;
+  const std::string asks = finding.asks.empty() ? "" : "asks for a decision: " + finding.asks;
+  if (!asks.empty() && finding.share == 0.0) {
+    return asks;
+  }
+  const std::string text = finding.share ? share_text(*finding.share) + " of the limit"
+                                         : std::string{"no limit can be met"};
+  return asks.empty() ? text : text + "; " + asks;
 }
 
 bool has_place(passage::Check check) {
@@ -120,27 +124,6 @@ std::string where_to_say(passage::Check check) {
     default:
       return "the rig sheet and the site's rules";
   }
-}
-
-std::string opens_with_load(passage::LoadPlace place, const passage::LoadInterval& interval) {
-  const auto kilograms = [](units::Kilograms mass, units::Round round) {
-    return units::text_of(mass.value(), 0, round) + " kg";
-  };
-  return std::string{place == passage::LoadPlace::bed ? "bed load" : "towed load"} + " from " +
-         kilograms(interval.from, units::Round::up) + " to " +
-         kilograms(interval.to, units::Round::down);
-}
-
-std::string opens_without_trailer() {
-  return "no trailer";
-}
-
-std::string opens_in_snow(const std::vector<snow::SnowState>& states) {
-  return "snow that is " + snow_states(states);
-}
-
-std::string opens_by_decision(std::string_view decision) {
-  return "a named person's decision (--permitted-by NAME): " + std::string{decision};
 }
 
 }  // namespace rimehaul::card::words

@@ -17,6 +17,7 @@ namespace rimehaul::passage {
 struct TurnJudgement {
   Verdict verdict = Verdict::closed;
   Finding binding;
+  std::vector<Finding> findings{};  ///< the worst of every check that applied, in order of Check
 };
 
 /// The least that a leg may take, whatever is found of its ground and snow.
@@ -42,7 +43,7 @@ class LegJudge {
 /// A leg is driven at one speed, the lowest that any of its pieces allows, because a driver can
 /// keep to one number; its time is the way over the snow, by the heights' own line, at that speed.
 /// Restricted here means that a named person may decide; a leg that another load would open is
-/// closed as it stands, and open_loads() tells the intervals.
+/// closed as it stands, and open_loads.h tells the intervals.
 class Judge : public LegJudge {
  public:
   Judge(const Scene& scene, const rig::Rig& rig, const snow::SnowAt& snow);
@@ -95,23 +96,5 @@ class Judge : public LegJudge {
   hazard::SteepGround steep_dry_;
   hazard::SteepGround steep_wet_;
 };
-
-/// An interval of load, both ends judged and every judged step between them open.
-struct LoadInterval {
-  units::Kilograms from;
-  units::Kilograms to;
-};
-
-/// Which load is varied.
-enum class LoadPlace { bed, towed };
-
-/// Loads between 0 and the rating for which a leg is open, judged every `step`; nothing is assumed
-/// monotone. An interval holds judged loads only; the last of them is the rating itself. Whoever
-/// shows a closed leg as restricted to a load prints one of these intervals. Step above 0 required;
-/// no interval when the rating is unknown or over 10 000 steps, or for towed loads without a
-/// trailer.
-[[nodiscard]] std::vector<LoadInterval> open_loads(const Judge& judge, trails::LegId leg,
-                                                   LoadPlace place, units::Kilograms step,
-                                                   units::Instant entry);
 
 }  // namespace rimehaul::passage

@@ -1,6 +1,7 @@
 // Turns: the ground and the bend where one leg runs into the next, and turning back.
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "base/require.h"
 #include "passage/bends.h"
@@ -109,8 +110,9 @@ Finding judge_room(const rig::Rig& rig, Metres room) {
 }
 
 TurnJudgement told(const Worst& worst, double allowed_share) {
-  const std::vector<Finding> findings = worst.of_every_check();
-  return {verdict_of(findings, allowed_share), findings[binding_of(findings)]};
+  std::vector<Finding> findings = worst.of_every_check();
+  Finding binding = findings[binding_of(findings)];
+  return {verdict_of(findings, allowed_share), std::move(binding), std::move(findings)};
 }
 
 TurnJudgement judge_turning_back(const Judge& judge, const Leg& before, units::Instant when) {

@@ -1,8 +1,10 @@
-// Which loads a leg is open for: judged load by load, because some ballast can be needed.
+#include "passage/open_loads.h"
+
 #include <algorithm>
+#include <cmath>
+#include <optional>
 
 #include "base/require.h"
-#include "passage/judge.h"
 #include "passage/stretch_judge.h"
 
 namespace rimehaul::passage {
@@ -14,54 +16,250 @@ namespace {
 /// A rating beyond so many steps, or none, is no rating that can be judged load by load.
 constexpr double kMostSteps = 10'000;
 
-struct Steps {
-  Kilograms each;
-  Kilograms up_to;
-};
+constexpr Kilograms kStep{25};
+constexpr double kMostStepsShown = 16;
 
-/// 0, one step, two steps ... and the last load itself.
-std::vector<Kilograms> loads_in(const Steps& steps) {
+Kilograms& load_at(rig::Rig& rig, LoadPlace place) {
+  return place == LoadPlace::bed ? rig.load.bed : rig.load.towed;
+}
+
+/// The heaviest load that may be put there; nothing where nothing can be.
+std::optional<Kilograms> rating_of(const rig::Rig& rig, const LoadSteps& steps) {
+  if (steps.place == LoadPlace::towed && !rig.trailer.has_value()) {
+    return std::nullopt;
+  }
+  const Kilograms rating =
+      steps.place == LoadPlace::bed ? rig.carrier.bed_rating : rig.trailer->payload_rating;
+  const bool can_be_judged = rating >= Kilograms{0} && rating <= kMostSteps * steps.each;
+  return can_be_judged ? std::optional{rating} : std::nullopt;
+}
+
+/// 0, one step, two steps ... and the last whole kilogram of the rating.
+std::vector<Kilograms> loads_up_to(Kilograms rating, const LoadSteps& steps) {
+  const Kilograms last{std::floor(rating.value())};
   std::vector<Kilograms> loads;
-  for (int i = 0; i * steps.each < steps.up_to; ++i) {
+  for (int i = 0; i * steps.each < last; ++i) {
     loads.push_back(i * steps.each);
   }
-  loads.push_back(steps.up_to);
+  loads.push_back(last);
   return loads;
+}
+
+/// Asks for one load after the other.
+class Weighing {
+ public:
+  Weighing(const rig::Rig& rig, LoadPlace place, const OpenWith& open)
+      : rig_{rig}, place_{place}, open_{open} {}
+
+  bool open_with(Kilograms load) {
+    load_at(rig_, place_) = load;
+    return open_(rig_);
+  }
+
+  struct Gap {
+    Kilograms open;
+    Kilograms closed;
+  };
+  /// The whole kilogram nearest to the closed end that halving finds open.
+  Kilograms furthest_open(Gap gap) {
+    while (true) {
+      const Kilograms middle{std::floor(((gap.open + gap.closed) / 2).value())};
+      const bool between =
+          std::min(gap.open, gap.closed) < middle && middle < std::max(gap.open, gap.closed);
+      if (!between) {
+        return gap.open;
+      }
+      (open_with(middle) ? gap.open : gap.closed) = middle;
+    }
+  }
+
+ private:
+  rig::Rig rig_;
+  LoadPlace place_;
+  const OpenWith& open_;
+};
+
+/// Which pairs of a bed load and a towed load are open.
+struct PairGrid {
+  std::vector<Kilograms> bed;
+  std::vector<Kilograms> towed;
+  std::vector<bool> open;  ///< by bed, then towed
+
+  /// First and last index of a run of loads.
+  struct Run {
+    std::size_t first = 0;
+    std::size_t last = 0;
+
+    [[nodiscard]] std::size_t count() const { return last - first + 1; }
+  };
+
+  [[nodiscard]] bool all_open(const Run& beds, std::size_t towed_index) const {
+    for (std::size_t i = beds.first; i <= beds.last; ++i) {
+      if (!open[i * towed.size() + towed_index]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /// The longest run of towed loads that are open with every one of these bed loads.
+  [[nodiscard]] std::optional<Run> longest_towed(const Run& beds) const {
+    std::optional<Run> longest;
+    std::optional<Run> run;
+    for (std::size_t i = 0; i < towed.size(); ++i) {
+      if (!all_open(beds, i)) {
+        run.reset();
+        continue;
+      }
+      run = Run{run.has_value() ? run->first : i, i};
+      if (!longest.has_value() || run->count() > longest->count()) {
+        longest = run;
+      }
+    }
+    return longest;
+  }
+
+  /// The pair of runs that holds most pairs; of equals the one with the lighter bed.
+  [[nodiscard]] std::optional<LoadPair> largest() const {
+    std::optional<LoadPair> largest;
+    std::size_t most = 0;
+    for (std::size_t first = 0; first < bed.size(); ++first) {
+      for (std::size_t last = first; last < bed.size(); ++last) {
+        const Run beds{first, last};
+        const std::optional<Run> run = longest_towed(beds);
+        if (run.has_value() && beds.count() * run->count() > most) {
+          most = beds.count() * run->count();
+          largest = LoadPair{{bed[first], bed[last]}, {towed[run->first], towed[run->last]}};
+        }
+      }
+    }
+    return largest;
+  }
+};
+
+std::optional<LoadPair> open_pair(const rig::Rig& rig, const LoadSteps& bed_steps,
+                                  const LoadSteps& towed_steps, const OpenWith& open) {
+  const auto bed_rating = rating_of(rig, bed_steps);
+  const auto towed_rating = rating_of(rig, towed_steps);
+  if (!bed_rating.has_value() || !towed_rating.has_value()) {
+    return std::nullopt;
+  }
+  PairGrid grid{loads_up_to(*bed_rating, bed_steps), loads_up_to(*towed_rating, towed_steps), {}};
+  rig::Rig loaded = rig;
+  for (const Kilograms bed : grid.bed) {
+    loaded.load.bed = bed;
+    for (const Kilograms towed : grid.towed) {
+      loaded.load.towed = towed;
+      grid.open.push_back(open(loaded));
+    }
+  }
+  return grid.largest();
+}
+
+/// Steps that a rating has no more of than people want to read.
+LoadSteps steps_for(const rig::Rig& rig, LoadPlace place) {
+  const Kilograms rating = rating_of(rig, {place, kStep}).value_or(Kilograms{0});
+  const double times = std::ceil(rating.value() / (kMostStepsShown * kStep.value()));
+  return {place, std::max(times, 1.0) * kStep};
+}
+
+LoadSteps twice(const LoadSteps& steps) {
+  return {steps.place, 2 * steps.each};
 }
 
 }  // namespace
 
-std::vector<LoadInterval> open_loads(const Judge& judge, trails::LegId leg, LoadPlace place,
-                                     Kilograms step, units::Instant entry) {
-  base::require(step > Kilograms{0}, "loads are judged in steps above 0");
-  rig::Rig rig = judge.rig();
-  if (place == LoadPlace::towed && !rig.trailer.has_value()) {
+std::vector<LoadInterval> open_loads(const rig::Rig& rig, const LoadSteps& steps,
+                                     const OpenWith& open) {
+  base::require(steps.each > Kilograms{0}, "loads are judged in steps above 0");
+  const std::optional<Kilograms> rating = rating_of(rig, steps);
+  if (!rating.has_value()) {
     return {};
   }
-  Kilograms& load = place == LoadPlace::bed ? rig.load.bed : rig.load.towed;
-  const Kilograms rating =
-      place == LoadPlace::bed ? rig.carrier.bed_rating : rig.trailer->payload_rating;
-  if (!(rating >= Kilograms{0} && rating <= kMostSteps * step)) {
-    return {};
-  }
-  // The ground under the rig does not depend on its load.
-  const Stretch stretch = judge.stretch_of(leg);
-  const std::vector<Footfall> ground = footfalls(
-      judge.scene(), stretch.line, rig, line_error_of(judge.scene().network.trails[stretch.trail]));
+  Weighing weighing{rig, steps.place, open};
   std::vector<LoadInterval> intervals;
-  bool in_interval = false;
-  for (const Kilograms tried : loads_in({.each = step, .up_to = rating})) {
-    load = tried;
-    const bool open =
-        judge.with_rig(rig).judge_over(stretch, ground, entry).verdict == Verdict::open;
-    if (open && !in_interval) {
-      intervals.push_back({tried, tried});
-    } else if (open) {
-      intervals.back().to = tried;
+  std::optional<Kilograms> open_before;
+  std::optional<Kilograms> closed_before;
+  for (const Kilograms load : loads_up_to(*rating, steps)) {
+    const bool is_open = weighing.open_with(load);
+    if (is_open && !open_before.has_value()) {
+      const Kilograms from = closed_before.has_value()
+                                 ? weighing.furthest_open({.open = load, .closed = *closed_before})
+                                 : load;
+      intervals.push_back({from, load});
+    } else if (is_open) {
+      intervals.back().to = load;
+    } else if (open_before.has_value()) {
+      intervals.back().to = weighing.furthest_open({.open = *open_before, .closed = load});
     }
-    in_interval = open;
+    (is_open ? open_before : closed_before) = load;
+    (is_open ? closed_before : open_before).reset();
   }
   return intervals;
+}
+
+OpenLoads loads_that_open(const rig::Rig& rig, const OpenWith& open) {
+  const LoadSteps bed = steps_for(rig, LoadPlace::bed);
+  const LoadSteps towed = steps_for(rig, LoadPlace::towed);
+  OpenLoads loads{open_loads(rig, bed, open), open_loads(rig, towed, open), {}};
+  if (!loads.any() && rig.trailer.has_value()) {
+    if (const auto pair = open_pair(rig, twice(bed), twice(towed), open)) {
+      loads.both.push_back(*pair);
+    }
+  }
+  return loads;
+}
+
+bool depends_on_load(Check check) {
+  using enum Check;
+  switch (check) {
+    case heights_known:
+    case trail_attributes:
+    case seats:
+    case turning:
+    case off_tracking:
+    case avalanche:
+    case visibility:
+    case direction:
+    case driver_level:
+    case towing_in_wet_snow:
+    case wind:
+    case zone:
+      return false;
+    default:
+      return true;
+  }
+}
+
+bool load_may_open(const std::vector<Finding>& findings, double allowed_share) {
+  return std::ranges::all_of(findings, [&](const Finding& finding) {
+    const Stand stand = stand_of(finding, allowed_share);
+    return depends_on_load(finding.check) || stand == Stand::passes || stand == Stand::asks;
+  });
+}
+
+LegOpenWith::LegOpenWith(const Judge& judge, trails::LegId leg, units::Instant entry)
+    : judge_{&judge},
+      stretch_{judge.stretch_of(leg)},
+      ground_{footfalls(judge.scene(), stretch_.line, judge.rig(),
+                        line_error_of(judge.scene().network.trails[stretch_.trail]))},
+      entry_{entry} {}
+
+bool LegOpenWith::operator()(const rig::Rig& rig) const {
+  return judge_->with_rig(rig).judge_over(stretch_, ground_, entry_).verdict != Verdict::closed;
+}
+
+PlaceOpenWith::PlaceOpenWith(const Judge& judge, const PlaceOnStretch& place, units::Instant when)
+    : judge_{&judge}, place_{place}, when_{when} {}
+
+bool PlaceOpenWith::operator()(const rig::Rig& rig) const {
+  const Judge other = judge_->with_rig(rig);
+  const std::vector<Finding> findings = other.findings_at(place_.stretch, place_.footfall, when_);
+  return verdict_of(findings, other.allowed_share()) != Verdict::closed;
+}
+
+Verdict verdict_with_loads(Verdict as_it_stands, const OpenLoads& loads) {
+  return as_it_stands == Verdict::closed && loads.any() ? Verdict::restricted : as_it_stands;
 }
 
 }  // namespace rimehaul::passage

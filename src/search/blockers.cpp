@@ -14,6 +14,7 @@ namespace {
 
 // Prices in order of weight: up to a thousand of one never outweigh one of the next. A share above
 // what is allowed is squeezed into [0, 1); a thousand kilometres weigh as much as a share of 0.001.
+constexpr double kBarredLeg = 1024.0;
 constexpr double kClosed = 1.0;
 constexpr double kDecision = kClosed / 1024;
 constexpr double kOverShare = kDecision / 1024;
@@ -54,7 +55,8 @@ Prices prices_of(const LegGraph& legs, const trails::Network& network, const Out
     const TurnFacts turn = outlook.turn_into(step);
     prices.back() = kMetre * network.legs[index].line.length().value();
     if (!may_drive(leg, permission)) {
-      prices.back() += price_of_block(leg.verdict, {leg.share, leg.allowed_share});
+      prices.back() += price_of_block(leg.verdict, {leg.share, leg.allowed_share}) +
+                       (leg.barred ? kBarredLeg : 0.0);
     }
     if (!may_turn(turn, leg, permission)) {
       prices.back() += price_of_block(turn.verdict, {turn.share, leg.allowed_share});
@@ -89,8 +91,16 @@ void sort_obstacles(std::vector<Obstacle>& obstacles) {
   });
 }
 
-std::string counted(std::size_t count) {
-  return count == 1 ? "1 leg or turn blocks" : std::to_string(count) + " legs or turns block";
+std::string counted(const std::vector<Obstacle>& obstacles) {
+  const auto turns = static_cast<std::size_t>(std::ranges::count_if(
+      obstacles, [](const Obstacle& obstacle) { return obstacle.turn_from.has_value(); }));
+  const auto told = [](std::size_t count, const std::string& one) {
+    return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+  };
+  const std::size_t legs = obstacles.size() - turns;
+  const std::string both = legs > 0 && turns > 0 ? " and " : "";
+  return (legs > 0 ? told(legs, "leg") : "") + both + (turns > 0 ? told(turns, "turn") : "") +
+         (obstacles.size() == 1 ? " blocks" : " block");
 }
 
 /// Judges once more what a way is made of, and lists what may not be driven.
@@ -137,9 +147,10 @@ NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& jud
   if (!path.has_value()) {
     return {.why = "no trails lead from " + names + ", open or closed", .obstacles = {}};
   }
-  NoRoute none{.why = {}, .obstacles = obstacles_on(legs_of(legs, *path), judge, question)};
+  NoRoute none{.why = {}, .obstacles = {}, .way = legs_of(legs, *path)};
+  none.obstacles = obstacles_on(none.way, judge, question);
   sort_obstacles(none.obstacles);
-  none.why = "no open way from " + names + ": " + counted(none.obstacles.size()) +
+  none.why = "no open way from " + names + ": " + counted(none.obstacles) +
              " even the way that is nearest to open";
   return none;
 }

@@ -1,35 +1,33 @@
 #include "search/obstacles.h"
 
+#include <algorithm>
 #include <utility>
+
+#include "search/causes.h"
+#include "search/timing.h"
+#include "search/trials.h"
 
 namespace rimehaul::search {
 
 using passage::Judge;
-using passage::LoadPlace;
-using passage::Verdict;
+using trails::LegId;
 
 namespace {
 
-constexpr units::Kilograms kLoadStep{25};
-
-bool opens(const Judge& judge, const Obstacle& obstacle) {
-  const Verdict verdict =
-      obstacle.turn_from.has_value()
-          ? judge.judge_turn(*obstacle.turn_from, obstacle.leg, obstacle.entry).verdict
-          : judge.judge(obstacle.leg, obstacle.entry).verdict;
-  return verdict == Verdict::open;
+Place place_of(const Obstacle& obstacle) {
+  return {.leg = obstacle.leg, .turn_from = obstacle.turn_from, .entry = obstacle.entry};
 }
 
-void try_loads(Obstacle& obstacle, const Judge& judge) {
-  if (obstacle.turn_from.has_value()) {
-    return;
+/// Every leg and turn of a way, at one hour.
+std::vector<Place> places_along(const std::vector<LegId>& way, units::Instant entry) {
+  std::vector<Place> places;
+  for (std::size_t i = 0; i < way.size(); ++i) {
+    places.push_back({.leg = way[i], .turn_from = {}, .entry = entry});
+    if (i > 0) {
+      places.push_back({.leg = way[i], .turn_from = way[i - 1], .entry = entry});
+    }
   }
-  obstacle.open_bed_loads =
-      passage::open_loads(judge, obstacle.leg, LoadPlace::bed, kLoadStep, obstacle.entry);
-  if (judge.rig().trailer.has_value()) {
-    obstacle.open_towed_loads =
-        passage::open_loads(judge, obstacle.leg, LoadPlace::towed, kLoadStep, obstacle.entry);
-  }
+  return places;
 }
 
 /// The same machine and bed load, with the trailer and what it carries left behind.
@@ -39,32 +37,181 @@ rig::Rig without_trailer(rig::Rig rig) {
   return rig;
 }
 
-}  // namespace
+rig::Rig without_load(rig::Rig rig) {
+  rig.load.bed = units::Kilograms{0};
+  rig.load.towed = units::Kilograms{0};
+  return rig;
+}
 
-NoRoute explain_obstacles(NoRoute none, const Judge& judge) {
-  for (Obstacle& obstacle : none.obstacles) {
-    try_loads(obstacle, judge);
-  }
-  if (judge.rig().trailer.has_value()) {
-    const rig::Rig alone = without_trailer(judge.rig());
-    const Judge judge_alone = judge.with_rig(alone);
-    for (Obstacle& obstacle : none.obstacles) {
-      obstacle.open_without_trailer = opens(judge_alone, obstacle);
-    }
-  }
+/// Whether trying loads can be of any use.
+enum class Loads { may_help, cannot_help };
+
+/// The states of the snow in which a trial holds: a question that says yes or no to every trial.
+template <class Holds>
+std::vector<snow::SnowState> snow_where(Trial trial, const Holds& holds) {
+  std::vector<snow::SnowState> states;
   for (int wetness = 0; wetness < snow::kWetnessCount; ++wetness) {
     for (int surface = 0; surface < snow::kSurfaceCount; ++surface) {
-      const snow::SnowState state{.wetness = static_cast<snow::Wetness>(wetness),
-                                  .surface = static_cast<snow::Surface>(surface)};
-      const snow::ConstantSnow snow{state, judge.snow().weather(), "assumed for comparison"};
-      const Judge judge_there = judge.with_snow(snow);
-      for (Obstacle& obstacle : none.obstacles) {
-        if (opens(judge_there, obstacle)) {
-          obstacle.open_in.push_back(state);
-        }
+      trial.snow = snow::SnowState{.wetness = static_cast<snow::Wetness>(wetness),
+                                   .surface = static_cast<snow::Surface>(surface)};
+      if (holds(trial)) {
+        states.push_back(*trial.snow);
       }
     }
   }
+  return states;
+}
+
+template <class Holds>
+Openings openings_for(const rig::Rig& rig, const Holds& holds, Loads loads) {
+  const passage::OpenIf open_with{
+      [&](const rig::Rig& other) { return holds(Trials::trial_of(other)); }};
+  Openings opens;
+  if (loads == Loads::may_help) {
+    opens.loads = passage::loads_that_open(rig, open_with);
+  }
+  opens.snow = snow_where(Trials::trial_of(rig), holds);
+  if (!rig.trailer.has_value()) {
+    return opens;
+  }
+  const rig::Rig alone = without_trailer(rig);
+  opens.without_trailer = open_with(alone);
+  if (!opens.any()) {
+    opens.bed_without_trailer = passage::loads_that_open(alone, open_with).bed;
+    opens.snow_without_trailer = snow_where(Trials::trial_of(alone), holds);
+  }
+  return opens;
+}
+
+/// Asks about one refusal.
+class Inquiry {
+ public:
+  Inquiry(const Judge& judge, Permission permission)
+      : rig_{judge.rig()}, trials_{judge, permission} {}
+
+  std::vector<passage::Finding> not_passing(const Place& place) {
+    return trials_.not_passing(place);
+  }
+
+  /// What opens all of these places at once. Where decisions alone are wanting, what opens them
+  /// without a decision.
+  Openings opens(const std::vector<Place>& places) {
+    const Trial now = trials_.as_it_stands();
+    const bool only_by_decision = std::ranges::all_of(
+        places, [&](const Place& place) { return trials_.outcome(place, now).closed.none(); });
+    bool asks = false;
+    const auto holds = [&](const Trial& trial) {
+      bool asks_here = false;
+      for (const Place& place : places) {
+        const Outcome& came = trials_.outcome(place, trial);
+        asks_here = asks_here || came.asks.any();
+        if (came.closed.any() || (only_by_decision && asks_here)) {
+          return false;
+        }
+      }
+      asks = asks || asks_here;
+      return true;
+    };
+    Checks closing;
+    for (const Place& place : places) {
+      closing |= trials_.outcome(place, now).closed;
+    }
+    Openings opens =
+        openings_for(rig_, holds, only_by_decision ? Loads::cannot_help : loads_against(closing));
+    opens.and_decision = asks;
+    return opens;
+  }
+
+  /// What makes one check pass at all of these places and closes them by nothing new.
+  Openings lifts(passage::Check check, const std::vector<Place>& places) {
+    const auto index = static_cast<std::size_t>(check);
+    const Trial now = trials_.as_it_stands();
+    const auto holds = [&](const Trial& trial) {
+      return std::ranges::all_of(places, [&](const Place& place) {
+        const Outcome came = trials_.outcome(place, trial);
+        const Outcome stands = trials_.outcome(place, now);
+        return !came.closed[index] && !came.asks[index] && (came.closed & ~stands.closed).none();
+      });
+    };
+    return openings_for(rig_, holds, loads_against(Checks{}.set(index)));
+  }
+
+ private:
+  static Loads loads_against(const Checks& closing) {
+    for (std::size_t i = 0; i < closing.size(); ++i) {
+      if (closing[i] && !passage::depends_on_load(static_cast<passage::Check>(i))) {
+        return Loads::cannot_help;
+      }
+    }
+    return Loads::may_help;
+  }
+
+  const rig::Rig& rig_;
+  Trials trials_;
+};
+
+/// The way of another rig, where it finds one.
+std::vector<LegId> way_of(const rig::Rig& rig, const Judge& judge, RouteQuestion question) {
+  question.most_alternatives = 0;
+  const Judge other = judge.with_rig(rig);
+  const RouteAnswer answer = find_routes(judge.scene().network, other, question);
+  std::vector<LegId> way;
+  if (const auto* routes = std::get_if<std::vector<Route>>(&answer)) {
+    for (const RouteLeg& leg : routes->front().legs) {
+      way.push_back(leg.leg);
+    }
+  }
+  return way;
+}
+
+void add_other_ways(NoRoute& none, Inquiry& inquiry, const Judge& judge,
+                    const RouteQuestion& question) {
+  const auto add = [&](const rig::Rig& rig) {
+    const std::vector<LegId> way = way_of(rig, judge, question);
+    const bool known = way.empty() || way == none.way ||
+                       std::ranges::any_of(none.other_ways, [&](const OtherWay& other) {
+                         return other.legs == way;
+                       });
+    if (!known) {
+      none.other_ways.push_back({way, inquiry.opens(places_along(way, question.depart))});
+    }
+  };
+  if (!none.opens.loads.any()) {
+    add(without_load(judge.rig()));
+  }
+  if (judge.rig().trailer.has_value() && !none.opens.without_trailer) {
+    add(without_trailer(judge.rig()));
+  }
+}
+
+}  // namespace
+
+bool Openings::any() const {
+  return loads.any() || without_trailer || !snow.empty() || !bed_without_trailer.empty() ||
+         !snow_without_trailer.empty();
+}
+
+NoRoute explain_obstacles(NoRoute none, const Judge& judge, const RouteQuestion& question) {
+  if (none.obstacles.empty()) {
+    return none;
+  }
+  Inquiry inquiry{judge, permission_of(question)};
+  for (Obstacle& obstacle : none.obstacles) {
+    obstacle.findings = inquiry.not_passing(place_of(obstacle));
+    obstacle.opens = inquiry.opens({place_of(obstacle)});
+  }
+  none.causes = causes_of(none, judge.allowed_share());
+  for (Cause& cause : none.causes) {
+    std::vector<Place> places;
+    for (const std::size_t index : cause.obstacles) {
+      places.push_back(place_of(none.obstacles[index]));
+    }
+    cause.lifts = inquiry.lifts(cause.finding.check, places);
+  }
+  if (!none.way.empty()) {
+    none.opens = inquiry.opens(places_along(none.way, question.depart));
+  }
+  add_other_ways(none, inquiry, judge, question);
   return none;
 }
 

@@ -5,10 +5,15 @@
 
 namespace rimehaul::search {
 
-/// Fills in, for every obstacle, the loads, the rig without its trailer, and the snow states in
-/// which it would be open at the same hour, all else as it stands: loads between 0 and the rating
-/// in steps of 25 kg, and every wetness on every surface with the day's weather. Loads are tried
-/// for legs, not for turns. Judges each of them anew, so it takes a while.
-[[nodiscard]] NoRoute explain_obstacles(NoRoute none, const passage::Judge& judge);
+/// Fills in the causes of a refusal, and what would open every obstacle, lift every cause, and open
+/// the whole way that is nearest to open, all else as it stands: loads (see loads_that_open), the
+/// rig without its trailer, and every wetness on every surface with the day's weather. Where no load
+/// opens that way, or leaving the trailer does not, and the rig without any load or without its
+/// trailer finds another, the other is told too.
+/// Legs and turns are judged for the hours at which they were found to block, the whole way for the
+/// departure. What a named person has permitted asks for nothing. Judges each of them anew, so it
+/// takes a while.
+[[nodiscard]] NoRoute explain_obstacles(NoRoute none, const passage::Judge& judge,
+                                        const RouteQuestion& question);
 
 }  // namespace rimehaul::search

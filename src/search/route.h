@@ -6,7 +6,7 @@
 #include <variant>
 #include <vector>
 
-#include "passage/judge.h"
+#include "search/no_route.h"
 
 namespace rimehaul::search {
 
@@ -37,24 +37,6 @@ struct Route {
   units::Litres fuel;
   units::Metres length;
   bool needs_permission = false;  ///< some leg is restricted
-};
-
-/// One leg or turn that stands in the way, and what would open it (see obstacles.h).
-struct Obstacle {
-  trails::LegId leg{};
-  std::optional<trails::LegId> turn_from;  ///< set: the turn from there into the leg blocks
-  units::Instant entry;                    ///< for which it was judged
-  passage::Finding finding;
-  std::vector<passage::LoadInterval> open_bed_loads{};
-  std::vector<passage::LoadInterval> open_towed_loads{};
-  bool open_without_trailer = false;
-  std::vector<snow::SnowState> open_in{};  ///< snow states in which the leg would be open
-  std::string decision{};  ///< what a named person would have to decide, if that is all
-};
-
-struct NoRoute {
-  std::string why;                  ///< one line for people
-  std::vector<Obstacle> obstacles;  ///< nearest to a way first
 };
 
 /// Routes, the best first, or the reason for none.

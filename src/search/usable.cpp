@@ -16,6 +16,12 @@ bool permitted(Verdict verdict, Permission permission) {
          (verdict == Verdict::restricted && permission == Permission::named_person);
 }
 
+bool bars(const passage::Finding& finding) {
+  using enum passage::Check;
+  return !finding.refused.empty() &&
+         (finding.check == direction || finding.check == hours || finding.check == zone);
+}
+
 double known_or_nan(const std::optional<double>& share) {
   return share.value_or(std::numeric_limits<double>::quiet_NaN());
 }
@@ -27,7 +33,8 @@ LegFacts facts_of(const passage::LegJudgement& judgement) {
           .share = known_or_nan(judgement.share()),
           .allowed_share = judgement.allowed_share,
           .time_s = judgement.time.value(),
-          .fuel_l = judgement.fuel.value()};
+          .fuel_l = judgement.fuel.value(),
+          .barred = std::ranges::any_of(judgement.findings, bars)};
 }
 
 TurnFacts facts_of(const passage::TurnJudgement& judgement) {

@@ -18,6 +18,9 @@ struct LegFacts {
   double allowed_share = 0.0;
   double time_s = 0.0;
   double fuel_l = 0.0;
+  /// The wrong way of a trail, outside its hours, or over ground that is forbidden: no other load,
+  /// trailer or snow opens it.
+  bool barred = false;
 };
 
 /// From the end of one leg into the start of another.

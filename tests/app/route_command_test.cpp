@@ -112,6 +112,26 @@ TEST_CASE("no way ends with 1 and says which leg, which check, and what would op
   CHECK(answer["obstacles"][0]["finding"]["check"] == "wind");
 }
 
+TEST_CASE("a bed too heavy ends with 1, restricted, and the load told opens the way") {
+  const TinySite site;
+  std::vector<std::string> words{"route",  site.folder(), "--rig", "solo", "--snow", "dry",
+                                 "--from", "Base",        "--to",  "Top",  "--load", "240"};
+  const Ran ran = run_command(words);
+  CAPTURE(ran.out);
+  CHECK(ran.status == Status::honest_no);
+  CHECK(says(ran.out, "restricted\n"));
+  CHECK(says(ran.out, "Opens by  bed load from 0 kg to 175 kg\n"));
+  words.insert(words.end(), {"--json", "-"});
+  const json answer = json::parse(run_command(words).out);
+  CHECK(answer["verdict"] == "restricted");
+  CHECK(answer["load_kg"]["bed"] == json::parse(R"([{"from_kg":0.0,"to_kg":175.0}])"));
+  CHECK(answer["obstacles"][0]["verdict"] == "restricted");
+  words[11] = "175";
+  CHECK(run_command(words).status == Status::yes);
+  words[11] = "176";
+  CHECK(run_command(words).status == Status::honest_no);
+}
+
 TEST_CASE("what nobody said of the weather closes, and the refusal names the option that tells") {
   const TinySite site;
   site.change("snow.toml", {"visibility_m = 2000\n", ""});

@@ -115,8 +115,72 @@ TEST_CASE("where heights are missing the explanation says so and the place is cl
       explain(judge, {0, units::Metres{100}}, Directions::forward, testing::mid_morning());
   CHECK_FALSE(explanation.height.has_value());
   CHECK(explanation.snow == "unknown");
-  CHECK(explanation.ways[0].verdict == passage::Verdict::closed);
+  CHECK(explanation.ways[0].verdict.verdict == passage::Verdict::closed);
+  CHECK(explanation.ways[0].leg.verdict.verdict == passage::Verdict::closed);
+  CHECK_FALSE(explanation.ways[0].leg.verdict.loads.any());
   CHECK(text_of(explanation, 80).find("heights") != std::string::npos);
+}
+
+TEST_CASE("a place and its leg that another load opens are restricted to it, in kilograms") {
+  OnAPlane site;
+  site.rig.load.bed = units::Kilograms{240};  // of 250, and 0.7 is allowed
+  const Explanation explanation = site.at(100, Directions::forward);
+  const ExplainedWay& way = explanation.ways[0];
+  for (const ExplainedVerdict& told : {way.verdict, way.leg.verdict}) {
+    CHECK(told.verdict == passage::Verdict::restricted);
+    CHECK(told.decision.empty());
+    REQUIRE(told.loads.bed.size() == 1);
+    CHECK(told.loads.bed[0].to == units::Kilograms{175});
+  }
+  CHECK(way.leg.binding.check == passage::Check::payload);
+  const std::string text = text_of(explanation, 200);
+  CHECK(text.find(": restricted\n") != std::string::npos);
+  CHECK(text.find("Opens by  bed load from ") != std::string::npos);
+  CHECK(text.find(" to 175 kg\n") != std::string::npos);
+  // The search drives no leg on the strength of a load that the rig does not carry.
+  CHECK(site.judge.judge(trails::LegId{0}, testing::mid_morning()).verdict ==
+        passage::Verdict::closed);
+}
+
+TEST_CASE("the leg can be closed where the place is open: both are told") {
+  // Gentle for 200 m, then far too steep.
+  const auto bent = [](double, double north) {
+    return 1000.0 + (north < 200 ? 0.02 * north : 4.0 + 0.6 * (north - 200));
+  };
+  const passage::Scene scene = testing::scene_of({bent}, testing::straight_trail(0));
+  const OnAPlane site;
+  const passage::Judge judge{scene, site.rig, site.snow};
+  const Explanation explanation =
+      explain(judge, {0, units::Metres{50}}, Directions::forward, testing::mid_morning());
+  CHECK(explanation.ways[0].verdict.verdict == passage::Verdict::open);
+  CHECK(explanation.ways[0].leg.verdict.verdict == passage::Verdict::closed);
+  CHECK(explanation.ways[0].leg.binding.at > units::Metres{180});
+  CHECK(text_of(explanation, 200).find("Leg       closed over its 300 m; binds: ") !=
+        std::string::npos);
+}
+
+TEST_CASE("a place that waits for a decision is restricted and names it") {
+  const auto bank = [](double east_m, double) {
+    return 1000.0 + (east_m < 7.0 ? 0.0 : std::min(east_m - 7.0, 60.0) * 0.84);
+  };
+  const passage::Scene scene =
+      testing::scene_of({.ground = bank, .cell_m = 2.0}, testing::straight_trail(0));
+  OnAPlane site;
+  const auto told_for = [&](const rig::Rig& rig) {
+    const passage::Judge judge{scene, rig, site.snow};
+    return explain(judge, {0, units::Metres{100}}, Directions::forward, testing::mid_morning())
+        .ways[0]
+        .leg.verdict;
+  };
+  const ExplainedVerdict asking = told_for(site.rig);
+  CHECK(asking.verdict == passage::Verdict::restricted);
+  CHECK_FALSE(asking.decision.empty());
+  CHECK_FALSE(asking.loads.any());
+  site.rig.load.bed = units::Kilograms{240};
+  const ExplainedVerdict both = told_for(site.rig);
+  CHECK(both.verdict == passage::Verdict::restricted);
+  CHECK(both.decision == asking.decision);
+  CHECK(both.loads.any());
 }
 
 TEST_CASE("the text names every finding with formula, inputs, source and page") {

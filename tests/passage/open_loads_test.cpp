@@ -5,7 +5,7 @@
 
 #include "base/require.h"
 #include "passage/demo_scene.h"
-#include "passage/judge.h"
+#include "passage/open_loads.h"
 
 namespace rimehaul::passage {
 
@@ -31,10 +31,19 @@ bool open_with(const Scene& scene, rig::Rig rig, LoadPlace place, Kilograms load
 std::vector<LoadInterval> loads(const Scene& scene, const rig::Rig& rig, LoadPlace place,
                                 Kilograms step) {
   const snow::ConstantSnow snow = testing::snow_of(Wetness::dry);
-  return open_loads(Judge{scene, rig, snow}, LegId{0}, place, step, mid_morning());
+  const Judge judge{scene, rig, snow};
+  return open_loads(rig, {place, step}, LegOpenWith{judge, LegId{0}, mid_morning()});
 }
 
-TEST_CASE("a sled may be loaded until the climb is too much, and not a step further") {
+/// A rig with so much room on bed and sled.
+rig::Rig roomy_rig(Kilograms bed, Kilograms towed) {
+  rig::Rig rig = testing::towing_rig();
+  rig.carrier.bed_rating = bed;
+  rig.trailer->payload_rating = towed;
+  return rig;
+}
+
+TEST_CASE("a sled may be loaded until the climb is too much, and not a kilogram further") {
   const Scene scene = climb_of(3);
   const rig::Rig rig = testing::towing_rig();
   const auto found = loads(scene, rig, LoadPlace::towed, Kilograms{10});
@@ -43,7 +52,7 @@ TEST_CASE("a sled may be loaded until the climb is too much, and not a step furt
   CHECK(found[0].to > Kilograms{0});
   REQUIRE(found[0].to < rig.trailer->payload_rating);
   CHECK(open_with(scene, rig, LoadPlace::towed, found[0].to));
-  CHECK_FALSE(open_with(scene, rig, LoadPlace::towed, found[0].to + Kilograms{10}));
+  CHECK_FALSE(open_with(scene, rig, LoadPlace::towed, found[0].to + Kilograms{1}));
 }
 
 TEST_CASE("every load judged by itself says what the intervals say") {
@@ -64,7 +73,7 @@ TEST_CASE("every load judged by itself says what the intervals say") {
   }
 }
 
-TEST_CASE("the last load tried is the rating itself, whatever the step") {
+TEST_CASE("the last load tried is the last whole kilogram of the rating, whatever the step") {
   Scene scene = climb_of(0);
   scene.rules.allowed_share = 1.0;
   scene.rules.driver_levels[0].allowed_share = 1.0;
@@ -74,6 +83,138 @@ TEST_CASE("the last load tried is the rating itself, whatever the step") {
   REQUIRE(found.size() == 1);
   CHECK(found[0].from == Kilograms{0});
   CHECK(found[0].to == Kilograms{100});
+  rig.carrier.bed_rating = Kilograms{100.9};
+  CHECK(loads(scene, rig, LoadPlace::bed, Kilograms{30}).at(0).to == Kilograms{100});
+}
+
+TEST_CASE("ends are found to the kilogram, on both sides, and one kilogram further is closed") {
+  const rig::Rig rig = roomy_rig(Kilograms{200}, Kilograms{0});
+  for (const auto& [from, to] : {std::pair{40, 137}, std::pair{1, 26}, std::pair{100, 199}}) {
+    const OpenIf between{[from = from, to = to](const rig::Rig& other) {
+      return from <= other.load.bed.value() && other.load.bed.value() <= to;
+    }};
+    CHECK(open_loads(rig, {LoadPlace::bed, Kilograms{25}}, between) ==
+          std::vector<LoadInterval>{{Kilograms{1.0 * from}, Kilograms{1.0 * to}}});
+  }
+}
+
+TEST_CASE("limits that are no whole kilogram are rounded inwards") {
+  const OpenIf between{[](const rig::Rig& other) {
+    return 39.2 <= other.load.bed.value() && other.load.bed.value() <= 137.9;
+  }};
+  CHECK(open_loads(roomy_rig(Kilograms{200}, Kilograms{0}), {}, between) ==
+        std::vector<LoadInterval>{{Kilograms{40}, Kilograms{137}}});
+}
+
+TEST_CASE("two islands of load stay two, and no load between them is told open") {
+  const OpenIf islands{[](const rig::Rig& other) {
+    const double load = other.load.bed.value();
+    return load <= 30 || (80 <= load && load <= 110);
+  }};
+  CHECK(open_loads(roomy_rig(Kilograms{200}, Kilograms{0}), {}, islands) ==
+        std::vector<LoadInterval>{{Kilograms{0}, Kilograms{30}}, {Kilograms{80}, Kilograms{110}}});
+}
+
+TEST_CASE("a carrier that pulls a heavy sled up needs ballast: too little load is closed too") {
+  // Grip rises with the carrier's own weight, the sled's pull does not.
+  const Scene scene = climb_of(2.5);
+  const rig::Rig rig = testing::towing_rig();
+  const auto found = loads(scene, rig, LoadPlace::bed, Kilograms{25});
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].from > Kilograms{50});
+  CHECK(found[0].to == Kilograms{175});  // 0.7 of the bed's 250
+  CHECK_FALSE(open_with(scene, rig, LoadPlace::bed, Kilograms{0}));
+  CHECK_FALSE(open_with(scene, rig, LoadPlace::bed, found[0].from - Kilograms{1}));
+  CHECK(open_with(scene, rig, LoadPlace::bed, found[0].from));
+  CHECK(open_with(scene, rig, LoadPlace::bed, found[0].to));
+  CHECK_FALSE(open_with(scene, rig, LoadPlace::bed, found[0].to + Kilograms{1}));
+}
+
+TEST_CASE("where neither load alone opens, a pair of intervals is told, all of whose pairs open") {
+  rig::Rig rig = roomy_rig(Kilograms{200}, Kilograms{200});
+  rig.load.bed = Kilograms{200};
+  rig.load.towed = Kilograms{200};
+  const OpenIf light{[](const rig::Rig& other) {
+    return other.load.bed + other.load.towed <= Kilograms{150} && other.load.bed <= Kilograms{100};
+  }};
+  const OpenLoads opens = loads_that_open(rig, light);
+  CHECK(opens.bed.empty());
+  CHECK(opens.towed.empty());
+  // In steps of 50 kg: 2 bed loads by 3 towed loads are as many as 3 by 2, and more than 1 by 4.
+  CHECK(opens.both ==
+        std::vector<LoadPair>{{{Kilograms{0}, Kilograms{50}}, {Kilograms{0}, Kilograms{100}}}});
+  rig.load.bed = Kilograms{50};
+  const OpenLoads towed_alone = loads_that_open(rig, light);
+  CHECK(towed_alone.towed == std::vector<LoadInterval>{{Kilograms{0}, Kilograms{100}}});
+  CHECK(towed_alone.both.empty());
+}
+
+TEST_CASE("nothing open is told as nothing, and a verdict changes only where loads open") {
+  const OpenLoads none =
+      loads_that_open(testing::towing_rig(), OpenIf{[](const rig::Rig&) { return false; }});
+  CHECK_FALSE(none.any());
+  CHECK(verdict_with_loads(Verdict::closed, none) == Verdict::closed);
+  const OpenLoads some{{{Kilograms{0}, Kilograms{1}}}, {}, {}};
+  CHECK(verdict_with_loads(Verdict::closed, some) == Verdict::restricted);
+  CHECK(verdict_with_loads(Verdict::restricted, none) == Verdict::restricted);
+  CHECK(verdict_with_loads(Verdict::open, some) == Verdict::open);
+}
+
+TEST_CASE("checks that are said not to depend on the load come out alike with every load") {
+  const Scene scene = testing::scene_of({testing::rolling()}, testing::two_ways());
+  const snow::ConstantSnow snow = testing::snow_of(Wetness::wet);
+  const rig::Rig rig = testing::towing_rig();
+  int compared = 0;
+  for (std::uint32_t leg = 0; leg < scene.network.legs.size(); ++leg) {
+    const LegJudgement before = Judge{scene, rig, snow}.judge(LegId{leg}, mid_morning());
+    rig::Rig other = rig;
+    for (const double load : {0.0, 90.0, 250.0}) {
+      other.load.bed = Kilograms{load};
+      other.load.towed = Kilograms{300 - load};
+      const LegJudgement after = Judge{scene, other, snow}.judge(LegId{leg}, mid_morning());
+      REQUIRE(before.findings.size() == after.findings.size());
+      for (std::size_t i = 0; i < before.findings.size(); ++i) {
+        if (!depends_on_load(before.findings[i].check)) {
+          CHECK(before.findings[i].share == after.findings[i].share);
+          CHECK(before.findings[i].missing == after.findings[i].missing);
+          CHECK(before.findings[i].refused == after.findings[i].refused);
+          ++compared;
+        }
+      }
+    }
+  }
+  CHECK(compared > 100);
+}
+
+TEST_CASE("no load is tried against a check that does not read it") {
+  Finding steep =
+      compare(Check::climb_traction, {2, units::Unit::number}, {1, units::Unit::number});
+  CHECK(load_may_open({steep, kept(Check::direction)}, 0.7));
+  Finding asks = kept(Check::avalanche);
+  asks.asks = "to drive too near";
+  CHECK(load_may_open({steep, asks}, 0.7));
+  CHECK_FALSE(load_may_open({steep, refusal(Check::direction, "one-way")}, 0.7));
+  CHECK_FALSE(load_may_open({steep, unknown(Check::visibility, "how far one sees")}, 0.7));
+}
+
+TEST_CASE("one place of a leg opens with the loads with which all that is found there passes") {
+  const Scene scene = climb_of(3);
+  rig::Rig rig = testing::towing_rig();
+  rig.load.towed = Kilograms{290};
+  const snow::ConstantSnow snow = testing::snow_of(Wetness::dry);
+  const Judge judge{scene, rig, snow};
+  const Stretch stretch = judge.stretch_of(LegId{0});
+  const auto ground = footfalls(scene, stretch.line, rig, units::Metres{1});
+  const PlaceOpenWith open{judge, {stretch, ground[10]}, mid_morning()};
+  CHECK_FALSE(open(rig));
+  const auto found = open_loads(rig, {LoadPlace::towed, Kilograms{25}}, open);
+  REQUIRE(found.size() == 1);
+  for (const double over : {0.0, 1.0}) {
+    rig::Rig other = rig;
+    other.load.towed = found[0].to + Kilograms{over};
+    const auto all = Judge{scene, other, snow}.findings_at(stretch, ground[10], mid_morning());
+    CHECK((verdict_of(all, 0.7) == Verdict::open) == (over == 0.0));
+  }
 }
 
 TEST_CASE("what closes a leg at any load leaves no interval") {

@@ -57,8 +57,8 @@ TEST_CASE(
   CHECK(none.obstacles[0].entry == Instant{1000});
   CHECK(
       none.why ==
-      "no open way from Station 0 to Station 4: 1 leg or turn blocks even the way that is nearest "
-      "to open");
+      "no open way from Station 0 to Station 4: 1 leg blocks even the way that is nearest to open");
+  CHECK(none.way == std::vector{leg(8), leg(10)});
   judge.legs[8].refused = true;  // unknown is farther than far above
   CHECK(none_of(find_routes(network, judge, question_of({0, 4}))).obstacles[0].leg == leg(4));
 }
@@ -89,4 +89,19 @@ TEST_CASE("when every way closes before it is reached, the answer says where and
   CHECK(none.why.find("stays open until it is reached") != std::string::npos);
   REQUIRE(none.obstacles.size() == 2);
   CHECK(none.obstacles[0].entry == Instant{1060});
+}
+
+TEST_CASE("the wrong way of a trail is no way to open, however many closed legs go round it") {
+  const Network network = network_of(4, {{0, 3}, {0, 1}, {1, 2}, {2, 3}});
+  FakeJudge judge{network};
+  judge.legs[0].refused = true;  // one-way, the other way
+  for (const std::size_t closed : {2U, 4U, 6U}) {
+    judge.legs[closed].share = 0.9;
+  }
+  const NoRoute none = none_of(find_routes(network, judge, question_of({0, 3})));
+  CHECK(none.obstacles.size() == 3);
+  CHECK(none.way == std::vector{leg(2), leg(4), leg(6)});
+  judge.turns[{leg(2), leg(4)}] = {.share = 0.75, .refused = false};
+  CHECK(none_of(find_routes(network, judge, question_of({0, 3}))).why.find("3 legs and 1 turn") !=
+        std::string::npos);
 }

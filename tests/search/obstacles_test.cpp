@@ -20,7 +20,7 @@ NoRoute explained(const passage::Scene& scene, const passage::Judge& judge) {
   question.depart = mid_morning();
   const RouteAnswer answer = find_routes(scene.network, judge, question);
   REQUIRE(std::holds_alternative<NoRoute>(answer));
-  return explain_obstacles(std::get<NoRoute>(answer), judge);
+  return explain_obstacles(std::get<NoRoute>(answer), judge, question);
 }
 
 /// One straight trail; leg 0 climbs where the grade is above 0.
@@ -59,7 +59,7 @@ TEST_CASE("a climb that the trailer closes is said to open without it, if it doe
     const passage::Judge judge_alone{scene, alone, snow};
     const bool opens =
         judge_alone.judge(trails::LegId{0}, mid_morning()).verdict == passage::Verdict::open;
-    CHECK(none.obstacles[0].open_without_trailer == opens);
+    CHECK(none.obstacles[0].opens.without_trailer == opens);
     met = met || opens;
   }
   CHECK(met);
@@ -72,7 +72,7 @@ TEST_CASE("every snow state that is said to open a leg opens it, and no other do
   const passage::Judge judge{scene, rig, slush};
   const NoRoute none = explained(scene, judge);
   REQUIRE(none.obstacles.size() == 1);
-  const auto& told = none.obstacles[0].open_in;
+  const auto& told = none.obstacles[0].opens.snow;
   CHECK_FALSE(told.empty());
   for (const auto wetness : {snow::Wetness::dry, snow::Wetness::moist, snow::Wetness::wet,
                              snow::Wetness::very_wet, snow::Wetness::slush}) {
@@ -97,12 +97,13 @@ TEST_CASE("an overloaded bed is said to open with the loads that the judge itsel
   const passage::Judge judge{scene, rig, snow};
   const NoRoute none = explained(scene, judge);
   REQUIRE(none.obstacles.size() == 1);
-  const auto& loads = none.obstacles[0].open_bed_loads;
+  const auto& loads = none.obstacles[0].opens.loads.bed;
   REQUIRE_FALSE(loads.empty());
   CHECK(loads.back().to < units::Kilograms{240});
   rig.load.bed = loads.back().to;
   const passage::Judge lighter{scene, rig, snow};
   CHECK(lighter.judge(trails::LegId{0}, mid_morning()).verdict == passage::Verdict::open);
-  CHECK(none.obstacles[0].open_towed_loads.empty());
-  CHECK_FALSE(none.obstacles[0].open_without_trailer);
+  CHECK(none.obstacles[0].opens.loads.towed.empty());
+  CHECK_FALSE(none.obstacles[0].opens.without_trailer);
+  CHECK(none.opens.loads == none.obstacles[0].opens.loads);
 }

@@ -7,29 +7,29 @@ namespace rimehaul::ports::json {
 
 namespace {
 
-Object leg_json(const card::RefusedLeg& leg) {
-  Object object;
-  object.text("trail", leg.trail).text("from", leg.from).text("to", leg.to);
-  object.object("span", span_json(leg.span)).text("direction", key_of(leg.way));
-  object.object("finding", finding_json(leg.finding, leg.stand));
-  object.text("verdict",
-              passage::words_for(leg.stand == passage::Stand::asks ? passage::Verdict::restricted
-                                                                   : passage::Verdict::closed));
-  if (!leg.turn_from.empty()) {
-    object.text("turn_from", leg.turn_from);
+void add_verdict(Object& object, const card::ExplainedVerdict& told) {
+  object.text("verdict", passage::words_for(told.verdict));
+  object.object("load_kg", loads_json(told.loads));
+  if (!told.decision.empty()) {
+    object.text("decision", told.decision);
   }
-  if (!leg.remedy.empty()) {
-    object.text("say_it_by", leg.remedy);
-  }
-  return object.texts("opens_by", leg.opens_it);
 }
 
-Object way_json(const card::ExplainedWay& way) {
+Object leg_json(const card::ExplainedLeg& leg, double allowed_share) {
+  Object object;
+  add_verdict(object, leg.verdict);
+  object.number("length_m", leg.length.value());
+  return object.object("binding",
+                       finding_json(leg.binding, passage::stand_of(leg.binding, allowed_share)));
+}
+
+Object way_json(const card::ExplainedWay& way, double allowed_share) {
   Object object;
   object.text("direction", key_of(way.way)).text("from", way.from).text("to", way.to);
   object.number("at_m", way.at.value()).number("heading_deg", way.heading.degrees());
   object.object("piece", span_json(way.piece));
-  object.text("verdict", passage::words_for(way.verdict));
+  add_verdict(object, way.verdict);
+  object.object("leg", leg_json(way.leg, allowed_share));
   if (way.ground) {
     object.object("ground", Object{}
                                 .number("grade_low_deg", way.ground->grade_low.degrees())
@@ -67,21 +67,6 @@ std::string routes_json(const std::vector<card::RouteCard>& cards) {
   return Object{}.whole("schema", 1).text("kind", "routes").list("routes", routes).bytes();
 }
 
-std::string refusal_json(const card::Refusal& refusal) {
-  Object object;
-  object.whole("schema", refusal.schema).text("kind", "no_route").text("site", refusal.site);
-  object.text("title", refusal.title).text("rig", refusal.rig);
-  object.text("snow", refusal.snow).text("snow_told_by", refusal.snow_told_by);
-  object.text("depart_utc", units::text_of(refusal.depart));
-  object.number("allowed_share", refusal.allowed_share).text("why", refusal.why);
-  object.text("verdict", refusal.only_by_decision() ? "restricted" : "closed");
-  std::vector<Object> legs;
-  for (const card::RefusedLeg& leg : refusal.legs) {
-    legs.push_back(leg_json(leg));
-  }
-  return object.list("obstacles", legs).bytes();
-}
-
 std::string explanation_json(const card::Explanation& explanation) {
   Object object;
   object.whole("schema", explanation.schema).text("kind", "explanation");
@@ -101,7 +86,7 @@ std::string explanation_json(const card::Explanation& explanation) {
   object.texts("sources", explanation.sources);
   std::vector<Object> ways;
   for (const card::ExplainedWay& way : explanation.ways) {
-    ways.push_back(way_json(way));
+    ways.push_back(way_json(way, explanation.allowed_share));
   }
   return object.list("ways", ways).bytes();
 }

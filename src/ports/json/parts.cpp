@@ -51,6 +51,12 @@ void add_amount(Object& object, std::string_view name, const units::Amount& amou
   }
 }
 
+Object interval_json(const passage::LoadInterval& interval) {
+  return Object{}
+      .number("from_kg", std::ceil(interval.from.value()))
+      .number("to_kg", std::floor(interval.to.value()));
+}
+
 std::string_view key_of(passage::Origin origin) {
   switch (origin) {
     case passage::Origin::heights:
@@ -78,6 +84,15 @@ std::string_view key_of(passage::Origin origin) {
 }
 
 }  // namespace
+
+std::vector<Object> intervals_json(const std::vector<passage::LoadInterval>& intervals) {
+  std::vector<Object> objects;
+  objects.reserve(intervals.size());
+  for (const passage::LoadInterval& interval : intervals) {
+    objects.push_back(interval_json(interval));
+  }
+  return objects;
+}
 
 Object input_json(const card::InputFile& input) {
   Object object;
@@ -169,6 +184,17 @@ Object finding_json(const passage::Finding& finding, passage::Stand stand) {
     inputs.push_back(entry);
   }
   return object.list("inputs", inputs);
+}
+
+Object loads_json(const passage::OpenLoads& loads) {
+  Object object;
+  object.list("bed", intervals_json(loads.bed)).list("towed", intervals_json(loads.towed));
+  std::vector<Object> pairs;
+  for (const passage::LoadPair& pair : loads.both) {
+    pairs.push_back(
+        Object{}.object("bed", interval_json(pair.bed)).object("towed", interval_json(pair.towed)));
+  }
+  return object.list("both", pairs);
 }
 
 std::string_view key_of(trails::Way way) {

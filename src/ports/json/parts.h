@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "card/route_card.h"
-#include "passage/finding.h"
+#include "passage/open_loads.h"
 #include "ports/json/object.h"
 
 namespace rimehaul::ports::json {
@@ -18,6 +18,11 @@ namespace rimehaul::ports::json {
 [[nodiscard]] std::vector<Object> snow_json(const std::vector<snow::SnowState>& states);
 /// Check, demand, capacity, share, how it stands, and its inputs.
 [[nodiscard]] Object finding_json(const passage::Finding& finding, passage::Stand stand);
+/// [{"from_kg":0.0,"to_kg":139.0}], rounded inwards.
+[[nodiscard]] std::vector<Object> intervals_json(
+    const std::vector<passage::LoadInterval>& intervals);
+/// {"bed":[{"from_kg":0.0,"to_kg":139.0}],"towed":[],"both":[]}
+[[nodiscard]] Object loads_json(const passage::OpenLoads& loads);
 [[nodiscard]] std::string_view key_of(trails::Way way);
 [[nodiscard]] std::string_view key_of(search::Preference prefer);
 [[nodiscard]] std::string_view key_of(passage::Stand stand);

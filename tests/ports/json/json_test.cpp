@@ -104,6 +104,68 @@ TEST_CASE("amounts name their unit in the key; slopes come as tangent and degree
   CHECK(read["inputs"][0]["origin"] == "rig_sheet");
 }
 
+TEST_CASE("a refusal tells every leg, the causes and the loads that open, in kilograms, inwards") {
+  card::Refusal refusal;
+  card::RefusedLeg leg;
+  leg.trail = "Spur";
+  leg.finding = passage::compare(passage::Check::payload, units::amount(units::Kilograms{240}),
+                                 units::amount(units::Kilograms{250}));
+  leg.stand = passage::Stand::exceeds;
+  leg.findings = {{leg.finding, leg.stand}};
+  leg.verdict = passage::Verdict::restricted;
+  leg.opens.loads.bed = {{units::Kilograms{0.2}, units::Kilograms{175.9}}};
+  leg.opens.loads.both = {
+      {{units::Kilograms{0}, units::Kilograms{50}}, {units::Kilograms{0}, units::Kilograms{100}}}};
+  leg.opens.snow = {{snow::Wetness::dry, snow::Surface::groomed}};
+  refusal.legs = {leg, leg};
+  card::RefusalCause cause;
+  cause.finding = leg.finding;
+  cause.stand = leg.stand;
+  cause.places = {0, 1};
+  cause.worst = 1;
+  cause.where = "on all 2 legs";
+  cause.lifts.without_trailer = true;
+  cause.lifted_by = {"no trailer"};
+  refusal.causes = {cause};
+  refusal.nearest = {{"Spur"}, leg.opens, {"bed load from 1 kg to 175 kg"}};
+  refusal.other_ways = {refusal.nearest};
+  const json read = json::parse(refusal_json(refusal));
+  CHECK(read["verdict"] == "restricted");
+  const json& obstacle = read["obstacles"][1];
+  CHECK(obstacle["verdict"] == "restricted");
+  CHECK(obstacle["load_kg"]["bed"] == json::parse(R"([{"from_kg":1.0,"to_kg":175.0}])"));
+  CHECK(obstacle["load_kg"]["both"][0]["towed"]["to_kg"] == 100.0);
+  CHECK(obstacle["opens"]["snow"][0]["wetness"] == "dry");
+  CHECK(obstacle["findings"][0]["check"] == "payload");
+  CHECK(read["load_kg"] == obstacle["load_kg"]);
+  CHECK(read["causes"][0]["places"][1]["obstacle"] == 1);
+  CHECK(read["causes"][0]["worst_obstacle"] == 1);
+  CHECK(read["causes"][0]["lifts"]["without_trailer"] == true);
+  CHECK(read["nearest_way"]["trails"] == json({"Spur"}));
+  CHECK(read["other_ways"][0]["opens_by"] == json({"bed load from 1 kg to 175 kg"}));
+}
+
+TEST_CASE("an explanation tells the verdict of the place and of its leg, with loads and decision") {
+  card::Explanation explanation;
+  explanation.allowed_share = 0.7;
+  card::ExplainedWay way;
+  way.verdict.verdict = passage::Verdict::open;
+  way.leg.binding = passage::kept(passage::Check::payload);
+  way.leg.length = units::Metres{300};
+  way.leg.verdict.verdict = passage::Verdict::restricted;
+  way.leg.verdict.loads.towed = {{units::Kilograms{10}, units::Kilograms{20}}};
+  way.leg.verdict.decision = "to drive too near";
+  explanation.ways = {way};
+  const json read = json::parse(explanation_json(explanation))["ways"][0];
+  CHECK(read["verdict"] == "open");
+  CHECK(read["load_kg"]["bed"].empty());
+  CHECK(read["leg"]["verdict"] == "restricted");
+  CHECK(read["leg"]["load_kg"]["towed"][0]["from_kg"] == 10.0);
+  CHECK(read["leg"]["decision"] == "to drive too near");
+  CHECK(read["leg"]["length_m"] == 300.0);
+  CHECK(read["leg"]["binding"]["stand"] == "passes");
+}
+
 TEST_CASE("a site report tells its faults by file, place, problem, remedy and weight") {
   card::SiteReport report;
   report.site = "Test Fell";
