@@ -1,0 +1,95 @@
+// Paper: text that folds and is never cut, the same bytes twice, and what a reader finds in them.
+#include "ports/cairo/canvas.h"
+
+#include <doctest/doctest.h>
+
+#include <array>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <limits>
+
+#include "near.h"
+
+namespace rimehaul {
+
+namespace {
+
+namespace fs = std::filesystem;
+using ports::cairo::Canvas;
+using ports::cairo::colour_of;
+using ports::cairo::Form;
+using ports::cairo::kClosed;
+using ports::cairo::kIce;
+using ports::cairo::kOpen;
+using ports::cairo::kUnknown;
+using ports::cairo::Lettering;
+using ports::cairo::ShareScale;
+using testing::near;
+
+card::Printed a_page() {
+  Canvas canvas{Form::pdf, {}, {"A sheet", "2026-02-01T16:00:00Z"}};
+  {
+    const Canvas::Tag heading{canvas, "H1"};
+    canvas.write({40, 40}, {"Überfahrt → Fell Lodge ✓", {.size_pt = 14}, 300});
+  }
+  {
+    const auto figure = Canvas::Tag::figure(canvas, "a square");
+    canvas.box({40, 80, 50, 50}, kIce, {.width_pt = 1});
+  }
+  canvas.link({40, 140, 100, 12}, "https://example.org/");
+  return canvas.finish();
+}
+
+/// What a program says about a file of these bytes.
+std::string told(const std::string& bytes, const std::string& command, const char* options = "") {
+  const fs::path path = fs::temp_directory_path() / "rimehaul-canvas-test.pdf";
+  std::ofstream{path, std::ios::binary} << bytes;
+  FILE* program = popen((command + " '" + path.string() + "' " + options).c_str(), "r");
+  REQUIRE(program != nullptr);
+  std::string text;
+  std::array<char, 4096> part{};
+  while (std::fgets(part.data(), part.size(), program) != nullptr) {
+    text += part.data();
+  }
+  pclose(program);
+  fs::remove(path);
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("the same drawing gives the same bytes") {
+  CHECK(a_page().bytes == a_page().bytes);
+}
+
+TEST_CASE("another program reads the letters, umlauts and arrows too, and finds fonts embedded") {
+  const std::string text = told(a_page().bytes, "pdftotext", "-");
+  CHECK(text.find("Überfahrt → Fell Lodge ✓") != std::string::npos);
+  const std::string fonts = told(a_page().bytes, "pdffonts");
+  CHECK(fonts.find("B612") != std::string::npos);
+  CHECK(fonts.find(" no  ") == std::string::npos);
+}
+
+TEST_CASE("a paragraph folds at its width, a long word too, and reports its height") {
+  Canvas canvas{Form::pdf, {}, {"A sheet", "2026-02-01T16:00:00Z"}};
+  const Lettering small{.size_pt = 9};
+  const std::string word(200, 'w');
+  const double one = canvas.height_of({"w", small, 100});
+  const double many = canvas.height_of({word, small, 100});
+  CHECK(many > 5 * one);
+  CHECK(canvas.width_of(word, small) > 1000);
+  CHECK(near(canvas.write({0, 0}, {word, small, 100}), many, 1e-9));
+}
+
+TEST_CASE(
+    "shares run from ice to teal, step to plum just over the allowed share, and none is grey") {
+  const ShareScale scale{0.7};
+  CHECK(colour_of(0.0, scale).red == kIce.red);
+  CHECK(near(colour_of(0.7, scale).red, kOpen.red, 1e-12));
+  CHECK(colour_of(0.7000001, scale).red == kClosed.red);
+  CHECK(colour_of(std::numeric_limits<double>::quiet_NaN(), scale).red == kUnknown.red);
+  CHECK(colour_of(-0.1, scale).red == kUnknown.red);
+}
+
+}  // namespace rimehaul
