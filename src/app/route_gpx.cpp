@@ -37,7 +37,7 @@ card::TracePoint traced_at(const card::RouteCard& card, units::Metres chainage) 
   const card::TracePoint& to = *after;
   const card::TracePoint& from = *(after - 1);
   const double share = (chainage - from.chainage) / (to.chainage - from.chainage);
-  card::TracePoint found{geo::between(from.place, to.place, share), {}, chainage, to.leg};
+  card::TracePoint found{geo::between({from.place, to.place}, share), {}, chainage, to.leg};
   if (from.height && to.height) {
     found.height = *from.height + (*to.height - *from.height) * share;
   }

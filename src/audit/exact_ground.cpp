@@ -61,7 +61,7 @@ Stand trailer_behind(const Run& run, const rig::Rig& rig, Metres carrier_at) {
   const geo::MapPoint middle = run.line.at(at);
   const geo::MapPoint hitch = run.line.at(std::min(hitch_at, std::max(at, carrier_at)));
   return {.middle = middle,
-          .heading = geo::distance(middle, hitch) > kNoLength ? geo::bearing(middle, hitch)
+          .heading = geo::distance(middle, hitch) > kNoLength ? geo::bearing({middle, hitch})
                                                               : run.line.bearing_at(at)};
 }
 

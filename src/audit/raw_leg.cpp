@@ -21,7 +21,7 @@ std::variant<RawLeg, std::string> find_raw_leg(const trails::Network& network,
   if (!on_trail) {
     return "its chainages do not lie on trail '" + promised.trail + "'";
   }
-  const geo::Polyline as_drawn = trail.line.part(span.from, span.to);
+  const geo::Polyline as_drawn = trail.line.part(span);
   return RawLeg{.stretch = {.trail = *index,
                             .span = span,
                             .way = promised.way,

@@ -17,9 +17,20 @@ struct MapPoint {
 };
 
 [[nodiscard]] units::Metres distance(MapPoint lhs, MapPoint rhs);
-[[nodiscard]] units::Bearing bearing(MapPoint from, MapPoint to);
-/// The point `share` of the way from one place to the other; 0 is `from`, 1 is `to`.
-[[nodiscard]] MapPoint between(MapPoint from, MapPoint to, double share);
+
+/// A straight way between two places; both may be one place.
+struct Segment {
+  MapPoint from;
+  MapPoint to;
+};
+
+[[nodiscard]] units::Bearing bearing(const Segment& segment);
+/// The point `share` of the way along; 0 is `from`, 1 is `to`.
+[[nodiscard]] MapPoint between(const Segment& segment, double share);
+/// How far along lies the point nearest to a place: 0 at `from`, 1 at `to`; 0 if these are one.
+[[nodiscard]] double share_along(const Segment& segment, MapPoint place);
+[[nodiscard]] units::Metres distance(const Segment& segment, MapPoint place);
+
 /// The point so far away in that direction.
 [[nodiscard]] MapPoint moved(MapPoint from, units::Bearing direction, units::Metres far);
 

@@ -16,14 +16,6 @@ bool finite(MapPoint point) {
   return std::isfinite(point.east.value()) && std::isfinite(point.north.value());
 }
 
-double share_along(MapPoint from, MapPoint to, MapPoint place) {
-  const double along_east = (to.east - from.east).value();
-  const double along_north = (to.north - from.north).value();
-  const double dot = along_east * (place.east - from.east).value() +
-                     along_north * (place.north - from.north).value();
-  return std::clamp(dot / (along_east * along_east + along_north * along_north), 0.0, 1.0);
-}
-
 }  // namespace
 
 Polyline::Polyline(std::vector<MapPoint> points) : points_{std::move(points)} {
@@ -43,24 +35,24 @@ std::size_t Polyline::segment_at(Metres chainage) const {
   return std::clamp<std::size_t>(index, 1, points_.size() - 1) - 1;
 }
 
-units::Bearing Polyline::segment_bearing(std::size_t segment) const {
-  return bearing(points_[segment], points_[segment + 1]);
+units::Bearing Polyline::segment_bearing(std::size_t index) const {
+  return bearing(segment(index));
 }
 
 MapPoint Polyline::at(Metres chainage) const {
-  const std::size_t segment = segment_at(chainage);
-  const Metres long_by = chainages_[segment + 1] - chainages_[segment];
-  const double share = std::clamp((chainage - chainages_[segment]) / long_by, 0.0, 1.0);
-  return between(points_[segment], points_[segment + 1], share);
+  const std::size_t index = segment_at(chainage);
+  const Metres long_by = chainages_[index + 1] - chainages_[index];
+  const double share = std::clamp((chainage - chainages_[index]) / long_by, 0.0, 1.0);
+  return between(segment(index), share);
 }
 
 units::Bearing Polyline::bearing_at(Metres chainage) const {
   return segment_bearing(segment_at(chainage));
 }
 
-Polyline Polyline::part(Metres from, Metres to) const {
-  const Metres begin = std::max(from, Metres{0});
-  const Metres end = std::min(to, length());
+Polyline Polyline::part(Span span) const {
+  const Metres begin = std::max(span.from, Metres{0});
+  const Metres end = std::min(span.to, length());
   base::require(begin < end, "a part of a line has no length");
   std::vector<MapPoint> kept{at(begin)};
   for (std::size_t i = 0; i < points_.size(); ++i) {
@@ -87,8 +79,8 @@ Polyline Polyline::joined_with(const Polyline& next) const {
 Foot Polyline::nearest(MapPoint place) const {
   Foot best{.at = Metres{0}, .away = distance(points_.front(), place)};
   for (std::size_t i = 0; i < segment_count(); ++i) {
-    const double share = share_along(points_[i], points_[i + 1], place);
-    const MapPoint foot = between(points_[i], points_[i + 1], share);
+    const double share = share_along(segment(i), place);
+    const MapPoint foot = between(segment(i), share);
     const Metres away = distance(foot, place);
     if (away < best.away) {
       best = {.at = chainages_[i] + share * (chainages_[i + 1] - chainages_[i]), .away = away};

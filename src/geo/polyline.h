@@ -9,6 +9,14 @@
 
 namespace rimehaul::geo {
 
+/// Part of a line, by chainage.
+struct Span {
+  units::Metres from;
+  units::Metres to;
+
+  friend bool operator==(const Span&, const Span&) = default;
+};
+
 /// A place on a line nearest to some point.
 struct Foot {
   units::Metres at;    ///< chainage on the line
@@ -29,13 +37,16 @@ class Polyline {
 
   /// The segment that holds a chainage, which is clamped to the line; at a point, the one after it.
   [[nodiscard]] std::size_t segment_at(units::Metres chainage) const;
-  [[nodiscard]] units::Bearing segment_bearing(std::size_t segment) const;
+  [[nodiscard]] Segment segment(std::size_t index) const {
+    return {points_[index], points_[index + 1]};
+  }
+  [[nodiscard]] units::Bearing segment_bearing(std::size_t index) const;
   /// The point at a chainage, which is clamped to the line.
   [[nodiscard]] MapPoint at(units::Metres chainage) const;
   [[nodiscard]] units::Bearing bearing_at(units::Metres chainage) const;
 
   /// The part between two chainages, clamped; requires that something is left between them.
-  [[nodiscard]] Polyline part(units::Metres from, units::Metres to) const;
+  [[nodiscard]] Polyline part(Span span) const;
   [[nodiscard]] Polyline reversed() const;
   /// This line followed by another that starts where it ends, or within a millimetre of it.
   [[nodiscard]] Polyline joined_with(const Polyline& next) const;

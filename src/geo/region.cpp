@@ -1,6 +1,7 @@
 #include "geo/region.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <span>
 
@@ -23,7 +24,9 @@ bool inside_by_parity(const Region& region, MapPoint place) {
       const MapPoint b = ring[i + 1];
       if ((a.north > place.north) != (b.north > place.north)) {
         const double share = (place.north - a.north) / (b.north - a.north);
-        inside ^= place.east < between(a, b, share).east;
+        if (place.east < between({a, b}, share).east) {
+          inside = !inside;
+        }
       }
     }
   }
@@ -38,13 +41,15 @@ Metres distance_to_outline(const Region& region, MapPoint place) {
   return least;
 }
 
-struct Edge {
-  MapPoint from;
-  MapPoint to;
+struct Meeting {
+  Segment line;
+  Segment edge;
 };
 
-/// Shares along `line`, in [0, 1], where `line` and `edge` meet; both ends of a common stretch.
-void add_meetings(Edge line, Edge edge, std::vector<double>& shares) {
+/// Shares along the line, in [0, 1], where it and the edge meet: both ends of a common stretch, or
+/// one point twice.
+std::array<double, 2> shares_where(const Meeting& meeting) {
+  const auto& [line, edge] = meeting;
   const double along_east = (line.to.east - line.from.east).value();
   const double along_north = (line.to.north - line.from.north).value();
   const double edge_east = (edge.to.east - edge.from.east).value();
@@ -54,14 +59,13 @@ void add_meetings(Edge line, Edge edge, std::vector<double>& shares) {
   const double cross = along_east * edge_north - along_north * edge_east;
   if (cross != 0.0) {
     const double share = (apart_east * edge_north - apart_north * edge_east) / cross;
-    shares.push_back(std::clamp(share, 0.0, 1.0));
-    return;
+    const double met = std::clamp(share, 0.0, 1.0);
+    return {met, met};
   }
   const double length2 = along_east * along_east + along_north * along_north;
   const double start = (apart_east * along_east + apart_north * along_north) / length2;
   const double end = start + (edge_east * along_east + edge_north * along_north) / length2;
-  shares.push_back(std::clamp(start, 0.0, 1.0));
-  shares.push_back(std::clamp(end, 0.0, 1.0));
+  return {std::clamp(start, 0.0, 1.0), std::clamp(end, 0.0, 1.0)};
 }
 
 void add_span(std::vector<Span>& spans, Span span) {
@@ -107,11 +111,12 @@ Metres distance(const Region& region, MapPoint place) {
 std::vector<Span> spans_inside(const Region& region, const Polyline& line) {
   std::vector<Span> spans;
   for (std::size_t i = 0; i < line.segment_count(); ++i) {
-    const Edge segment{line.points()[i], line.points()[i + 1]};
+    const Segment segment = line.segment(i);
     std::vector<double> shares{0.0, 1.0};
     for (const auto& ring : region.rings) {
       for (std::size_t j = 0; j + 1 < ring.size(); ++j) {
-        add_meetings(segment, {ring[j], ring[j + 1]}, shares);
+        const auto met = shares_where({segment, {ring[j], ring[j + 1]}});
+        shares.insert(shares.end(), met.begin(), met.end());
       }
     }
     std::ranges::sort(shares);
@@ -121,7 +126,7 @@ std::vector<Span> spans_inside(const Region& region, const Polyline& line) {
       if ((shares[j + 1] - shares[j]) * long_by <= kPoint) {
         continue;
       }
-      const MapPoint middle = between(segment.from, segment.to, (shares[j] + shares[j + 1]) / 2);
+      const MapPoint middle = between(segment, (shares[j] + shares[j + 1]) / 2);
       if (distance(region, middle) <= kHair) {
         add_span(spans, {std::max(Metres{0}, start + shares[j] * long_by - kHair),
                          std::min(line.length(), start + shares[j + 1] * long_by + kHair)});

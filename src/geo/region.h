@@ -7,14 +7,6 @@
 
 namespace rimehaul::geo {
 
-/// Part of a line, by chainage.
-struct Span {
-  units::Metres from;
-  units::Metres to;
-
-  friend bool operator==(const Span&, const Span&) = default;
-};
-
 /// A valid polygon: the outline first, then its holes; each ring closed, its last point its first.
 struct Region {
   std::vector<std::vector<MapPoint>> rings;

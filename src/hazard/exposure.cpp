@@ -22,10 +22,10 @@ bool known(const ExposureQuestion& question) {
          std::isfinite(question.tolerance.ratio());
 }
 
-std::vector<Segment> segments_of(const Polyline& line, geo::Span piece) {
+std::vector<geo::Segment> segments_of(const Polyline& line, geo::Span piece) {
   const std::size_t first = line.segment_at(piece.from);
   const std::size_t last = line.segment_at(piece.to);
-  std::vector<Segment> segments;
+  std::vector<geo::Segment> segments;
   for (std::size_t i = first; i <= last; ++i) {
     segments.push_back({i == first ? line.at(piece.from) : line.points()[i],
                         i == last ? line.at(piece.to) : line.points()[i + 1]});
@@ -37,7 +37,7 @@ std::vector<Segment> segments_of(const Polyline& line, geo::Span piece) {
 bool enters(const geo::Region& region, const Polyline& line, const terrain::Surroundings& where) {
   const geo::Span piece = where.piece;
   return piece.from < piece.to
-             ? touches(region, line.part(piece.from, piece.to), where.around)
+             ? touches(region, line.part(piece), where.around)
              : !(distance(region, line.at(piece.from)) > where.around);  // NaN counts as inside
 }
 
@@ -53,7 +53,7 @@ Exposure SteepGround::exposure_of(const Polyline& line, const terrain::Surroundi
                                   const std::vector<trails::Zone>& zones) const {
   const geo::Span piece = where.piece;
   base::require(piece.from <= piece.to, "a piece of line ends before it starts");
-  const std::vector<Segment> segments = segments_of(line, piece);
+  const std::vector<geo::Segment> segments = segments_of(line, piece);
   Exposure exposure;
   if (known(question_) && where.around >= Metres{0} && std::isfinite(where.around.value())) {
     const auto own = steepest_around(*heights_, line, {piece, kOwnGround + where.around});

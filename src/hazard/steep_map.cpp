@@ -51,7 +51,7 @@ double horn_slope_squared(const terrain::GridFrame& frame, const Window& z, std:
          gradient.north.ratio() * gradient.north.ratio() + unknown_if_centre_is;
 }
 
-double distance_m(const Segment& segment, MapPoint place) {
+double distance_m(const geo::Segment& segment, MapPoint place) {
   const double along_east = (segment.to.east - segment.from.east).value();
   const double along_north = (segment.to.north - segment.from.north).value();
   const double east = (place.east - segment.from.east).value();
@@ -63,9 +63,9 @@ double distance_m(const Segment& segment, MapPoint place) {
   return std::hypot(east - share * along_east, north - share * along_north);
 }
 
-double distance_m(std::span<const Segment> piece, MapPoint place) {
+double distance_m(std::span<const geo::Segment> piece, MapPoint place) {
   double least_m = std::numeric_limits<double>::infinity();
-  for (const Segment& segment : piece) {
+  for (const geo::Segment& segment : piece) {
     least_m = std::min(least_m, distance_m(segment, place));
   }
   return least_m;
@@ -83,10 +83,10 @@ TileIndex tile_of(terrain::GridPlace place) {
           static_cast<std::int64_t>(std::floor((place.row + 0.5) / kSide))};
 }
 
-TileRange tiles_of(const terrain::GridFrame& frame, std::span<const Segment> piece) {
+TileRange tiles_of(const terrain::GridFrame& frame, std::span<const geo::Segment> piece) {
   const TileIndex start = tile_of(frame.locate(piece.front().from));
   TileRange range{start, start};
-  for (const Segment& segment : piece) {
+  for (const geo::Segment& segment : piece) {
     const TileIndex tile = tile_of(frame.locate(segment.to));
     range.first.column = std::min(range.first.column, tile.column);
     range.first.row = std::min(range.first.row, tile.row);
@@ -99,7 +99,7 @@ TileRange tiles_of(const terrain::GridFrame& frame, std::span<const Segment> pie
 }  // namespace
 
 struct SteepMap::Search {
-  std::span<const Segment> piece;
+  std::span<const geo::Segment> piece;
   double nearest_m;  ///< lower bound of the distance to the nearest steep ground found
   bool found = false;
 };
@@ -174,7 +174,7 @@ void SteepMap::look_into(TileIndex index, Search& search) {
 
 // Rings of tiles around those of the piece. Between a tile of ring k and the piece lie k - 1 whole
 // tiles, so nothing in it is nearer than their side at the least stretch of the lattice.
-std::optional<Metres> SteepMap::nearest_to(std::span<const Segment> piece, Metres reach) {
+std::optional<Metres> SteepMap::nearest_to(std::span<const geo::Segment> piece, Metres reach) {
   const std::scoped_lock lock{one_at_a_time_};
   const auto& frame = heights_->frame();
   const double side_m = static_cast<double>(kTileSide) * frame.least_stretch().value();

@@ -13,12 +13,6 @@
 
 namespace rimehaul::hazard {
 
-/// A straight piece of line; both ends may be one place.
-struct Segment {
-  geo::MapPoint from;
-  geo::MapPoint to;
-};
-
 /// Cells along each side of a tile, the unit in which steepness is worked out and skipped.
 inline constexpr std::int64_t kTileSide = 16;
 /// Tiles along each side of a shelf, the unit in which tiles are kept.
@@ -38,7 +32,7 @@ class SteepMap {
 
   /// A lower bound of the distance in plan to the nearest ground that a steep cell stands for;
   /// nothing when there is none within `reach`.
-  [[nodiscard]] std::optional<units::Metres> nearest_to(std::span<const Segment> piece,
+  [[nodiscard]] std::optional<units::Metres> nearest_to(std::span<const geo::Segment> piece,
                                                         units::Metres reach);
 
  private:

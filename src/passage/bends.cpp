@@ -31,7 +31,7 @@ MapPoint mean_of(const geo::Polyline& line, geo::Span span) {
     const bool last = i + 1 >= line.segment_count() || line.chainage(i + 1) >= span.to;
     const Metres until = last ? span.to : line.chainage(i + 1);
     const MapPoint to = last ? line.at(span.to) : line.points()[i + 1];
-    const MapPoint middle = geo::between(from, to, 0.5);
+    const MapPoint middle = geo::between({from, to}, 0.5);
     east_m2 += middle.east.value() * (until - done).value();
     north_m2 += middle.north.value() * (until - done).value();
     from = to;

@@ -42,8 +42,8 @@ Metres reach_of(const rig::Rig& rig) {
 Joint joint_of(const Meeting& legs, Metres reach) {
   const Leg& before = *legs.before;
   const Metres from = before.line.length() - std::min(reach, before.line.length());
-  const geo::Polyline tail = before.line.part(from, before.line.length());
-  const geo::Polyline head = legs.after->line.part(Metres{0}, reach);
+  const geo::Polyline tail = before.line.part({from, before.line.length()});
+  const geo::Polyline head = legs.after->line.part({Metres{0}, reach});
   return {legs, tail.joined_with(head), tail.length()};
 }
 
@@ -119,7 +119,7 @@ TurnJudgement judge_turning_back(const Judge& judge, const Leg& before, units::I
   const trails::Trail& trail = judge.scene().network.trails[before.trail];
   const Course course = course_of(judge, trail, {});
   const Metres near = std::min(overall_length(judge.rig()), before.line.length());
-  const geo::Polyline end = before.line.part(before.line.length() - near, before.line.length());
+  const geo::Polyline end = before.line.part({before.line.length() - near, before.line.length()});
   Footfall last = footfalls(judge.scene(), end, judge.rig(), line_error_of(trail)).back();
   const auto states = snow_under(last, {judge.snow(), end, judge.tolerance(), when});
   if (last.carrier.has_value() && last.trailer.has_value()) {

@@ -23,7 +23,7 @@ namespace {
 constexpr Metres kHair{0.01};
 
 geo::Polyline part_of(const geo::Polyline& line, geo::Span span) {
-  return line.part(span.from - kHair, span.to + kHair);
+  return line.part({span.from - kHair, span.to + kHair});
 }
 
 std::vector<Finding> judge_load(const rig::Rig& rig, const rig::Weighed& weighed) {

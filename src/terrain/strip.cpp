@@ -52,7 +52,7 @@ CellRange reach_within(const std::array<Corner, 4>& shape, CellRange range) {
 }  // namespace
 
 StripOnGrid::StripOnGrid(const GridFrame& frame, const Strip& strip) {
-  const units::Bearing along = geo::bearing(strip.from, strip.to);
+  const units::Bearing along = geo::bearing({strip.from, strip.to});
   const units::Bearing right = units::Bearing::from_degrees(along.degrees() + 90.0);
   const geo::MapPoint back = geo::moved(strip.from, along, -(strip.beyond + kHair));
   const geo::MapPoint front = geo::moved(strip.to, along, strip.beyond + kHair);

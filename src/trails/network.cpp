@@ -121,11 +121,11 @@ std::vector<Stop> tidy_stops(std::span<const Stop> stops, Metres length) {
 
 /// A part of a trail whose ends touch its junctions exactly.
 std::vector<geo::MapPoint> points_between(const geo::Polyline& line, geo::Span span,
-                                          geo::MapPoint start, geo::MapPoint end) {
-  const geo::Polyline part = line.part(span.from, span.to);
+                                          const geo::Segment& junctions) {
+  const geo::Polyline part = line.part(span);
   std::vector<geo::MapPoint> points(part.points().begin(), part.points().end());
-  points.front() = start;
-  points.back() = end;
+  points.front() = junctions.from;
+  points.back() = junctions.to;
   return points;
 }
 
@@ -134,9 +134,10 @@ void add_legs(Network& network, std::size_t trail, const std::vector<Stop>& stop
     const geo::Span span{stops[i].at, stops[i + 1].at};
     const JunctionId from = stops[i].junction;
     const JunctionId to = stops[i + 1].junction;
-    std::vector<geo::MapPoint> points = points_between(
-        network.trails[trail].line, span, network.junctions[static_cast<std::size_t>(from)].place,
-        network.junctions[static_cast<std::size_t>(to)].place);
+    std::vector<geo::MapPoint> points =
+        points_between(network.trails[trail].line, span,
+                       {network.junctions[static_cast<std::size_t>(from)].place,
+                        network.junctions[static_cast<std::size_t>(to)].place});
     if (from == to && points.size() == 2) {
       continue;  // a hair's breadth within one junction
     }

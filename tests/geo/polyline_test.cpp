@@ -68,16 +68,16 @@ TEST_CASE("repeated points are dropped, fewer than two different ones are our fa
 }
 
 TEST_CASE("a part keeps the corners inside it and has the length asked for") {
-  const Polyline part = staircase().part(Metres{10}, Metres{75});
+  const Polyline part = staircase().part({Metres{10}, Metres{75}});
   CHECK(near(part.length(), Metres{65}, kHair));
   REQUIRE(part.points().size() == 4);
   CHECK(near_point(part.points()[0], point(10, 0)));
   CHECK(near_point(part.points()[1], point(30, 0)));
   CHECK(near_point(part.points()[3], point(35, 40)));
-  CHECK(staircase().part(Metres{-9}, Metres{999}).length() == Metres{80});
-  CHECK(staircase().part(Metres{30}, Metres{70}).segment_count() == 1);
-  CHECK_THROWS_AS((void)staircase().part(Metres{20}, Metres{20}), base::OurFault);
-  CHECK_THROWS_AS((void)staircase().part(Metres{80}, Metres{90}), base::OurFault);
+  CHECK(staircase().part({Metres{-9}, Metres{999}}).length() == Metres{80});
+  CHECK(staircase().part({Metres{30}, Metres{70}}).segment_count() == 1);
+  CHECK_THROWS_AS((void)staircase().part({Metres{20}, Metres{20}}), base::OurFault);
+  CHECK_THROWS_AS((void)staircase().part({Metres{80}, Metres{90}}), base::OurFault);
 }
 
 TEST_CASE("driven back, a line is as long and every place lies as far from the other end") {

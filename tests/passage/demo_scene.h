@@ -272,8 +272,8 @@ inline std::vector<geo::MapPoint> rounded(std::vector<geo::MapPoint> points) {
   for (int round = 0; round < 4; ++round) {
     std::vector<geo::MapPoint> cut{points.front()};
     for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-      cut.push_back(geo::between(points[i], points[i + 1], 0.25));
-      cut.push_back(geo::between(points[i], points[i + 1], 0.75));
+      cut.push_back(geo::between({points[i], points[i + 1]}, 0.25));
+      cut.push_back(geo::between({points[i], points[i + 1]}, 0.75));
     }
     cut.push_back(points.back());
     points = std::move(cut);

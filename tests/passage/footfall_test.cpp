@@ -114,7 +114,7 @@ TEST_CASE("a trailer pulled round a hairpin stands within its bounds, whichever 
   std::size_t judged = 0;
   for (double s = 10; s < line.length().value(); s += 0.05) {
     const geo::MapPoint hitch = line.at(Metres{s} - hitch_behind);
-    const Bearing heading = geo::bearing(trailer, hitch);
+    const Bearing heading = geo::bearing({trailer, hitch});
     trailer = geo::moved(hitch, heading.opposite(), rig.trailer->drawbar_length);
     const auto gradient = terrain::fitted_gradient(
         scene.heights, trailer, heading, {rig.trailer->contact_length, rig.trailer->gauge});

@@ -284,7 +284,7 @@ TEST_CASE("marks lie the other way round when a trail is driven against its draw
   const Stretch stretch{.trail = 0,
                         .span = {Metres{10}, Metres{90}},
                         .way = trails::Way::against,
-                        .line = network.trails[0].line.part(Metres{10}, Metres{90}).reversed()};
+                        .line = network.trails[0].line.part({Metres{10}, Metres{90}}).reversed()};
   const auto found = marks_on(network, stretch);
   REQUIRE(found.size() == 1);
   CHECK(found[0].span == geo::Span{Metres{50}, Metres{70}});

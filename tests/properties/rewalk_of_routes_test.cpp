@@ -56,11 +56,11 @@ std::vector<geo::MapPoint> wander(Dice& dice, geo::MapPoint from, geo::MapPoint 
   std::vector<geo::MapPoint> points;
   const double aside_m = dice.between(-30, 30);
   const units::Bearing right =
-      units::Bearing::from_degrees(geo::bearing(from, to).degrees() + 90.0);
+      units::Bearing::from_degrees(geo::bearing({from, to}).degrees() + 90.0);
   for (int i = 0; i <= 24; ++i) {
     const double share = i / 24.0;
     const double bulge = aside_m * std::pow(std::sin(3.14159265 * share), 2);
-    const geo::MapPoint on_chord = i == 24 ? to : geo::between(from, to, share);
+    const geo::MapPoint on_chord = i == 24 ? to : geo::between({from, to}, share);
     points.push_back(i == 0 || i == 24 ? on_chord
                                        : geo::moved(on_chord, right, units::Metres{bulge}));
   }

@@ -111,7 +111,7 @@ TEST_CASE("a cone has one slope all around and falls away from its top") {
     REQUIRE(horn.has_value());
     // Curvature 1/r spoils less than cell^2 / r^2 of the slope.
     CHECK(near(terrain::slope_of(*horn).ratio(), 0.5, 0.5 / (150.0 * 150.0)));
-    CHECK(near(terrain::aspect_of(*horn)->degrees(), geo::bearing(point(0, 0), centre).degrees(),
+    CHECK(near(terrain::aspect_of(*horn)->degrees(), geo::bearing({point(0, 0), centre}).degrees(),
                0.01));
   }
 }

@@ -91,7 +91,7 @@ const GroundPiece& piece_at(const std::vector<GroundPiece>& pieces, Metres at) {
 Bearing chord_heading(const Polyline& line, Metres at, Metres length) {
   const auto back = line.at(at - length / 2.0);
   const auto front = line.at(at + length / 2.0);
-  return geo::distance(back, front) > Metres{0.01} ? geo::bearing(back, front)
+  return geo::distance(back, front) > Metres{0.01} ? geo::bearing({back, front})
                                                    : line.bearing_at(at);
 }
 

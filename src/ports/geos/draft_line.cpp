@@ -11,15 +11,6 @@ namespace rimehaul::ports::geos {
 using geo::MapPoint;
 using units::Metres;
 
-double share_on(Segment segment, MapPoint place) {
-  const double along_east = (segment.to.east - segment.from.east).value();
-  const double along_north = (segment.to.north - segment.from.north).value();
-  const double dot = along_east * (place.east - segment.from.east).value() +
-                     along_north * (place.north - segment.from.north).value();
-  const double length2 = along_east * along_east + along_north * along_north;
-  return length2 > 0.0 ? std::clamp(dot / length2, 0.0, 1.0) : 0.0;
-}
-
 DraftLine::DraftLine(const geo::Polyline& drawn)
     : drawn_length_{drawn.length()},
       south_west_{drawn.points().front()},
@@ -47,8 +38,8 @@ DraftLine::Nearest DraftLine::nearest(MapPoint place) const {
   for (std::size_t i = 0; i < segment_count(); ++i) {
     const MapPoint from = points_[i].place;
     const MapPoint to = points_[i + 1].place;
-    const double share = share_on({from, to}, place);
-    const MapPoint foot = share == 1.0 ? to : geo::between(from, to, share);
+    const double share = geo::share_along({from, to}, place);
+    const MapPoint foot = share == 1.0 ? to : geo::between({from, to}, share);
     const Metres away = geo::distance(place, foot);
     if (away < best.away) {
       best = {{i, foot}, away};
@@ -71,7 +62,7 @@ bool DraftLine::may_reach(MapPoint place, Metres reach) const {
 Metres DraftLine::was_at(OnSegment at) const {
   const DraftPoint& from = points_[at.segment];
   const DraftPoint& to = points_[at.segment + 1];
-  return from.was + share_on({from.place, to.place}, at.place) * (to.was - from.was);
+  return from.was + geo::share_along({from.place, to.place}, at.place) * (to.was - from.was);
 }
 
 Metres DraftLine::now_at(Metres was) const {
@@ -90,8 +81,8 @@ Metres DraftLine::now_at(Metres was) const {
 
 void DraftLine::put_nodes(std::vector<OnSegment> nodes) {
   const auto order_of = [this](const OnSegment& node) {
-    const double share =
-        share_on({points_[node.segment].place, points_[node.segment + 1].place}, node.place);
+    const double share = geo::share_along(
+        {points_[node.segment].place, points_[node.segment + 1].place}, node.place);
     return std::pair{node.segment, share};
   };
   std::ranges::stable_sort(nodes, {}, order_of);

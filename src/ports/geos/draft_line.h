@@ -21,15 +21,6 @@ struct DraftPoint {
   bool is_node = false;
 };
 
-/// A straight piece of trail.
-struct Segment {
-  geo::MapPoint from;
-  geo::MapPoint to;
-};
-
-/// How far along a segment a place lies: 0 at its start, 1 at its end, clamped.
-[[nodiscard]] double share_on(Segment segment, geo::MapPoint place);
-
 enum class End { start, finish };
 
 /// A point on one segment of a line.

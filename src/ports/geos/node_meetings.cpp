@@ -22,7 +22,7 @@ namespace {
 struct PieceOfTrail {
   std::size_t trail = 0;
   std::size_t segment = 0;
-  Segment ends;
+  geo::Segment ends;
 };
 
 std::vector<PieceOfTrail> pieces_of(const Draft& draft) {

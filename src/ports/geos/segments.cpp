@@ -34,20 +34,16 @@ std::optional<MapPoint> crossing_of(const Context& context, TwoSegments two) {
   return MapPoint{Metres{east}, Metres{north}};
 }
 
-Metres distance(Segment segment, MapPoint place) {
-  return geo::distance(geo::between(segment.from, segment.to, share_on(segment, place)), place);
-}
-
 std::vector<MapPoint> meetings_of(const Context& context, TwoSegments two) {
   const auto [one, other] = two;
   std::vector<MapPoint> meetings;
   for (const MapPoint end : std::array{one.from, one.to}) {
-    if (distance(other, end) <= kHair) {
+    if (geo::distance(other, end) <= kHair) {
       meetings.push_back(end);
     }
   }
   for (const MapPoint end : std::array{other.from, other.to}) {
-    if (distance(one, end) <= kHair) {
+    if (geo::distance(one, end) <= kHair) {
       meetings.push_back(end);
     }
   }

@@ -11,8 +11,8 @@
 namespace rimehaul::ports::geos {
 
 struct TwoSegments {
-  Segment one;
-  Segment other;
+  geo::Segment one;
+  geo::Segment other;
 };
 
 /// Where two segments cross or touch (GEOS's robust intersection); of a common stretch one point.
@@ -21,8 +21,5 @@ struct TwoSegments {
 /// All places where two segments meet: ends of one that lie on the other within a hair, and the
 /// crossing unless it is one of those.
 [[nodiscard]] std::vector<geo::MapPoint> meetings_of(const Context& context, TwoSegments two);
-
-/// Distance from a place to a segment.
-[[nodiscard]] units::Metres distance(Segment segment, geo::MapPoint place);
 
 }  // namespace rimehaul::ports::geos

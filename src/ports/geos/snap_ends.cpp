@@ -81,7 +81,7 @@ struct Target {
 
 /// A segment, and the place to which its meeting with a line shall be nearest.
 struct Sought {
-  Segment piece;
+  geo::Segment piece;
   MapPoint near;
 };
 
@@ -90,7 +90,7 @@ std::optional<MapPoint> meeting_on(const Draft& draft, const Sought& sought,
   const auto away = [&sought](MapPoint place) { return geo::distance(sought.near, place); };
   std::optional<MapPoint> best;
   for (std::size_t i = 0; i < line.segment_count(); ++i) {
-    const Segment there{line.points()[i].place, line.points()[i + 1].place};
+    const geo::Segment there{line.points()[i].place, line.points()[i + 1].place};
     const auto crossing = crossing_of(draft.context, {sought.piece, there});
     if (crossing && (!best || away(*crossing) < away(*best))) {
       best = crossing;
@@ -189,7 +189,7 @@ std::optional<MapPoint> common_crossing(const Draft& draft, const std::vector<Ta
   const auto pieces = draft.lines[targets[0].trail].points();
   std::optional<MapPoint> best;
   for (std::size_t i = 0; i + 1 < pieces.size(); ++i) {
-    const Segment piece{pieces[i].place, pieces[i + 1].place};
+    const geo::Segment piece{pieces[i].place, pieces[i + 1].place};
     const auto crossing = meeting_on(draft, {piece, near}, draft.lines[targets[1].trail]);
     if (crossing && geo::distance(near, *crossing) <= draft.snap() &&
         (!best || geo::distance(near, *crossing) < geo::distance(near, *best))) {
