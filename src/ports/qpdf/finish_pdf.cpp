@@ -93,6 +93,9 @@ std::string finish_pdf(const card::Printed& printed, const PdfFacts& facts) {
   QPDFObjectHandle view = QPDFObjectHandle::newDictionary();
   view.replaceKey("/DisplayDocTitle", QPDFObjectHandle::newBool(true));
   root.replaceKey("/ViewerPreferences", view);
+  QPDFObjectHandle marked = QPDFObjectHandle::newDictionary();
+  marked.replaceKey("/Marked", QPDFObjectHandle::newBool(root.hasKey("/StructTreeRoot")));
+  root.replaceKey("/MarkInfo", marked);
   QPDFObjectHandle metadata = QPDFObjectHandle::newStream(&pdf, xmp_of(facts));
   metadata.getDict().replaceKey("/Type", QPDFObjectHandle::newName("/Metadata"));
   metadata.getDict().replaceKey("/Subtype", QPDFObjectHandle::newName("/XML"));

@@ -1,4 +1,5 @@
-// Gives a drawn PDF what the drawing library leaves out: language, words for figures, a file id.
+// Gives a drawn PDF what the drawing library leaves out: language, words for figures, that it has
+// structure, a file id.
 #pragma once
 
 #include <string>

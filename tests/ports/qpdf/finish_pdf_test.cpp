@@ -56,6 +56,7 @@ TEST_CASE("a finished sheet says its language and title, and what its figures sh
   CHECK(told(bytes, "qpdf --check").find("No syntax or stream encoding errors") !=
         std::string::npos);
   const std::string info = told(bytes, "pdfinfo");
+  INFO(info);
   CHECK(std::regex_search(info, std::regex{"Tagged: +yes"}));
   CHECK(told(bytes, "pdfinfo -meta").find("Cable House &amp; &lt;hut&gt;") != std::string::npos);
 }
