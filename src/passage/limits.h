@@ -33,8 +33,25 @@ struct GradeLimits {
 /// Either all three limits, or `closed`. Some hundred judgements of a plane: a few milliseconds.
 [[nodiscard]] GradeLimits grade_limits(const SlopeQuestion& question);
 
-/// A slope of so many tenths of a degree whose degrees, read back, are never below that, so that it
-/// prints as itself when it is rounded down.
+/// The outline of what a rig may be driven on: the steepest cross-slope of every grade.
+struct EnvelopePoint {
+  terrain::Attitude plane;  ///< whole tenths of a degree; cross-slope 0 or more, to either side
+  Finding binding;          ///< what refuses the next tenth of cross-slope
+  bool scan_end = false;
+};
+
+struct Envelope {
+  std::vector<EnvelopePoint> outline;  ///< from the steepest descent up to the steepest climb
+  std::optional<Finding> closed;       ///< why there is no outline
+};
+
+/// Outline points at every half degree of grade between the steepest descent and the steepest climb
+/// and at both of them, with the open cross-slope outward from none. Wherever the straight line
+/// between two points, taken at a tenth of a degree of grade and rounded down to a tenth of
+/// cross-slope, does not pass, a point is put in: so the drawn outline is on the safe side too.
+[[nodiscard]] Envelope envelope_of(const SlopeQuestion& question);
+
+/// A slope of so many tenths of a degree.
 [[nodiscard]] units::Slope slope_of_tenths(int tenths);
 
 }  // namespace rimehaul::passage

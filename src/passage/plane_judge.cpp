@@ -2,6 +2,7 @@
 #include "passage/plane_judge.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "base/require.h"
@@ -62,8 +63,10 @@ std::vector<Finding> PlaneJudge::findings_on(terrain::Attitude plane) const {
 Finding PlaneJudge::binding_on(terrain::Attitude plane) const {
   base::require(!closed_.has_value(), "a rig closed on any ground is not asked about slopes");
   std::vector<Finding> findings = findings_on(plane);
-  std::vector<Finding> other_side = findings_on({plane.grade, plane.cross.reversed()});
-  std::ranges::move(other_side, std::back_inserter(findings));
+  if (plane.cross != units::Slope{}) {
+    std::vector<Finding> other_side = findings_on({plane.grade, plane.cross.reversed()});
+    std::ranges::move(other_side, std::back_inserter(findings));
+  }
   const std::size_t binding = binding_of(findings);
   return std::move(findings[binding]);
 }
