@@ -209,6 +209,11 @@ void Sheet::labelled(const Label& label, const Ends& ends) {
   text_ += '\n';
 }
 
+void Sheet::as_it_stands(std::string_view line) {
+  text_ += line;
+  text_ += '\n';
+}
+
 void Sheet::list(std::string_view bullet, const std::vector<std::string>& entries) {
   for (const std::string& entry : entries) {
     labelled({0, width_of(bullet) + 1, bullet}, entry);

@@ -47,6 +47,8 @@ class Sheet {
   void labelled(const Label& label, const Ends& ends);
   /// A line with text at both ends.
   void both_ends(const Ends& ends) { labelled({}, ends); }
+  /// A line of a table, whose maker has seen to its columns.
+  void as_it_stands(std::string_view line);
   /// One line per entry, each opened by `bullet`.
   void list(std::string_view bullet, const std::vector<std::string>& entries);
 

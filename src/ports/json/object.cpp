@@ -10,6 +10,18 @@ struct Object::Tree {
   nlohmann::json value = nlohmann::json::object();
 };
 
+namespace {
+
+nlohmann::json position_of(geo::GlobePoint place) {
+  constexpr double kSevenDecimals = 1e7;
+  const auto rounded = [](double degrees) {
+    return std::round(degrees * kSevenDecimals) / kSevenDecimals + 0.0;
+  };
+  return nlohmann::json::array({rounded(place.longitude_deg), rounded(place.latitude_deg)});
+}
+
+}  // namespace
+
 Object::Object() : tree_{std::make_unique<Tree>()} {}
 Object::~Object() = default;
 Object::Object(const Object& other) : tree_{std::make_unique<Tree>(*other.tree_)} {}
@@ -65,6 +77,20 @@ Object& Object::list(std::string_view key, const std::vector<Object>& values) {
   nlohmann::json list = nlohmann::json::array();
   for (const Object& value : values) {
     list.push_back(value.tree_->value);
+  }
+  tree_->value[std::string{key}] = std::move(list);
+  return *this;
+}
+
+Object& Object::position(std::string_view key, geo::GlobePoint place) {
+  tree_->value[std::string{key}] = position_of(place);
+  return *this;
+}
+
+Object& Object::positions(std::string_view key, const std::vector<geo::GlobePoint>& places) {
+  nlohmann::json list = nlohmann::json::array();
+  for (const geo::GlobePoint& place : places) {
+    list.push_back(position_of(place));
   }
   tree_->value[std::string{key}] = std::move(list);
   return *this;

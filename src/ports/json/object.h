@@ -8,6 +8,8 @@
 #include <string_view>
 #include <vector>
 
+#include "geo/point.h"
+
 namespace rimehaul::ports::json {
 
 enum class Truth { no, yes };
@@ -32,6 +34,9 @@ class Object {
   Object& truth(std::string_view key, Truth value);
   Object& object(std::string_view key, const Object& value);
   Object& list(std::string_view key, const std::vector<Object>& values);
+  /// A GeoJSON position (RFC 7946, 3.1.1): longitude, latitude; to 7 decimals, a centimetre or so.
+  Object& position(std::string_view key, geo::GlobePoint place);
+  Object& positions(std::string_view key, const std::vector<geo::GlobePoint>& places);
   /// Null, and the key among "missing".
   Object& unknown(std::string_view key);
   /// One more entry of "missing", in words.

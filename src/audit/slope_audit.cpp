@@ -1,0 +1,277 @@
+#include "audit/slope_audit.h"
+
+#include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <utility>
+
+#include "audit/exceedance_runs.h"
+#include "audit/piece_findings.h"
+
+namespace rimehaul::audit {
+
+using passage::Finding;
+using passage::Stand;
+using trails::LegId;
+using trails::Way;
+using units::Metres;
+
+namespace {
+
+/// Chainages of a leg's line as chainages of its trail as drawn.
+geo::Span on_trail(const passage::Stretch& stretch, const geo::Span& span) {
+  if (stretch.way == Way::as_drawn) {
+    return {stretch.span.from + span.from, stretch.span.from + span.to};
+  }
+  return {stretch.span.to - span.to, stretch.span.to - span.from};
+}
+
+Metres middle_of(const geo::Span& span) {
+  return span.from + (span.to - span.from) / 2;
+}
+
+const Finding& binding_of(const std::vector<Finding>& findings) {
+  return *std::ranges::min_element(findings, passage::binds_before);
+}
+
+/// The share of a check among findings, as the worst of them has it.
+std::optional<double> share_of(passage::Check check, const std::vector<Finding>& findings) {
+  const Finding* worst = nullptr;
+  for (const Finding& finding : findings) {
+    const bool asked = finding.check == check && finding.refused.empty();
+    if (asked && (worst == nullptr || passage::binds_before(finding, *worst))) {
+      worst = &finding;
+    }
+  }
+  return worst != nullptr ? worst->share : std::nullopt;
+}
+
+/// Where a piece of the trail comes from.
+struct Origin {
+  std::size_t leg = 0;
+  std::size_t footfall = 0;
+};
+
+class TrailWalk {
+ public:
+  TrailWalk(const MeasuredTrail& trail, const AuditJudges& judges, units::Instant when)
+      : trail_{trail}, judges_{judges}, when_{when}, runs_{trail.which.trail, trail.which.way} {
+    audit_.which = trail.which;
+  }
+
+  TrailAudit walk() && {
+    for (std::size_t leg = 0; leg < trail_.legs.size(); ++leg) {
+      if (leg > 0) {
+        judge_joint(leg);
+      }
+      walk_leg(leg);
+    }
+    for (const Run& run : runs_.runs()) {
+      audit_.exceedances.push_back(placed(run.told, run.worst_piece.number));
+    }
+    const bool forward = trail_.which.way == Way::as_drawn;
+    std::ranges::stable_sort(audit_.exceedances, [&](const auto& one, const auto& other) {
+      return forward ? one.span.from < other.span.from : one.span.to > other.span.to;
+    });
+    keep_tightest();
+    return std::move(audit_);
+  }
+
+ private:
+  void walk_leg(std::size_t index) {
+    const MeasuredLeg& leg = trail_.legs[index];
+    const PieceFindings asked{judges_.judge, leg, when_};
+    std::vector<std::vector<Finding>> found;
+    found.reserve(leg.footfalls.size());
+    for (std::size_t i = 0; i < leg.footfalls.size(); ++i) {
+      found.push_back(asked.at(i));
+    }
+    const std::vector<Finding> whole = asked.only_of_whole_leg(found);
+    for (std::size_t i = 0; i < found.size(); ++i) {
+      std::ranges::copy(whole, std::back_inserter(found[i]));
+      note(Origin{index, i}, std::move(found[i]), asked.allowed_share());
+    }
+  }
+
+  void note(const Origin& origin, std::vector<Finding> found, double allowed_share) {
+    const MeasuredLeg& leg = trail_.legs[origin.leg];
+    const PieceOfTrail piece{origins_.size(),
+                             on_trail(leg.stretch, leg.footfalls[origin.footfall].span)};
+    origins_.push_back(origin);
+    for (const Finding& finding : found) {
+      const Stand stand = passage::stand_of(finding, allowed_share);
+      if (exceeds(stand)) {
+        runs_.offer(piece, finding, stand);
+      }
+    }
+    const Finding& binding = binding_of(found);
+    const Stand stand = passage::stand_of(binding, allowed_share);
+    const bool waits = !exceeds(stand) && std::ranges::any_of(found, [](const Finding& finding) {
+      return !finding.asks.empty();
+    });
+    audit_.pieces.push_back({.span = piece.span,
+                             .band = band_of(binding, allowed_share),
+                             .share = binding.share,
+                             .check = binding.check,
+                             .waits = waits});
+    audit_.lengths.add(audit_.pieces.back());
+    if (!exceeds(stand) && binding.share.has_value() && *binding.share > 0.0) {
+      open_.push_back({piece,
+                       {.trail = trail_.which.trail,
+                        .way = trail_.which.way,
+                        .on = On::trail,
+                        .span = piece.span,
+                        .at = middle_of(piece.span),
+                        .place = {},
+                        .finding = binding,
+                        .stand = stand,
+                        .found_share = {}}});
+    }
+  }
+
+  /// A rig that drives straight on stands on both legs at once, and takes the bend between them.
+  void judge_joint(std::size_t after) {
+    const LegId from = trail_.legs[after - 1].leg;
+    const LegId to = trail_.legs[after].leg;
+    const double allowed = judges_.judge.allowed_share();
+    const passage::Stretch& stretch = trail_.legs[after].stretch;
+    const Metres at = stretch.way == Way::as_drawn ? stretch.span.from : stretch.span.to;
+    std::optional<std::vector<Finding>> measured;
+    for (const Finding& finding : judges_.judge.judge_turn(from, to, when_).findings) {
+      const Stand stand = passage::stand_of(finding, allowed);
+      if (!exceeds(stand)) {
+        continue;
+      }
+      if (!measured.has_value()) {
+        measured = judges_.as_measured.judge_turn(from, to, when_).findings;
+      }
+      audit_.exceedances.push_back({.trail = trail_.which.trail,
+                                    .way = trail_.which.way,
+                                    .on = On::joint,
+                                    .span = {at, at},
+                                    .at = at,
+                                    .place = stretch.line.points().front(),
+                                    .finding = finding,
+                                    .stand = stand,
+                                    .found_share = share_of(finding.check, *measured)});
+    }
+  }
+
+  /// The place of the worst piece, and what is found there without errors.
+  [[nodiscard]] AuditedPlace placed(AuditedPlace told, std::size_t piece) {
+    const Origin& origin = origins_[piece];
+    const MeasuredLeg& leg = trail_.legs[origin.leg];
+    const passage::Footfall& footfall = leg.footfalls[origin.footfall];
+    told.at = middle_of(on_trail(leg.stretch, footfall.span));
+    told.place = leg.stretch.line.at(middle_of(footfall.span));
+    if (told.finding.share.has_value()) {
+      told.found_share = share_of(told.finding.check, measured_at(origin));
+    }
+    return told;
+  }
+
+  [[nodiscard]] std::vector<Finding> measured_at(const Origin& origin) {
+    if (!as_measured_.has_value() || as_measured_leg_ != origin.leg) {
+      as_measured_.emplace(judges_.as_measured, trail_.legs[origin.leg], when_);
+      as_measured_leg_ = origin.leg;
+    }
+    return as_measured_->at(origin.footfall);
+  }
+
+  void keep_tightest() {
+    std::vector<AuditedPlace> places;
+    places.reserve(open_.size());
+    for (const Run& run : open_) {
+      places.push_back(run.told);
+      places.back().place =
+          judges_.judge.scene().network.trails[trail_.which.trail].line.at(places.back().at);
+    }
+    for (AuditedPlace& place : tightest_of(std::move(places))) {
+      const auto open =
+          std::ranges::find_if(open_, [&](const Run& run) { return run.told.span == place.span; });
+      audit_.tightest.push_back(placed(std::move(place), open->worst_piece.number));
+    }
+  }
+
+  const MeasuredTrail& trail_;
+  const AuditJudges& judges_;
+  units::Instant when_;
+  TrailAudit audit_;
+  ExceedanceRuns runs_;
+  std::vector<Origin> origins_;
+  std::vector<Run> open_;
+  std::optional<PieceFindings> as_measured_;
+  std::size_t as_measured_leg_ = 0;
+};
+
+}  // namespace
+
+std::vector<Way> allowed_ways(const trails::Trail& trail) {
+  if (trail.direction == trails::AllowedDirection::forward) {
+    return {Way::as_drawn};
+  }
+  if (trail.direction == trails::AllowedDirection::backward) {
+    return {Way::against};
+  }
+  return {Way::as_drawn, Way::against};
+}
+
+MeasuredTrail measure(const passage::Scene& scene, const rig::Rig& rig, const TrailWay& which) {
+  MeasuredTrail measured{.which = which, .legs = {}};
+  const auto& legs = scene.network.legs;
+  for (std::uint32_t i = 0; i < legs.size(); ++i) {
+    const trails::Leg& leg = legs[i];
+    if (leg.trail != which.trail || leg.way != which.way) {
+      continue;
+    }
+    const Metres error = passage::line_error_of(scene.network.trails[leg.trail]);
+    measured.legs.push_back(
+        {.leg = LegId{i},
+         .stretch = {.trail = leg.trail, .span = leg.span, .way = leg.way, .line = leg.line},
+         .footfalls = passage::footfalls(scene, leg.line, rig, error)});
+  }
+  const bool forward = which.way == Way::as_drawn;
+  std::ranges::sort(measured.legs, [&](const MeasuredLeg& one, const MeasuredLeg& other) {
+    return forward ? one.stretch.span.from < other.stretch.span.from
+                   : one.stretch.span.from > other.stretch.span.from;
+  });
+  return measured;
+}
+
+passage::Scene without_errors(const passage::Scene& scene) {
+  passage::Scene bare = scene;
+  bare.rules.confidence_k = 0.0;
+  if (bare.trust.sub_cell.has_value()) {
+    bare.trust.sub_cell = units::Slope::from_ratio(0);
+  }
+  return bare;
+}
+
+TrailAudit audit_trail(const MeasuredTrail& trail, const AuditJudges& judges, units::Instant when) {
+  return TrailWalk{trail, judges, when}.walk();
+}
+
+bool tighter(const AuditedPlace& one, const AuditedPlace& other) {
+  return one.finding.share.value_or(0.0) > other.finding.share.value_or(0.0);
+}
+
+bool near_each_other(const AuditedPlace& one, const AuditedPlace& other) {
+  constexpr Metres kNear{50};
+  const Metres apart = one.at > other.at ? one.at - other.at : other.at - one.at;
+  return one.trail == other.trail && apart < kNear;
+}
+
+std::vector<AuditedPlace> tightest_of(std::vector<AuditedPlace> places) {
+  std::ranges::stable_sort(places, tighter);
+  std::vector<AuditedPlace> kept;
+  for (AuditedPlace& place : places) {
+    const bool told = std::ranges::any_of(
+        kept, [&](const AuditedPlace& other) { return near_each_other(place, other); });
+    if (!told && kept.size() < kTightestShown) {
+      kept.push_back(std::move(place));
+    }
+  }
+  return kept;
+}
+
+}  // namespace rimehaul::audit

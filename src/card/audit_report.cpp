@@ -1,0 +1,160 @@
+#include "card/audit_report.h"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "card/figures.h"
+
+namespace rimehaul::card {
+
+using audit::Band;
+using audit::GradedPiece;
+using units::Metres;
+
+namespace {
+
+/// Metres on which the rig may not go.
+Metres metres_closed(const audit::BandLengths& lengths) {
+  return lengths.of(Band::to_whole) + lengths.of(Band::over_whole) + lengths.of(Band::closed);
+}
+
+/// The worse of two pieces: the higher band, then the larger share.
+bool worse(const GradedPiece& one, const GradedPiece& other) {
+  if (one.band != other.band) {
+    return one.band > other.band;
+  }
+  return one.share.value_or(0.0) > other.share.value_or(0.0);
+}
+
+/// Of the pieces that hold a place, the one that comes out worst; null where none does.
+const GradedPiece* worst_at(const std::vector<const GradedPiece*>& pieces, Metres at) {
+  const GradedPiece* worst = nullptr;
+  for (const GradedPiece* piece : pieces) {
+    const bool holds = piece->span.from <= at && at <= piece->span.to;
+    if (holds && (worst == nullptr || worse(*piece, *worst))) {
+      worst = piece;
+    }
+  }
+  return worst;
+}
+
+/// A trail cut wherever a piece of either way ends, each part as the worse way comes out.
+std::vector<MapStretch> stretches_of(const std::vector<audit::TrailAudit>& audits,
+                                     std::size_t trail) {
+  std::vector<const GradedPiece*> pieces;
+  std::set<double> cuts_m;
+  for (const audit::TrailAudit& one : audits) {
+    if (one.which.trail != trail) {
+      continue;
+    }
+    for (const GradedPiece& piece : one.pieces) {
+      pieces.push_back(&piece);
+      cuts_m.insert(piece.span.from.value());
+      cuts_m.insert(piece.span.to.value());
+    }
+  }
+  std::vector<MapStretch> stretches;
+  for (auto cut = cuts_m.begin(); cut != cuts_m.end() && std::next(cut) != cuts_m.end(); ++cut) {
+    const geo::Span span{Metres{*cut}, Metres{*std::next(cut)}};
+    const GradedPiece* worst = worst_at(pieces, span.from + (span.to - span.from) / 2);
+    if (worst == nullptr) {
+      continue;
+    }
+    const bool as_before = !stretches.empty() && stretches.back().band == worst->band &&
+                           stretches.back().share == worst->share;
+    if (as_before) {
+      stretches.back().span.to = span.to;
+    } else {
+      stretches.push_back({trail, span, worst->band, worst->share});
+    }
+  }
+  return stretches;
+}
+
+AuditMap map_of(const AuditedTrails& found, std::size_t trail_count) {
+  AuditMap map{.audited_case = found.audited_case, .stretches = {}};
+  for (std::size_t trail = 0; trail < trail_count; ++trail) {
+    std::ranges::move(stretches_of(found.audits, trail), std::back_inserter(map.stretches));
+  }
+  return map;
+}
+
+void add_rows(const AuditedTrails& found, AuditReport& report) {
+  AuditedCase& told = report.cases.at(found.audited_case);
+  for (const audit::TrailAudit& trail : found.audits) {
+    told.lengths.add(trail.lengths);
+    told.exceedances += trail.exceedances.size();
+    for (const audit::AuditedPlace& place : trail.exceedances) {
+      report.exceedances.push_back({found.audited_case, place});
+    }
+    for (const audit::AuditedPlace& place : trail.tightest) {
+      report.tightest.push_back({found.audited_case, place});
+    }
+  }
+}
+
+/// As audit::tightest_of, over all cases.
+void keep_tightest(std::vector<AuditRow>& rows) {
+  std::ranges::stable_sort(rows, [](const AuditRow& one, const AuditRow& other) {
+    return audit::tighter(one.place, other.place);
+  });
+  std::vector<AuditRow> kept;
+  for (AuditRow& row : rows) {
+    const bool told = std::ranges::any_of(kept, [&](const AuditRow& other) {
+      return audit::near_each_other(row.place, other.place);
+    });
+    if (!told && kept.size() < audit::kTightestShown) {
+      kept.push_back(std::move(row));
+    }
+  }
+  rows = std::move(kept);
+}
+
+std::string rating_line(std::string_view name, const std::optional<rig::Rating>& rating) {
+  std::string line = std::string{name} + " rating: ";
+  if (!rating) {
+    return line + "none given, so closed";
+  }
+  return line + amount_text(units::amount(rating->steepest), Side::capacity) + ", " +
+         rig::words_for(rating->provenance.standing) + ": " + rating->provenance.source;
+}
+
+}  // namespace
+
+void add_cases(const std::vector<AuditedTrails>& found, AuditReport& report) {
+  const AuditedTrails* worst = nullptr;
+  for (const AuditedTrails& one : found) {
+    add_rows(one, report);
+    const auto closed_in = [&](const AuditedTrails& trails) {
+      return metres_closed(report.cases.at(trails.audited_case).lengths);
+    };
+    if (worst == nullptr || closed_in(one) > closed_in(*worst)) {
+      worst = &one;
+    }
+  }
+  if (worst != nullptr) {
+    report.maps.push_back(map_of(*worst, report.trails.size()));
+  }
+  keep_tightest(report.tightest);
+}
+
+std::vector<std::string> sources_of_ratings(const rig::Rig& rig) {
+  const rig::SlopeRatings& ratings = rig::ratings_in_force(rig);
+  std::vector<std::string> lines{rating_line("climb", ratings.climb),
+                                 rating_line("descent", ratings.descent),
+                                 rating_line("cross-slope", ratings.cross)};
+  if (rig.trailer) {
+    const auto add_given = [&](std::string_view name, const std::optional<rig::Rating>& rating) {
+      if (rating) {
+        lines.push_back(rating_line(name, rating));
+      }
+    };
+    add_given("trailer climb", rig.trailer->climb);
+    add_given("trailer descent", rig.trailer->descent);
+    add_given("trailer cross-slope", rig.trailer->cross);
+  }
+  return lines;
+}
+
+}  // namespace rimehaul::card
