@@ -170,6 +170,7 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
                                         .trust = trust,
                                         .network = std::move(*network),
                                         .rules = rules});
+    loaded.heights_source = std::move(heights->source);
   }
 }
 

@@ -1,6 +1,7 @@
 // Reads a site folder: every file once, every fault in one pass.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,6 +20,7 @@ struct LoadedSite {
   std::string name;
   int utc_offset_minutes = 0;
   std::optional<passage::Scene> scene;  ///< nothing when faults forbid the site's use
+  std::unique_ptr<terrain::BlockSource> heights_source;  ///< there whenever the scene is
   std::vector<rig::Rig> rigs;
   std::optional<snow::SnowReport> snow;  ///< today's, where site.toml names one
   std::vector<card::InputFile> inputs;

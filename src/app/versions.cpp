@@ -1,16 +1,24 @@
 #include "app/versions.h"
 
+#include "ports/cairo/card_drawing.h"
 #include "ports/gdal/library_version.h"
 #include "ports/geos/library_version.h"
 #include "ports/proj/library_version.h"
+#include "ports/qpdf/finish_pdf.h"
+#include "ports/qrencode/qr.h"
 #include "search/library_version.h"
 
 namespace rimehaul::app {
 
 std::vector<std::string> versions() {
-  return {std::string{"rimehaul "} + RIMEHAUL_VERSION, ports::gdal::library_version(),
-          ports::proj::library_version(), ports::geos::library_version(),
-          search::library_version()};
+  return {std::string{"rimehaul "} + RIMEHAUL_VERSION,
+          ports::gdal::library_version(),
+          ports::proj::library_version(),
+          ports::geos::library_version(),
+          search::library_version(),
+          ports::cairo::library_version(),
+          ports::qpdf::library_version(),
+          ports::qrencode::library_version()};
 }
 
 }  // namespace rimehaul::app

@@ -127,13 +127,24 @@ std::string mass_text(units::Kilograms mass) {
   return text_of(mass.value(), 0, Round::up) + " kg";
 }
 
-std::string steepness_text(const passage::Steepness& steepness) {
+std::string found_text(const passage::Steepness& steepness) {
   const units::Slope level;
   if (steepness.up_to <= level) {
     return "none";
   }
-  return text_of(std::max(steepness.found, level), Round::up) + ", up to " +
-         text_of(steepness.up_to, Round::up) + " at " +
+  return text_of(std::max(steepness.found, level), Round::up);
+}
+
+std::string up_to_text(const passage::Steepness& steepness) {
+  return steepness.up_to <= units::Slope{} ? "" : text_of(steepness.up_to, Round::up);
+}
+
+std::string steepness_text(const passage::Steepness& steepness) {
+  const std::string up_to = up_to_text(steepness);
+  if (up_to.empty()) {
+    return found_text(steepness);
+  }
+  return found_text(steepness) + ", up to " + up_to + " at " +
          text_of(steepness.at.value(), 0, Round::nearest) + " m";
 }
 

@@ -37,6 +37,9 @@ namespace rimehaul::card {
 /// direction: less than 0 is the other way, so found counts as 0, and the whole reads "none" when
 /// not even the error can turn it.
 [[nodiscard]] std::string steepness_text(const passage::Steepness& steepness);
+/// Its two parts, for a table: "7.2 deg (12.7 %)", or "none", and "9.1 deg (16.1 %)", or nothing.
+[[nodiscard]] std::string found_text(const passage::Steepness& steepness);
+[[nodiscard]] std::string up_to_text(const passage::Steepness& steepness);
 /// "45 deg", three digits before the unit: "045 deg".
 [[nodiscard]] std::string bearing_text(units::Bearing bearing);
 /// "2026-02-01 07:30", local time at a fixed offset from UTC.

@@ -29,6 +29,7 @@ struct Trodden {
   const snow::GripRow* heaviest = nullptr;             ///< row of the most motion resistance met
   std::optional<MetresPerSecond> speed;                ///< lowest so far
   std::vector<snow::SnowState> states;                 ///< those that are known
+  std::optional<Lie> lie;                              ///< of the ground under the carrier
 };
 
 /// Keeps the steeper of what was found so far and what is found here.
@@ -122,6 +123,7 @@ class LegWalk {
     const Metres at = footfalls_[index].span.from;
     if (judged.carrier.has_value()) {
       note_steepness(*judged.carrier, at);
+      here.lie = judged.carrier;
     }
     const bool both_known =
         judged.speed.has_value() && (here.speed.has_value() || here.judged.empty());
@@ -173,7 +175,8 @@ class LegWalk {
       }
       grips.push_back(here.heaviest);
       told_.pieces.push_back({footfalls_[i].span, footfalls_[i].height,
-                              here.speed.value_or(MetresPerSecond{0}), here.states.back()});
+                              here.speed.value_or(MetresPerSecond{0}), here.states.back(),
+                              here.lie});
       told_.snow.insert(told_.snow.end(), here.states.begin(), here.states.end());
     }
     std::ranges::sort(told_.snow);

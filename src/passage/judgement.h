@@ -7,6 +7,7 @@
 
 #include "geo/region.h"
 #include "passage/finding.h"
+#include "passage/lie.h"
 #include "snow/snow.h"
 #include "units/clock.h"
 #include "units/slope.h"
@@ -29,6 +30,7 @@ struct PieceDrive {
   std::optional<geo::Height> height;  ///< at its middle
   units::MetresPerSecond speed;
   snow::SnowState snow;
+  std::optional<Lie> lie;  ///< of the ground under the carrier; nothing: not known
 };
 
 /// One leg (or a part of one) judged for one rig, snow and hour of entry.

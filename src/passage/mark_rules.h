@@ -5,9 +5,9 @@
 #include <vector>
 
 #include "passage/finding.h"
+#include "passage/lie.h"
 #include "passage/rules.h"
 #include "passage/stretch.h"
-#include "terrain/attitude.h"
 
 namespace rimehaul::passage {
 
@@ -31,12 +31,6 @@ struct Crossing {
 /// setback, as measured from the drawn line; benches and bridges a survey no later than `when` and
 /// an inspection since the last weather; bridges carry no more than their mass. Others are kept.
 [[nodiscard]] Finding judge_mark(const trails::Mark& mark, const Rules& rules, Crossing crossing);
-
-/// How the ground may lie one body: as found, and with the error counted.
-struct Lie {
-  terrain::AttitudeBox found;
-  terrain::AttitudeBox up_to;
-};
 
 /// Attitudes on a bench or bridge by its survey: steepest grade and cross-slope either way, with k
 /// standard deviations as error. Nothing for other marks, and when the survey does not stand.

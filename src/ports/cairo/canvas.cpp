@@ -16,6 +16,7 @@ namespace {
 struct Release {
   void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
   void operator()(cairo_t* context) const { cairo_destroy(context); }
+  void operator()(PangoAttrList* attributes) const { pango_attr_list_unref(attributes); }
   void operator()(PangoLayout* layout) const { g_object_unref(layout); }
   void operator()(PangoFontDescription* font) const { pango_font_description_free(font); }
   void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
@@ -104,6 +105,10 @@ struct Canvas::Handles {
 
   [[nodiscard]] Owned<PangoLayout> layout(const Paragraph& paragraph) const {
     Owned<PangoLayout> folded = layout(paragraph.text, paragraph.lettering);
+    // A digest that folds must not gain a hyphen.
+    const Owned<PangoAttrList> attributes{pango_attr_list_new()};
+    pango_attr_list_insert(attributes.get(), pango_attr_insert_hyphens_new(FALSE));
+    pango_layout_set_attributes(folded.get(), attributes.get());
     pango_layout_set_wrap(folded.get(), PANGO_WRAP_WORD_CHAR);
     pango_layout_set_width(folded.get(), static_cast<int>(paragraph.width_pt * PANGO_SCALE));
     return folded;

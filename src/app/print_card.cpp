@@ -1,0 +1,31 @@
+#include "app/print_card.h"
+
+#include <utility>
+
+#include "app/sheet_map.h"
+#include "app/write_file.h"
+#include "ports/cairo/card_drawing.h"
+#include "ports/json/card_json.h"
+#include "ports/openssl/digest.h"
+#include "ports/qpdf/finish_pdf.h"
+#include "ports/qrencode/qr.h"
+
+namespace rimehaul::app {
+
+void print_card(const std::string& path, CardToPrint printed) {
+  const std::string record = ports::json::canonical_json(printed.card);
+  const std::string digest = ports::openssl::digest_of(record).hex();
+  const std::string number = card::number_of(printed.card, digest);
+  const card::CardSheet sheet{
+      .card = printed.card,
+      .profile = std::move(printed.profile),
+      .map = map_with_ground(card::ways_of(printed.card), printed.site, card::kCardMapPaper),
+      .number = number,
+      .digest = digest,
+      .qr = ports::qrencode::qr_of(card::symbol_text(number, digest))};
+  write_file(path, ports::qpdf::finish_pdf(ports::cairo::draw_card(sheet),
+                                           {.title = "Route card: " + printed.card.title}));
+  write_file(path + ".record.json", record);
+}
+
+}  // namespace rimehaul::app

@@ -1,0 +1,81 @@
+#include <algorithm>
+
+#include "card/figures.h"
+#include "ports/cairo/card_parts.h"
+#include "ports/cairo/flow.h"
+
+namespace rimehaul::ports::cairo {
+
+namespace {
+
+using card::RouteCard;
+
+constexpr double kSymbol_pt = 96.0;
+
+std::vector<std::string> made_from(const RouteCard& card) {
+  std::vector<std::string> lines{
+      "made " + units::text_of(card.made) + "; judged again at " +
+          std::to_string(card.places_rewalked) + " places before printing",
+      "map " + card.map_frame + "; heights above " + card.vertical_datum};
+  lines.insert(lines.end(), card.heights_notes.begin(), card.heights_notes.end());
+  for (const card::InputFile& input : card.inputs) {
+    lines.push_back(input.what + ": " + input.name + (input.date.empty() ? "" : ", " + input.date) +
+                    ", SHA-256 " + input.digest.hex());
+  }
+  std::string program;
+  for (const std::string& version : card.versions) {
+    program += (program.empty() ? "" : ", ") + version;
+  }
+  lines.push_back(program);
+  return lines;
+}
+
+std::vector<std::string> with_signs(std::vector<std::string> lines) {
+  std::ranges::transform(lines, lines.begin(), with_degree_signs);
+  return lines;
+}
+
+/// Dark modules on white, with the quiet zone of four modules around them.
+void draw_symbol(Canvas& canvas, const Box& box, const card::QrSymbol& symbol) {
+  const double module_pt = std::min(box.width_pt, box.height_pt) / (symbol.side + 8);
+  for (int row = 0; row < symbol.side; ++row) {
+    int from = 0;
+    for (int column = 0; column <= symbol.side; ++column) {
+      const bool dark =
+          column < symbol.side && symbol.dark[static_cast<std::size_t>(row * symbol.side + column)];
+      if (!dark) {
+        if (column > from) {
+          canvas.box({box.left_pt + (from + 4) * module_pt, box.top_pt + (row + 4) * module_pt,
+                      (column - from) * module_pt, module_pt},
+                     kInk);
+        }
+        from = column + 1;
+      }
+    }
+  }
+}
+
+}  // namespace
+
+void draw_back(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {
+  const RouteCard& card = sheet.card;
+  Flow flow{canvas, {.area = pages.area(), .count = 2}, [&] { return pages.next(); }};
+  flow.write({"Turn back or stop if", ItemMark::warning, with_signs(card.turn_back_triggers)});
+  flow.write({"Radio", ItemMark::dash, with_signs(card.radio)});
+  flow.write({"Before starting", ItemMark::tick_box, card.pre_start_checks});
+  flow.write({"Parking", ItemMark::tick_box, card.parking_steps});
+  flow.write({"Cautions", ItemMark::warning, with_signs(card.cautions)});
+  flow.write({"Estimates in use (not measured, not published)", ItemMark::dash,
+              with_signs(card.estimates)});
+  flow.write({"Made from", ItemMark::dash, with_signs(made_from(card))});
+  flow.write({"This card",
+              ItemMark::none,
+              {"number " + sheet.number, "SHA-256 of its record " + sheet.digest,
+               "The symbol says the same to a camera."}});
+  const Box room = flow.keep(kSymbol_pt);
+  const auto figure =
+      Canvas::Tag::figure(canvas, "QR symbol with the number and the digest of this card.");
+  draw_symbol(canvas, {room.left_pt, room.top_pt, kSymbol_pt, kSymbol_pt}, sheet.qr);
+}
+
+}  // namespace rimehaul::ports::cairo

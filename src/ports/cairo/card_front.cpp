@@ -1,0 +1,260 @@
+#include <algorithm>
+
+#include "card/figures.h"
+#include "card/words.h"
+#include "ports/cairo/card_parts.h"
+#include "ports/cairo/map_drawing.h"
+#include "ports/cairo/profile_drawing.h"
+#include "ports/cairo/table.h"
+
+namespace rimehaul::ports::cairo {
+
+namespace {
+
+using card::CardLeg;
+using card::RouteCard;
+
+constexpr double kPointsPerMetre = 72.0 / 0.0254;
+constexpr double kProfile_pt = 118.0;
+constexpr double kGap_pt = 5.0;
+
+std::string upper(std::string_view word) {
+  std::string big{word};
+  std::ranges::transform(big, big.begin(), [](char letter) {
+    return letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
+  });
+  return big;
+}
+
+/// The leg whose share is the largest, the first of equals.
+const CardLeg& tightest(const RouteCard& card) {
+  return *std::ranges::max_element(card.legs, {}, &CardLeg::binding_share);
+}
+
+double write_title(Canvas& canvas, const Box& body, const card::CardSheet& sheet) {
+  const double right_pt = 200;
+  canvas.write({body.left_pt, body.top_pt}, {"ROUTE CARD   " + sheet.card.site,
+                                             {.size_pt = 8.5, .weight = Weight::bold},
+                                             body.width_pt - right_pt});
+  const double first = canvas.write(
+      {body.right_pt() - right_pt, body.top_pt},
+      {sheet.number, {.size_pt = 8.5, .align = Align::right, .face = Face::mono}, right_pt});
+  const double site = canvas.height_of({"ROUTE CARD   " + sheet.card.site,
+                                        {.size_pt = 8.5, .weight = Weight::bold},
+                                        body.width_pt - right_pt});
+  double y = body.top_pt + std::max(first, site) + 1;
+  const Canvas::Tag tag{canvas, "H1"};
+  y += canvas.write({body.left_pt, y},
+                    {sheet.card.title, {.size_pt = 17, .weight = Weight::bold}, body.width_pt});
+  return y + 2;
+}
+
+double write_verdict(Canvas& canvas, const Box& body, double y, const RouteCard& card) {
+  const Canvas::Tag tag{canvas, "P"};
+  const CardLeg& worst = tightest(card);
+  draw_way(canvas, {{body.left_pt, y + 8}, {body.left_pt + 44, y + 8}}, card.verdict);
+  const Lettering word{.size_pt = 12, .weight = Weight::bold};
+  const std::string verdict = upper(passage::words_for(card.verdict));
+  const double word_pt = canvas.width_of(verdict, word);
+  canvas.write({body.left_pt + 52, y}, {verdict, word, word_pt + 4});
+  std::string words = "at most " + card::share_text(card.worst_share) + " of a limit (" +
+                      worst.binding_check + ", leg " + std::to_string(worst.number) +
+                      "); allowed here " + card::allowed_text(card.allowed_share);
+  if (!card.permitted.empty()) {
+    words += ". Permitted by " + card.permitted_by + ":";
+    for (const std::string& decision : card.permitted) {
+      words += " " + decision + ";";
+    }
+  }
+  const double left = body.left_pt + 62 + word_pt;
+  const double height =
+      canvas.write({left, y + 2.5}, {words, {.size_pt = 9.5}, body.right_pt() - left});
+  return y + std::max(18.0, height + 4);
+}
+
+struct Fact {
+  std::string label;
+  std::string words;
+};
+
+double write_facts(Canvas& canvas, const Box& column, const std::vector<Fact>& facts) {
+  constexpr double kLabel_pt = 42.0;
+  double y = column.top_pt;
+  for (const Fact& fact : facts) {
+    const Canvas::Tag tag{canvas, "P"};
+    canvas.write({column.left_pt, y},
+                 {fact.label, {.size_pt = 8.5, .weight = Weight::bold}, kLabel_pt});
+    y += canvas.write(
+        {column.left_pt + kLabel_pt, y},
+        {with_degree_signs(fact.words), {.size_pt = 8.5}, column.width_pt - kLabel_pt});
+    y += 1;
+  }
+  return y;
+}
+
+std::vector<Fact> facts_of_rig(const RouteCard& card) {
+  std::string rig = card.rig + ": " + card.carrier;
+  if (!card.trailer.empty()) {
+    rig += " with " + card.trailer + (card.trailer_braked ? " (braked)" : " (no brake)");
+  }
+  std::vector<Fact> facts{
+      {"Rig", rig + "; driver level " + card.driver_level},
+      {"Load",
+       card::words::load(card.load, card.trailer) + "; in all " + card::mass_text(card.total_mass)},
+      {"Leave", card::local_text(card.depart, card.utc_offset_minutes) + ", arrive about " +
+                    card::local_text(card.arrive, card.utc_offset_minutes).substr(11)}};
+  return facts;
+}
+
+std::vector<Fact> facts_of_way(const RouteCard& card) {
+  std::vector<Fact> facts{
+      {"Way", std::string{card::words::preference(card.prefer)} + ": " +
+                  card::distance_text(card.length) + ", climb " + card::distance_text(card.climb) +
+                  ", drop " + card::distance_text(card.drop) + ", " +
+                  card::minutes_text(card.time) + ", fuel " + card::fuel_needed_text(card.fuel)},
+      {"Snow", card::words::snow_states(card.snow) + "; " + card.snow_told_by},
+      {"Weather", card::words::weather(card.weather)}};
+  for (const std::string& warning : card.fuel_warnings) {
+    facts.insert(facts.begin(), {"FUEL", warning});
+  }
+  return facts;
+}
+
+double write_all_facts(Canvas& canvas, const Box& body, double y, const RouteCard& card) {
+  const double half = body.width_pt * 0.44;
+  const double left = write_facts(canvas, {body.left_pt, y, half - 8, 0}, facts_of_rig(card));
+  const double right =
+      write_facts(canvas, {body.left_pt + half, y, body.width_pt - half, 0}, facts_of_way(card));
+  return std::max(left, right) + kGap_pt;
+}
+
+TableCell steepness_cell(const std::optional<passage::Steepness>& steepness) {
+  if (!steepness) {
+    return {"unknown", ""};
+  }
+  const std::string up_to = card::up_to_text(*steepness);
+  if (up_to.empty()) {
+    return {"", "none"};
+  }
+  return {with_degree_signs(card::found_text(*steepness)), with_degree_signs("to " + up_to)};
+}
+
+std::string note_of(const CardLeg& leg) {
+  std::string note;
+  const auto add = [&](const std::string& words) { note += (note.empty() ? "" : "; ") + words; };
+  for (const card::Notice& notice : leg.notices) {
+    add(card::where_text(notice.span, leg.length) + " " + notice.words);
+  }
+  const auto ahead = [&](std::string_view what, const card::Ahead& place) {
+    add(std::string{what} +
+        (place.distance ? " in " + card::distance_text(*place.distance) + " (" + place.name + ")"
+                        : std::string{": none ahead"}));
+  };
+  ahead("turn-round", leg.turn_round);
+  ahead("refuge", leg.refuge);
+  return note;
+}
+
+TableRow row_of(const CardLeg& leg) {
+  const std::string binding =
+      leg.binding_check +
+      (leg.binding_at ? " " + card::where_text({*leg.binding_at, *leg.binding_at}, leg.length)
+                      : "");
+  return {{{std::to_string(leg.number), ""},
+           {leg.trail, leg.from + " to " + leg.to + ", " +
+                           with_degree_signs(card::bearing_text(leg.start_bearing))},
+           {card::distance_text(leg.length),
+            "+" + card::distance_text(leg.climb) + " \u2212" + card::distance_text(leg.drop)},
+           steepness_cell(leg.up),
+           steepness_cell(leg.down),
+           steepness_cell(leg.across),
+           {card::share_text(leg.binding_share), binding},
+           {card::speed_limit_text(leg.speed), card::duration_text(leg.time)}},
+          note_of(leg)};
+}
+
+std::vector<TableColumn> leg_columns(double width_pt) {
+  std::vector<TableColumn> columns{{"", 17, Align::right},
+                                   {"Leg, from, to, set out", 0, Align::left},
+                                   {"Length", 54, Align::left},
+                                   {"Up", 66, Align::left},
+                                   {"Down", 66, Align::left},
+                                   {"Across", 66, Align::left},
+                                   {"Share, what binds", 70, Align::left},
+                                   {"At most", 52, Align::left}};
+  double others = 0.0;
+  for (const TableColumn& column : columns) {
+    others += column.width_pt;
+  }
+  columns[1].width_pt = width_pt - others;
+  return columns;
+}
+
+void write_legs(Canvas& canvas, double y, const RouteCard& card, CardPages& pages) {
+  const Canvas::Tag tag{canvas, "Table"};
+  Box body = pages.area();
+  Table table{canvas, body.left_pt, leg_columns(body.width_pt)};
+  y = table.write_head(y);
+  for (const CardLeg& leg : card.legs) {
+    const TableRow row = row_of(leg);
+    if (y + table.height_of(row) > body.bottom_pt()) {
+      body = pages.next();
+      y = table.write_head(body.top_pt);
+    }
+    y = table.write_row(y, row);
+  }
+}
+
+double write_map(Canvas& canvas, const Box& body, double y, const card::CardSheet& sheet) {
+  const double width = card::kCardMapPaper.width.value() * kPointsPerMetre;
+  const double height = card::kCardMapPaper.height.value() * kPointsPerMetre;
+  {
+    const auto figure = Canvas::Tag::figure(
+        canvas, "Map of the route with its numbered legs; the legs are listed in the table.");
+    draw_map(canvas, {body.left_pt, y, width, height}, sheet.map);
+  }
+  // Source and date; the whole list stands behind.
+  const auto& notes = sheet.card.heights_notes;
+  std::string source = "Heights: " + (notes.empty() ? "not stated" : notes.front());
+  source += sheet.map.north_off_deg ? ". N: true north." : ". N: map north.";
+  const Canvas::Tag tag{canvas, "P"};
+  return y + height +
+         canvas.write({body.left_pt, y + height + 1},
+                      {source, {.size_pt = 8, .colour = kQuiet}, body.width_pt}) +
+         3;
+}
+
+double write_profile(Canvas& canvas, const Box& body, double y, const card::CardSheet& sheet) {
+  {
+    const auto figure = Canvas::Tag::figure(
+        canvas,
+        "Height and grade along the route with the rig's limits; the steepest of each leg "
+        "stands in the table.");
+    draw_profile(canvas, {body.left_pt, y, body.width_pt, kProfile_pt}, sheet.profile);
+  }
+  const Canvas::Tag tag{canvas, "P"};
+  y += kProfile_pt;
+  return y +
+         canvas.write({body.left_pt, y},
+                      {"Height, and grade as steep as it may be (" +
+                           card::confidence_text(sheet.card.confidence_k) +
+                           " sure). Ticked lines: steepest climb and descent of this rig in "
+                           "this snow, on ground without cross-slope.",
+                       {.size_pt = 8, .colour = kQuiet},
+                       body.width_pt}) +
+         kGap_pt;
+}
+
+}  // namespace
+
+void draw_front(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {
+  const Box body = pages.area();
+  double y = write_title(canvas, body, sheet);
+  y = write_verdict(canvas, body, y, sheet.card);
+  y = write_all_facts(canvas, body, y, sheet.card);
+  y = write_map(canvas, body, y, sheet);
+  y = write_profile(canvas, body, y, sheet);
+  write_legs(canvas, y, sheet.card, pages);
+}
+
+}  // namespace rimehaul::ports::cairo

@@ -1,0 +1,60 @@
+#include "ports/cairo/map_labels.h"
+
+#include <algorithm>
+#include <array>
+
+namespace rimehaul::ports::cairo {
+
+namespace {
+
+bool overlap(const Box& a, const Box& b) {
+  return a.left_pt < b.right_pt() && b.left_pt < a.right_pt() && a.top_pt < b.bottom_pt() &&
+         b.top_pt < a.bottom_pt();
+}
+
+/// Which way from the spot a name lies: -1, 0 or 1 along each axis.
+struct Side {
+  double right = 0.0;
+  double down = 0.0;
+};
+
+constexpr std::array<Side, 8> kSides{Side{1, 0},  Side{-1, 0}, Side{0, -1},  Side{0, 1},
+                                     Side{1, -1}, Side{1, 1},  Side{-1, -1}, Side{-1, 1}};
+
+Box box_beside(Spot spot, Side side, double gap_pt, LabelSize size) {
+  const double middle_x = spot.x_pt + side.right * (gap_pt + size.width_pt / 2);
+  const double middle_y = spot.y_pt + side.down * (gap_pt + size.height_pt / 2);
+  return {middle_x - size.width_pt / 2, middle_y - size.height_pt / 2, size.width_pt,
+          size.height_pt};
+}
+
+}  // namespace
+
+bool LabelRoom::is_free(const Box& box) const {
+  const bool inside = box.left_pt >= within_.left_pt && box.right_pt() <= within_.right_pt() &&
+                      box.top_pt >= within_.top_pt && box.bottom_pt() <= within_.bottom_pt();
+  return inside &&
+         std::ranges::none_of(taken_, [&](const Box& other) { return overlap(box, other); });
+}
+
+bool LabelRoom::take_if_free(const Box& box) {
+  if (!is_free(box)) {
+    return false;
+  }
+  take(box);
+  return true;
+}
+
+std::optional<Box> LabelRoom::place_beside(Spot spot, LabelSize size) {
+  for (const double gap_pt : {5.0, 10.0, 16.0, 24.0}) {
+    for (const Side side : kSides) {
+      const Box box = box_beside(spot, side, gap_pt, size);
+      if (take_if_free(box)) {
+        return box;
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace rimehaul::ports::cairo
