@@ -1,6 +1,7 @@
 // Text set one piece below the other, so that a sheet grows with what it has to say.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -8,10 +9,12 @@
 
 namespace rimehaul::ports::cairo {
 
-/// Where a column stands; it has no lower end.
+/// Where a column stands. Without a lower end it grows; with one it goes on at the top of the next
+/// page, `corner.y_pt` down.
 struct ColumnPlace {
   Spot corner;
   double width_pt = 0.0;
+  std::optional<double> bottom_pt{};
 };
 
 class Column {
@@ -23,6 +26,8 @@ class Column {
   [[nodiscard]] double at_pt() const { return at_pt_; }
   [[nodiscard]] double left_pt() const { return place_.corner.x_pt; }
   [[nodiscard]] double width_pt() const { return place_.width_pt; }
+  /// Leaves room, or the rest of the page where there is too little.
+  void keep_together(double height_pt) { make_room(height_pt); }
   void gap(double height_pt) { at_pt_ += height_pt; }
 
   void title(std::string_view text);    ///< structure H1
@@ -44,6 +49,9 @@ class Column {
   void rule();
 
  private:
+  [[nodiscard]] Paragraph in_width(std::string_view text, const Lettering& lettering) const;
+  void make_room(double height_pt);
+
   Canvas* canvas_;
   ColumnPlace place_;
   double at_pt_;

@@ -13,7 +13,7 @@ namespace rimehaul::ports::cairo {
 namespace {
 
 constexpr Lettering kSmall{.size_pt = kSmallest_pt};
-constexpr double kLeftMargin_pt = 70.0;
+constexpr double kLeftMargin_pt = 78.0;
 constexpr double kBottomMargin_pt = 40.0;
 constexpr double kTopMargin_pt = 16.0;
 constexpr double kStep_deg = 5.0;
@@ -75,7 +75,7 @@ std::string degrees_text(double degrees) {
 }
 
 std::string percent_text(double degrees) {
-  return units::text_of(units::Slope::from_degrees(degrees).percent(), 0, units::Round::nearest) +
+  return units::text_of(units::Slope::from_degrees(degrees).percent(), 1, units::Round::nearest) +
          " %";
 }
 

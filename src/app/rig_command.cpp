@@ -1,0 +1,34 @@
+// The verb `rig`: the sheet of a rig as it stands.
+#include "app/rig_command.h"
+
+#include "app/answer.h"
+#include "app/question.h"
+#include "app/versions.h"
+#include "app/write_file.h"
+#include "card/rig_sheet.h"
+#include "ports/cairo/rig_page.h"
+#include "ports/json/rig_json.h"
+
+namespace rimehaul::app {
+
+Status show_rig(const RigSheetOptions& options, const Outside& outside) {
+  const LoadedSite site = load_usable_site(options.common.site);
+  RigOptions asked = options.rig;
+  asked.towed_kg = asked.towed_kg.value_or(0.0);
+  card::RigSheet sheet = card::rig_sheet(rig_as_loaded(site, asked), site.scene->rules);
+  sheet.site = site.name;
+  sheet.inputs = site.inputs;
+  sheet.versions = versions();
+  sheet.made = outside.now;
+  if (options.svg) {
+    write_file(*options.svg, ports::cairo::rig_page(sheet, ports::cairo::Form::svg).bytes);
+  }
+  if (options.pdf) {
+    write_file(*options.pdf, ports::cairo::rig_page(sheet, ports::cairo::Form::pdf).bytes);
+  }
+  give_answer({.text = card::text_of(sheet, kColumns), .json = ports::json::rig_sheet_json(sheet)},
+              options.common, outside);
+  return sheet.within_ratings() ? Status::yes : Status::honest_no;
+}
+
+}  // namespace rimehaul::app

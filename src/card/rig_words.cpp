@@ -1,0 +1,99 @@
+// What a rig sheet says, alike on the screen and on paper.
+#include "card/rig_words.h"
+
+#include <cmath>
+
+#include "card/figures.h"
+#include "card/rating_words.h"
+#include "card/words.h"
+#include "units/rounding.h"
+
+namespace rimehaul::card {
+
+namespace {
+
+using units::Round;
+
+std::string length_words(units::Metres length) {
+  return units::text_of(length.value(), 2, Round::nearest) + " m";
+}
+
+std::string load_line(const SheetLoad& load, double allowed_share) {
+  const passage::Finding& finding = load.finding;
+  const passage::Stand stand = passage::stand_of(finding, allowed_share);
+  std::string line = load.name;
+  if (std::isfinite(finding.demand.value)) {
+    line += ": " + amount_text(finding.demand, Side::demand) + " on " +
+            amount_text(finding.capacity, Side::capacity) + " rated";
+  }
+  line += ": " + (stand == passage::Stand::passes && !std::isfinite(finding.demand.value)
+                      ? std::string{"kept"}
+                      : words::outcome(finding));
+  if (stand == passage::Stand::passes) {
+    return line;
+  }
+  const bool over_rating = finding.share && *finding.share > 1.0;
+  return line + (over_rating ? ". OVERLOADED: over the rating itself"
+                             : ". CLOSED: " + std::string{words::stand(stand)});
+}
+
+}  // namespace
+
+std::string_view tip_way_words(TipWay way) {
+  switch (way) {
+    case TipWay::over_the_right:
+      return "right side";
+    case TipWay::over_the_left:
+      return "left side";
+    case TipWay::over_the_rear:
+      return "rear, climbing";
+    case TipWay::over_the_front:
+      return "front, descending";
+  }
+  return "";
+}
+
+std::string tip_words(units::Slope tip) {
+  return std::isfinite(tip.ratio()) ? units::text_of(tip, Round::down) : "unknown";
+}
+
+std::string place_words(const rig::BodyPoint& place) {
+  return "forward " + length_words(place.forward) + ", left " + length_words(place.left) + ", up " +
+         length_words(place.up);
+}
+
+std::string scale_words(units::Kilograms mass) {
+  return units::text_of(mass.value(), 0, Round::nearest) + " kg";
+}
+
+std::vector<std::string> load_lines(const RigSheet& sheet) {
+  std::vector<std::string> lines;
+  for (const SheetLoad& load : sheet.loads) {
+    lines.push_back(load_line(load, sheet.allowed_share));
+  }
+  return lines;
+}
+
+std::string ratings_line(const SheetRatings& ratings) {
+  if (ratings.way == "trailer's own" && !ratings.ratings.climb && !ratings.ratings.descent &&
+      !ratings.ratings.cross) {
+    return "none given; the carrier's towing ratings hold";
+  }
+  return "climb " + rating_words(ratings.ratings.climb) + "; descent " +
+         rating_words(ratings.ratings.descent) + "; cross-slope " +
+         rating_words(ratings.ratings.cross);
+}
+
+std::string tips_note(const RigSheet& sheet) {
+  return "Tip angle: where a rigid body on firm ground goes over, hitch forces left out. Usable: "
+         "what " +
+         units::text_of(sheet.roll_over_reserve * 100.0, 0, Round::nearest) +
+         " % of that angle leaves (an estimate of the reserve for driving) when the low side sinks "
+         "deeper; of this no more than the allowed share is driven.";
+}
+
+std::string pressure_words(units::Kilopascals pressure) {
+  return units::text_of(pressure.value(), 1, Round::nearest) + " kPa";
+}
+
+}  // namespace rimehaul::card

@@ -1,0 +1,29 @@
+// What a rig sheet says, alike on the screen and on paper.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "card/rig_sheet.h"
+
+namespace rimehaul::card {
+
+/// Over which side or end: "rear, climbing"
+[[nodiscard]] std::string_view tip_way_words(TipWay way);
+/// "26.8 deg (50.6 %)", rounded down; "unknown".
+[[nodiscard]] std::string tip_words(units::Slope tip);
+/// "forward 0.95 m, left 0.00 m, up 0.50 m"
+[[nodiscard]] std::string place_words(const rig::BodyPoint& place);
+/// "780 kg", to the nearest kilogram, as on a scale.
+[[nodiscard]] std::string scale_words(units::Kilograms mass);
+/// One line for each rating of a mass: what is on it, what is rated, and whether that is allowed.
+[[nodiscard]] std::vector<std::string> load_lines(const RigSheet& sheet);
+/// "climb: 28.0 deg ..., maker: ...; descent: ...; cross-slope: ..."
+[[nodiscard]] std::string ratings_line(const SheetRatings& ratings);
+/// What the columns of the tip angles mean.
+[[nodiscard]] std::string tips_note(const RigSheet& sheet);
+/// "6.2 kPa"
+[[nodiscard]] std::string pressure_words(units::Kilopascals pressure);
+
+}  // namespace rimehaul::card
