@@ -66,7 +66,7 @@ std::string outcome(const passage::Finding& finding) {
     const bool by_the_site = passage::facts_of(finding.check).source == "site rule";
     return (by_the_site ? "refused by the site's rules: " : "refused: ") + finding.refused;
   }
-  const std::string asks = finding.asks.empty() ? "" : "asks for a decision: " + finding.asks;
+  std::string asks = finding.asks.empty() ? "" : "asks for a decision: " + finding.asks;
   if (!asks.empty() && finding.share == 0.0) {
     return asks;
   }

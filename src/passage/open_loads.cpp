@@ -137,14 +137,19 @@ struct PairGrid {
   }
 };
 
-std::optional<LoadPair> open_pair(const rig::Rig& rig, const LoadSteps& bed_steps,
-                                  const LoadSteps& towed_steps, const OpenWith& open) {
-  const auto bed_rating = rating_of(rig, bed_steps);
-  const auto towed_rating = rating_of(rig, towed_steps);
+struct StepsOfBoth {
+  LoadSteps bed;
+  LoadSteps towed;
+};
+
+std::optional<LoadPair> open_pair(const rig::Rig& rig, const StepsOfBoth& steps,
+                                  const OpenWith& open) {
+  const auto bed_rating = rating_of(rig, steps.bed);
+  const auto towed_rating = rating_of(rig, steps.towed);
   if (!bed_rating.has_value() || !towed_rating.has_value()) {
     return std::nullopt;
   }
-  PairGrid grid{loads_up_to(*bed_rating, bed_steps), loads_up_to(*towed_rating, towed_steps), {}};
+  PairGrid grid{loads_up_to(*bed_rating, steps.bed), loads_up_to(*towed_rating, steps.towed), {}};
   rig::Rig loaded = rig;
   for (const Kilograms bed : grid.bed) {
     loaded.load.bed = bed;
@@ -203,7 +208,7 @@ OpenLoads loads_that_open(const rig::Rig& rig, const OpenWith& open) {
   const LoadSteps towed = steps_for(rig, LoadPlace::towed);
   OpenLoads loads{open_loads(rig, bed, open), open_loads(rig, towed, open), {}};
   if (!loads.any() && rig.trailer.has_value()) {
-    if (const auto pair = open_pair(rig, twice(bed), twice(towed), open)) {
+    if (const auto pair = open_pair(rig, {twice(bed), twice(towed)}, open)) {
       loads.both.push_back(*pair);
     }
   }

@@ -16,6 +16,14 @@ Key key_of(const passage::Finding& finding, double allowed_share) {
           finding.refused};
 }
 
+/// Whether a check lacks the very snow that the check for known snow says is not known.
+bool only_lacks_snow(const passage::Finding& finding, const std::vector<passage::Finding>& all) {
+  return finding.check != passage::Check::snow_known && !finding.missing.empty() &&
+         std::ranges::any_of(all, [&](const passage::Finding& other) {
+           return other.check == passage::Check::snow_known && other.missing == finding.missing;
+         });
+}
+
 /// Obstacles in the order in which a driver comes to them.
 std::vector<std::size_t> in_driving_order(const NoRoute& none) {
   std::vector<std::size_t> order(none.obstacles.size());
@@ -38,6 +46,9 @@ std::vector<Cause> causes_of(const NoRoute& none, double allowed_share) {
     const bool filled_in = !obstacle.findings.empty();
     const std::vector<passage::Finding> one{obstacle.finding};
     for (const passage::Finding& finding : filled_in ? obstacle.findings : one) {
+      if (only_lacks_snow(finding, obstacle.findings)) {
+        continue;
+      }
       Cause& cause = by_key[key_of(finding, allowed_share)];
       if (cause.obstacles.empty() || passage::binds_before(finding, cause.finding)) {
         cause.worst = index;
@@ -47,6 +58,7 @@ std::vector<Cause> causes_of(const NoRoute& none, double allowed_share) {
     }
   }
   std::vector<Cause> causes;
+  causes.reserve(by_key.size());
   for (auto& [key, cause] : by_key) {
     causes.push_back(std::move(cause));
   }

@@ -12,6 +12,14 @@ using passage::Finding;
 using passage::Judge;
 using passage::Stand;
 
+namespace {
+
+Trailer trailer_of(const rig::Rig& rig) {
+  return rig.trailer.has_value() ? Trailer::hitched : Trailer::left_behind;
+}
+
+}  // namespace
+
 /// The rig or the snow of one trial, and the judge of it, which refers to both.
 struct Trials::Variant {
   Variant(const Judge& like, const Trial& trial)
@@ -25,7 +33,7 @@ struct Trials::Variant {
   Variant& operator=(const Variant&) = delete;
 
   static rig::Rig rig_of(rig::Rig rig, const Trial& trial) {
-    if (!trial.trailer) {
+    if (trial.trailer == Trailer::left_behind) {
       rig.trailer.reset();
     }
     rig.load.bed = trial.bed;
@@ -50,7 +58,7 @@ Trial Trials::as_it_stands() const {
 }
 
 Trial Trials::trial_of(const rig::Rig& rig) {
-  return {.bed = rig.load.bed, .towed = rig.load.towed, .trailer = rig.trailer.has_value()};
+  return {.bed = rig.load.bed, .towed = rig.load.towed, .trailer = trailer_of(rig)};
 }
 
 const Trials::Variant& Trials::variant_for(const Trial& trial) {
@@ -60,16 +68,16 @@ const Trials::Variant& Trials::variant_for(const Trial& trial) {
   }
   // Without its trailer a rig may see the ground otherwise: worked out for one, taken by the rest.
   Trial alone = as_it_stands();
-  alone.trailer = false;
+  alone.trailer = Trailer::left_behind;
   alone.towed = units::Kilograms{0};
-  const bool another_alone = !trial.trailer && trial != alone;
+  const bool another_alone = trial.trailer == Trailer::left_behind && trial != alone;
   const Judge& like = another_alone ? variant_for(alone).judge : *judge_;
   return *variants_.emplace(trial, std::make_shared<const Variant>(like, trial)).first->second;
 }
 
 const std::vector<passage::Footfall>& Trials::ground_under(trails::LegId leg,
                                                            const Variant& variant) {
-  const auto key = std::pair{leg, variant.rig.trailer.has_value()};
+  const auto key = std::pair{leg, trailer_of(variant.rig)};
   auto found = ground_.find(key);
   if (found == ground_.end()) {
     const passage::Stretch stretch = judge_->stretch_of(leg);

@@ -21,11 +21,13 @@ struct Place {
   friend auto operator<=>(const Place&, const Place&) = default;
 };
 
+enum class Trailer { left_behind, hitched };
+
 /// What is on the rig, and the snow where it is not the day's own.
 struct Trial {
   units::Kilograms bed;
   units::Kilograms towed;
-  bool trailer = false;
+  Trailer trailer = Trailer::left_behind;
   std::optional<snow::SnowState> snow{};
 
   friend auto operator<=>(const Trial&, const Trial&) = default;
@@ -65,7 +67,7 @@ class Trials {
   const passage::Judge* judge_;
   Permission permission_;
   std::map<Trial, std::shared_ptr<const Variant>> variants_;
-  std::map<std::pair<trails::LegId, bool>, std::vector<passage::Footfall>> ground_;
+  std::map<std::pair<trails::LegId, Trailer>, std::vector<passage::Footfall>> ground_;
   std::map<std::pair<Place, Trial>, Outcome> outcomes_;
 };
 

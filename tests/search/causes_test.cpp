@@ -78,6 +78,18 @@ TEST_CASE("places are told in driving order, a leg before the turn into it") {
   CHECK(causes[0].obstacles == std::vector<std::size_t>{3, 0, 2, 1});
 }
 
+TEST_CASE("snow that nobody told of is one cause, though several checks lack it") {
+  const std::string snow = "snow at this place and hour";
+  NoRoute none;
+  none.obstacles = {obstacle_on(0, {passage::unknown(Check::snow_known, snow),
+                                    passage::unknown(Check::avalanche, snow)}),
+                    obstacle_on(2, {passage::unknown(Check::avalanche, "the bulletin")})};
+  const auto causes = causes_of(none, kAllowed);
+  REQUIRE(causes.size() == 2);
+  CHECK(causes[0].finding.check == Check::snow_known);
+  CHECK(causes[1].finding.missing == "the bulletin");
+}
+
 TEST_CASE("an obstacle whose findings nobody filled in counts with the one that binds") {
   NoRoute none;
   none.obstacles = {obstacle_on(0, {share_of(Check::payload, 0.8)})};
