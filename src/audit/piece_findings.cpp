@@ -18,27 +18,21 @@ bool is_bend(const Finding& finding) {
   return finding.check == Check::turning || finding.check == Check::off_tracking;
 }
 
-/// From the nose entering to the tail leaving.
-units::Seconds staying(const passage::LegJudgement& judged, const rig::Rig& rig) {
-  return judged.time + passage::overall_length(rig) / judged.slowest;
-}
-
 }  // namespace
 
+std::vector<units::Instant> hours_on(const passage::LegJudgement& judged, const rig::Rig& rig,
+                                     units::Instant entry) {
+  // From the nose entering to the tail leaving.
+  const units::Seconds lasting = judged.time + passage::overall_length(rig) / judged.slowest;
+  return std::isfinite(lasting.value()) ? std::vector{entry, units::after(entry, lasting)}
+                                        : std::vector{entry};
+}
+
 PieceFindings::PieceFindings(const passage::Judge& judge, const MeasuredLeg& leg,
-                             units::Instant when)
-    : judge_{&judge},
-      leg_{&leg},
-      when_{when},
-      asked_{judge, leg.stretch},
-      judged_{judge.judge_over(leg.stretch, leg.footfalls, when)},
-      hours_{when} {
+                             std::vector<units::Instant> hours)
+    : judge_{&judge}, leg_{&leg}, hours_{std::move(hours)}, asked_{judge, leg.stretch} {
   for (Finding& finding : asked_.judge_whole()) {
     (is_bend(finding) ? placed_ : whole_).push_back(std::move(finding));
-  }
-  const units::Seconds lasting = staying(judged_, judge.rig());
-  if (std::isfinite(lasting.value())) {
-    hours_.push_back(units::after(when, lasting));
   }
 }
 
@@ -61,10 +55,10 @@ std::vector<Finding> PieceFindings::at(std::size_t index) const {
   const passage::Footfall& footfall = leg_->footfalls[index];
   std::vector<Finding> found;
   for (const auto& state : states_at(footfall)) {
-    std::ranges::move(asked_.judge_piece(footfall, {state, when_}).findings,
+    std::ranges::move(asked_.judge_piece(footfall, {state, hours_.front()}).findings,
                       std::back_inserter(found));
   }
-  std::ranges::move(asked_.judge_marks(footfall.span, when_), std::back_inserter(found));
+  std::ranges::move(asked_.judge_marks(footfall.span, hours_.front()), std::back_inserter(found));
   std::ranges::copy(whole_, std::back_inserter(found));
   const bool last = index + 1 == leg_->footfalls.size();
   for (const Finding& bend : placed_) {
@@ -76,22 +70,6 @@ std::vector<Finding> PieceFindings::at(std::size_t index) const {
     finding.at = footfall.span.from;
   }
   return found;
-}
-
-std::vector<Finding> PieceFindings::only_of_whole_leg(
-    const std::vector<std::vector<Finding>>& of_footfalls) const {
-  std::vector<Finding> lacking;
-  for (const Finding& finding : judged_.findings) {
-    const auto tells = [&](const Finding& piece) {
-      return piece.check == finding.check && exceeds(passage::stand_of(piece, allowed_share()));
-    };
-    const bool told = std::ranges::any_of(
-        of_footfalls, [&](const auto& found) { return std::ranges::any_of(found, tells); });
-    if (exceeds(passage::stand_of(finding, allowed_share())) && !told) {
-      lacking.push_back(finding);
-    }
-  }
-  return lacking;
 }
 
 }  // namespace rimehaul::audit

@@ -9,18 +9,20 @@
 
 namespace rimehaul::audit {
 
+/// When a leg is entered and, where it is known, left.
+[[nodiscard]] std::vector<units::Instant> hours_on(const passage::LegJudgement& judged,
+                                                   const rig::Rig& rig, units::Instant entry);
+
 /// Asks one judge about one leg. References must outlive it.
 class PieceFindings {
  public:
-  PieceFindings(const passage::Judge& judge, const MeasuredLeg& leg, units::Instant when);
+  /// `hours`: at which the snow is asked for, the first of entering.
+  PieceFindings(const passage::Judge& judge, const MeasuredLeg& leg,
+                std::vector<units::Instant> hours);
 
   /// All that is found on a footfall: its ground and snow in every state that it may have, its
   /// marks, what holds for the whole leg, and the leg's tightest bend where it holds that.
   [[nodiscard]] std::vector<passage::Finding> at(std::size_t footfall) const;
-  /// What closes the leg though none of its footfalls tells: the hours that the whole drive keeps
-  /// or not, snow that turns on the way.
-  [[nodiscard]] std::vector<passage::Finding> only_of_whole_leg(
-      const std::vector<std::vector<passage::Finding>>& of_footfalls) const;
 
   [[nodiscard]] double allowed_share() const { return asked_.allowed_share(); }
 
@@ -30,10 +32,8 @@ class PieceFindings {
 
   const passage::Judge* judge_;
   const MeasuredLeg* leg_;
-  units::Instant when_;
+  std::vector<units::Instant> hours_;
   passage::StretchJudge asked_;
-  passage::LegJudgement judged_;
-  std::vector<units::Instant> hours_;     ///< of entering and, where it is known, of leaving
   std::vector<passage::Finding> whole_;   ///< told of every piece
   std::vector<passage::Finding> placed_;  ///< told of the piece that holds their place
 };

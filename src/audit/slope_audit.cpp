@@ -1,6 +1,7 @@
 #include "audit/slope_audit.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <utility>
@@ -66,6 +67,9 @@ class TrailWalk {
       }
       walk_leg(leg);
     }
+    for (const GradedPiece& piece : audit_.pieces) {
+      audit_.lengths.add(piece);
+    }
     for (const Run& run : runs_.runs()) {
       audit_.exceedances.push_back(placed(run.told, run.worst_piece.number));
     }
@@ -80,41 +84,64 @@ class TrailWalk {
  private:
   void walk_leg(std::size_t index) {
     const MeasuredLeg& leg = trail_.legs[index];
-    const PieceFindings asked{judges_.judge, leg, when_};
-    std::vector<std::vector<Finding>> found;
-    found.reserve(leg.footfalls.size());
+    const passage::LegJudgement judged =
+        judges_.judge.judge_over(leg.stretch, leg.footfalls, when_);
+    hours_.push_back(hours_on(judged, judges_.judge.rig(), when_));
+    const PieceFindings asked{judges_.judge, leg, hours_.back()};
+    const std::size_t first = origins_.size();
+    told_.fill(false);
     for (std::size_t i = 0; i < leg.footfalls.size(); ++i) {
-      found.push_back(asked.at(i));
+      note(Origin{index, i}, asked.at(i), asked.allowed_share());
     }
-    const std::vector<Finding> whole = asked.only_of_whole_leg(found);
-    for (std::size_t i = 0; i < found.size(); ++i) {
-      std::ranges::copy(whole, std::back_inserter(found[i]));
-      note(Origin{index, i}, std::move(found[i]), asked.allowed_share());
+    for (const Finding& finding : judged.findings) {
+      const Stand stand = passage::stand_of(finding, asked.allowed_share());
+      if (exceeds(stand) && !told_.at(static_cast<std::size_t>(finding.check))) {
+        close_all_from(first, finding, asked.allowed_share());
+      }
     }
   }
 
-  void note(const Origin& origin, std::vector<Finding> found, double allowed_share) {
+  /// What closes a leg though none of its footfalls tells: the hours that the whole drive keeps or
+  /// not, snow that turns on the way.
+  void close_all_from(std::size_t first, const Finding& finding, double allowed_share) {
+    const Stand stand = passage::stand_of(finding, allowed_share);
+    for (std::size_t i = first; i < audit_.pieces.size(); ++i) {
+      GradedPiece& piece = audit_.pieces[i];
+      runs_.offer({i, piece.span}, finding, stand);
+      const Band band = band_of(finding, allowed_share);
+      if (band > piece.band) {
+        piece = {.span = piece.span,
+                 .band = band,
+                 .share = finding.share,
+                 .check = finding.check,
+                 .waits = false};
+      }
+      piece.waits = false;
+    }
+    std::erase_if(open_, [&](const Run& run) { return run.worst_piece.number >= first; });
+  }
+
+  void note(const Origin& origin, const std::vector<Finding>& found, double allowed_share) {
     const MeasuredLeg& leg = trail_.legs[origin.leg];
     const PieceOfTrail piece{origins_.size(),
                              on_trail(leg.stretch, leg.footfalls[origin.footfall].span)};
     origins_.push_back(origin);
+    bool asks = false;
     for (const Finding& finding : found) {
       const Stand stand = passage::stand_of(finding, allowed_share);
+      asks = asks || stand == Stand::asks;
       if (exceeds(stand)) {
         runs_.offer(piece, finding, stand);
+        told_.at(static_cast<std::size_t>(finding.check)) = true;
       }
     }
     const Finding& binding = binding_of(found);
     const Stand stand = passage::stand_of(binding, allowed_share);
-    const bool waits = !exceeds(stand) && std::ranges::any_of(found, [](const Finding& finding) {
-      return !finding.asks.empty();
-    });
     audit_.pieces.push_back({.span = piece.span,
                              .band = band_of(binding, allowed_share),
                              .share = binding.share,
                              .check = binding.check,
-                             .waits = waits});
-    audit_.lengths.add(audit_.pieces.back());
+                             .waits = asks && !exceeds(stand)});
     if (!exceeds(stand) && binding.share.has_value() && *binding.share > 0.0) {
       open_.push_back({piece,
                        {.trail = trail_.which.trail,
@@ -170,12 +197,17 @@ class TrailWalk {
     return told;
   }
 
-  [[nodiscard]] std::vector<Finding> measured_at(const Origin& origin) {
-    if (!as_measured_.has_value() || as_measured_leg_ != origin.leg) {
-      as_measured_.emplace(judges_.as_measured, trail_.legs[origin.leg], when_);
-      as_measured_leg_ = origin.leg;
+  /// Runs of several checks are often worst at one piece, so the last is kept.
+  [[nodiscard]] const std::vector<Finding>& measured_at(const Origin& origin) {
+    if (!as_measured_.has_value() || measured_origin_.leg != origin.leg) {
+      as_measured_.emplace(judges_.as_measured, trail_.legs[origin.leg], hours_[origin.leg]);
+      measured_.clear();
     }
-    return as_measured_->at(origin.footfall);
+    if (measured_.empty() || measured_origin_.footfall != origin.footfall) {
+      measured_ = as_measured_->at(origin.footfall);
+    }
+    measured_origin_ = origin;
+    return measured_;
   }
 
   void keep_tightest() {
@@ -201,7 +233,10 @@ class TrailWalk {
   std::vector<Origin> origins_;
   std::vector<Run> open_;
   std::optional<PieceFindings> as_measured_;
-  std::size_t as_measured_leg_ = 0;
+  Origin measured_origin_;
+  std::vector<Finding> measured_;
+  std::vector<std::vector<units::Instant>> hours_;  ///< of each leg walked
+  std::array<bool, passage::kCheckCount> told_{};   ///< checks that exceed on the present leg
 };
 
 }  // namespace

@@ -72,7 +72,7 @@ std::vector<MapStretch> stretches_of(const std::vector<audit::TrailAudit>& audit
   return stretches;
 }
 
-AuditMap map_of(const AuditedTrails& found, std::size_t trail_count) {
+AuditMap shares_of(const AuditedTrails& found, std::size_t trail_count) {
   AuditMap map{.audited_case = found.audited_case, .stretches = {}};
   for (std::size_t trail = 0; trail < trail_count; ++trail) {
     std::ranges::move(stretches_of(found.audits, trail), std::back_inserter(map.stretches));
@@ -134,9 +134,24 @@ void add_cases(const std::vector<AuditedTrails>& found, AuditReport& report) {
     }
   }
   if (worst != nullptr) {
-    report.maps.push_back(map_of(*worst, report.trails.size()));
+    report.maps.push_back(shares_of(*worst, report.trails.size()));
   }
   keep_tightest(report.tightest);
+}
+
+std::vector<MapWay> ways_of(const AuditMap& map, const AuditReport& report) {
+  std::vector<MapWay> ways;
+  ways.reserve(map.stretches.size());
+  for (const MapStretch& stretch : map.stretches) {
+    const geo::Polyline part = report.trails.at(stretch.trail).line.part(stretch.span);
+    const auto points = part.points();
+    ways.push_back({.points = {points.begin(), points.end()},
+                    .name = {},
+                    .verdict = {},
+                    .share = stretch.share,
+                    .band = stretch.band});
+  }
+  return ways;
 }
 
 std::vector<std::string> sources_of_ratings(const rig::Rig& rig) {

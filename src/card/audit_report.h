@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "audit/slope_audit.h"
+#include "card/map_view.h"
 #include "card/route_card.h"
 
 namespace rimehaul::card {
@@ -91,6 +92,9 @@ struct AuditedTrails {
 
 /// Adds what was found in the cases of one rig, and the map of its worst case.
 void add_cases(const std::vector<AuditedTrails>& found, AuditReport& report);
+
+/// The ways of a map, for map_of.
+[[nodiscard]] std::vector<MapWay> ways_of(const AuditMap& map, const AuditReport& report);
 
 /// Words for the ratings in force: "climb rating: 25 deg (46.6 %), maker: manual, p. 8".
 [[nodiscard]] std::vector<std::string> sources_of_ratings(const rig::Rig& rig);

@@ -64,8 +64,8 @@ void write_totals(const AuditReport& report, Sheet& sheet) {
     for (const AuditedCase& one : report.cases) {
       most = std::max(most, one.lengths.waiting);
     }
-    sheet.paragraph("Of the first two, up to " + distance_text(most) +
-                    " in a row wait for a named person's decision.");
+    sheet.paragraph("Of the first two columns, up to " + distance_text(most) +
+                    " in one line wait for a named person's decision.");
   }
 }
 
@@ -112,7 +112,7 @@ void write_group(const AuditReport& report, const ExceedanceGroup& group, Sheet&
   text += "; " + std::string{ways_words(group)} + ", " + stretches_words(group);
   if (report.cases.size() > 1) {
     text += "; in " + std::to_string(group.cases) + " of " + std::to_string(report.cases.size()) +
-            " rows above, worst " + case_words(report, group.worst->audited_case);
+            " lines above, worst " + case_words(report, group.worst->audited_case);
   }
   sheet.labelled({0, 4, "  -"}, text);
 }

@@ -30,11 +30,11 @@ std::string confidence_words(const AuditReport& report, const AuditedRig& rig) {
          " sure)";
 }
 
-std::string rig_words(const AuditReport& report, const AuditedRig& rig) {
+std::string rig_words(const AuditedRig& rig) {
   std::string words = rig.name + ": " + rig.carrier;
   words += rig.trailer.empty() ? ", solo" : " towing " + rig.trailer;
   words += ", driver's level " + rig.driver_level + ", allowed " + allowed_text(rig.allowed_share) +
-           " of every limit; " + confidence_words(report, rig);
+           " of every limit";
   return words;
 }
 
@@ -164,7 +164,13 @@ std::vector<LabelledLine> head_lines(const AuditReport& report) {
       {"Snow", snow_words(report)},
       {"Weather", words::weather(report.weather)}};
   for (const AuditedRig& rig : report.rigs) {
-    lines.push_back({"Rig", rig_words(report, rig)});
+    lines.push_back({"Rig", rig_words(rig)});
+  }
+  for (std::size_t i = 0; i < report.rigs.size(); ++i) {
+    if (i == 0 || report.rigs[i].tolerance != report.rigs.front().tolerance) {
+      lines.push_back({"Error", (i == 0 ? "" : report.rigs[i].name + ": ") +
+                                    confidence_words(report, report.rigs[i])});
+    }
   }
   for (const std::string& load : report.loads) {
     lines.push_back({"Load", load});
@@ -211,7 +217,7 @@ std::vector<AlikeGroups> alike_groups(const std::vector<ExceedanceGroup>& groups
   for (const ExceedanceGroup& group : groups) {
     const AuditedPlace& place = group.worst->place;
     const std::string reason = place.finding.missing + place.finding.refused;
-    if (!reason.empty()) {
+    if (!reason.empty() || !words::has_place(place.finding.check)) {
       by_key[{place.finding.check, place.on, reason}].groups.push_back(&group);
     }
   }
