@@ -1,4 +1,6 @@
 // The program: reads the clock, runs one command.
+#include <unistd.h>
+
 #include <chrono>
 #include <iostream>
 
@@ -8,8 +10,10 @@ int main(int count, char** words) {
   namespace app = rimehaul::app;
   const auto since_1970 = std::chrono::system_clock::now().time_since_epoch();
   const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(since_1970).count();
-  const app::Outside outside{
-      .out = std::cout, .err = std::cerr, .now = rimehaul::units::Instant{seconds}};
+  const app::Outside outside{.out = std::cout,
+                             .err = std::cerr,
+                             .now = rimehaul::units::Instant{seconds},
+                             .err_is_terminal = ::isatty(STDERR_FILENO) == 1};
   const app::Status status = app::run({words + 1, words + count}, outside);
   std::cout.flush();
   return std::cout ? static_cast<int>(status) : static_cast<int>(app::Status::bad_input);

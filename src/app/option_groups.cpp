@@ -35,6 +35,10 @@ void add_snow(CLI::App& verb, SnowOptions& snow) {
   verb.add_option("--snow-report", snow.report, "Snow report to judge by, in place of --snow")
       ->type_name("FILE")
       ->excludes("--snow");
+  add_weather(verb, snow);
+}
+
+void add_weather(CLI::App& verb, SnowOptions& snow) {
   verb.add_option("--visibility", snow.visibility_m, "How far one sees, metres")
       ->check(number_within({0, 100'000}));
   verb.add_option("--wind", snow.wind_kmh, "Wind, km/h")->check(number_within({0, 400}));
@@ -50,6 +54,10 @@ void add_snow(CLI::App& verb, SnowOptions& snow) {
 
 void add_rig(CLI::App& verb, RigOptions& rig) {
   verb.add_option("--rig", rig.name, "Name of the rig")->required()->type_name("NAME");
+  add_load(verb, rig);
+}
+
+void add_load(CLI::App& verb, RigOptions& rig) {
   verb.add_option("--load", rig.bed_kg, "Load on the carrier's bed, kg")
       ->check(number_within({0, 20'000}));
   verb.add_option("--towed-load", rig.towed_kg, "Load on the trailer, kg")

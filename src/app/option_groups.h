@@ -21,6 +21,10 @@ struct Bounds {
 void add_common(CLI::App& verb, CommonOptions& common);
 /// The snow and the weather.
 void add_snow(CLI::App& verb, SnowOptions& snow);
+/// The weather alone.
+void add_weather(CLI::App& verb, SnowOptions& snow);
+/// What the rig carries, alone.
+void add_load(CLI::App& verb, RigOptions& rig);
 /// The rig and what it carries.
 void add_rig(CLI::App& verb, RigOptions& rig);
 void add_depart(CLI::App& verb, std::optional<std::string>& depart);

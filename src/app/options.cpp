@@ -2,6 +2,8 @@
 
 #include <ostream>
 
+#include "app/audit_options.h"
+#include "app/limits_options.h"
 #include "app/option_groups.h"
 
 namespace rimehaul::app {
@@ -21,7 +23,7 @@ constexpr const char* kRouteExamples =
     "  rimehaul route routes/marrowfell --rig Broadfoot --snow-report routes/marrowfell/snow.toml "
     "\\\n"
     "      --depart 08:30 --now 2026-02-01T16:00:00Z --load 100 \\\n"
-    "      --from \"Cable House\" --to \"Fell Lodge\" --json card.json --gpx card.gpx\n"
+    "      --from \"Cable House\" --to \"Fell Lodge\" --card card.pdf --gpx card.gpx\n"
     "Ends with 0 when there is a way, 1 when the honest answer is no.";
 
 constexpr const char* kExplainExamples =
@@ -58,6 +60,9 @@ CLI::App* add_route(CLI::App& program, RouteOptions& options) {
   verb->add_option("--permitted-by", options.permitted_by,
                    "Person who takes the decisions that the site's rules ask for")
       ->type_name("NAME");
+  verb->add_option("--card", options.card,
+                   "Print the best route's card as PDF; its record lies beside it")
+      ->type_name("FILE");
   verb->add_option("--gpx", options.gpx, "Write the best route as GPX 1.1")->type_name("FILE");
   verb->add_option("--alternatives", options.alternatives, "Other ways to show, 0 to 3 (0)")
       ->check(CLI::Range(0, 3));
@@ -105,9 +110,15 @@ std::variant<Command, Status> read_command(const std::vector<std::string>& argum
   CheckOptions check;
   RouteOptions route;
   ExplainOptions explain;
+  AuditOptions audit;
   const CLI::App* check_verb = add_check(program, check);
   const CLI::App* route_verb = add_route(program, route);
   add_explain(program, explain);
+  const CLI::App* audit_verb = add_audit(program, audit);
+  LimitsOptions limits;
+  const CLI::App* limits_verb = add_limits(program, limits);
+  RigSheetOptions rig_sheet;
+  const CLI::App* rig_sheet_verb = add_rig_sheet(program, rig_sheet);
   std::vector<std::string> reversed{arguments.rbegin(), arguments.rend()};
   try {
     program.parse(std::move(reversed));
@@ -117,6 +128,15 @@ std::variant<Command, Status> read_command(const std::vector<std::string>& argum
   }
   if (check_verb->parsed()) {
     return Command{std::move(check)};
+  }
+  if (audit_verb->parsed()) {
+    return Command{std::move(audit)};
+  }
+  if (rig_sheet_verb->parsed()) {
+    return Command{std::move(rig_sheet)};
+  }
+  if (limits_verb->parsed()) {
+    return Command{std::move(limits)};
   }
   return route_verb->parsed() ? Command{std::move(route)} : Command{std::move(explain)};
 }

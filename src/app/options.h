@@ -53,6 +53,7 @@ struct RouteOptions {
   std::string prefer = "safest";
   std::optional<std::string> depart;  ///< "HH:MM" local time on the day of now, or RFC 3339
   std::string permitted_by;
+  std::optional<std::string> card;  ///< PDF
   std::optional<std::string> gpx;
   int alternatives = 0;
 };
@@ -68,7 +69,37 @@ struct ExplainOptions {
   std::optional<std::string> depart;
 };
 
-using Command = std::variant<CheckOptions, RouteOptions, ExplainOptions>;
+struct AuditOptions {
+  CommonOptions common;
+  std::vector<std::string> rigs;     ///< empty: all of the site
+  RigOptions load;                   ///< its name is not used; no load given: full, and empty
+  SnowOptions snow;                  ///< its wetness and report are not used
+  std::vector<std::string> wetness;  ///< empty: all classes
+  std::optional<std::string> depart;
+  std::string for_whom;
+  std::optional<std::string> csv;
+  std::optional<std::string> geojson;
+  std::optional<std::string> pdf;
+};
+
+struct LimitsOptions {
+  CommonOptions common;
+  RigOptions rig;                      ///< no load given: 0
+  std::optional<std::string> wetness;  ///< nothing: all classes
+  std::optional<std::string> surface;  ///< nothing: all surfaces
+  std::optional<std::string> svg;
+  std::optional<std::string> pdf;
+};
+
+struct RigSheetOptions {
+  CommonOptions common;
+  RigOptions rig;  ///< no load given: 0
+  std::optional<std::string> svg;
+  std::optional<std::string> pdf;
+};
+
+using Command = std::variant<CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+                             LimitsOptions, RigSheetOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed or the arguments are wrong, which has then been said.

@@ -19,6 +19,7 @@ struct Outside {
   std::ostream& err;  ///< faults
   units::Instant now;
   Rewalker rewalk = audit::rewalk;
+  bool err_is_terminal = false;  ///< whether a person watches faults and progress come
 };
 
 }  // namespace rimehaul::app

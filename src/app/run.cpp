@@ -3,10 +3,13 @@
 #include <exception>
 #include <ostream>
 
+#include "app/audit_site.h"
 #include "app/check_site.h"
 #include "app/explain.h"
+#include "app/limits.h"
 #include "app/options.h"
 #include "app/plan_route.h"
+#include "app/rig_command.h"
 #include "base/require.h"
 
 namespace rimehaul::app {
@@ -28,8 +31,17 @@ Outside at_the_time_given(const CommonOptions& common, const Outside& outside) {
 struct Runner {
   const Outside& outside;
 
+  Status operator()(const AuditOptions& options) const {
+    return audit_site(options, at_the_time_given(options.common, outside));
+  }
   Status operator()(const CheckOptions& options) const {
     return check_site(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const RigSheetOptions& options) const {
+    return show_rig(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const LimitsOptions& options) const {
+    return limits(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const RouteOptions& options) const {
     return plan_route(options, at_the_time_given(options.common, outside));

@@ -65,28 +65,6 @@ void draw_light(Canvas& canvas, const Box& box, const card::MapView& map,
                            pixel_pt * static_cast<double>(frame.rows)});
 }
 
-/// Ticks across a line, every so many points along it.
-void draw_ticks(Canvas& canvas, const std::vector<Spot>& spots, double every_pt) {
-  constexpr double kHalf_pt = 3.4;
-  double next_pt = every_pt / 2;
-  double before_pt = 0.0;
-  for (std::size_t i = 1; i < spots.size(); ++i) {
-    const double x = spots[i].x_pt - spots[i - 1].x_pt;
-    const double y = spots[i].y_pt - spots[i - 1].y_pt;
-    const double length = std::hypot(x, y);
-    while (length > 0.0 && next_pt <= before_pt + length) {
-      const double part = (next_pt - before_pt) / length;
-      const Spot at{spots[i - 1].x_pt + x * part, spots[i - 1].y_pt + y * part};
-      const double aside_x = -y / length * kHalf_pt;
-      const double aside_y = x / length * kHalf_pt;
-      canvas.line({{at.x_pt - aside_x, at.y_pt - aside_y}, {at.x_pt + aside_x, at.y_pt + aside_y}},
-                  {.width_pt = 1.0, .colour = kClosed});
-      next_pt += every_pt;
-    }
-    before_pt += length;
-  }
-}
-
 /// The place at a part of a line's length on paper.
 Spot spot_along(const std::vector<Spot>& spots, double part) {
   double whole = 0.0;
@@ -119,6 +97,10 @@ void draw_number(Canvas& canvas, Spot middle, int number) {
 void draw_ways(Canvas& canvas, const OnPaper& paper, const card::MapView& map) {
   for (const card::MapWay& way : map.ways) {
     const auto spots = paper.spots(way.points);
+    if (way.band) {
+      draw_share(canvas, spots, {*way.band, way.share, {map.allowed_share.value_or(0.0)}});
+      continue;
+    }
     if (!way.verdict) {
       canvas.line(spots, {.width_pt = 0.9, .colour = kQuiet});
       continue;
@@ -203,7 +185,7 @@ void draw_trail_names(Canvas& canvas, const OnPaper& paper, const card::MapView&
                       LabelRoom& room) {
   for (const card::MapWay& way : map.ways) {
     if (map.allowed_share && !way.verdict && !way.band) {
-      write_name(canvas, room, middle_of(paper.spots(way.points)), way.name);
+      write_name(canvas, room, spot_along(paper.spots(way.points), 0.5), way.name);
     }
   }
 }
@@ -259,28 +241,6 @@ void draw_north(Canvas& canvas, Spot middle, const card::MapView& map) {
 }
 
 }  // namespace
-
-void draw_way(Canvas& canvas, const std::vector<Spot>& spots,
-              std::optional<passage::Verdict> verdict) {
-  canvas.line(spots, {.width_pt = 4.6, .colour = kPaper});
-  if (!verdict) {
-    canvas.line(spots, {.width_pt = 2.0, .colour = kUnknown, .dashes_pt = {1.6, 3.0}});
-    return;
-  }
-  switch (*verdict) {
-    case passage::Verdict::open:
-      canvas.line(spots, {.width_pt = 2.6, .colour = kOpen});
-      return;
-    case passage::Verdict::restricted:
-      canvas.line(spots, {.width_pt = 2.6, .colour = kRestricted, .dashes_pt = {9.0, 3.5}});
-      return;
-    case passage::Verdict::closed:
-      canvas.line(spots, {.width_pt = 3.6, .colour = kClosed});
-      canvas.line(spots, {.width_pt = 1.6, .colour = kPaper});
-      draw_ticks(canvas, spots, 9.0);
-      return;
-  }
-}
 
 void draw_map(Canvas& canvas, const Box& box, const card::MapView& map) {
   const OnPaper paper{map, box};
