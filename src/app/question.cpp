@@ -52,18 +52,6 @@ std::vector<std::string> keys_up_to(int count) {
   return keys;
 }
 
-snow::SnowState state_named(const SnowOptions& options) {
-  const auto wetness = snow::wetness_named(*options.wetness);
-  if (!wetness) {
-    no_such({"snow class", keys_up_to<snow::Wetness>(snow::kWetnessCount)}, *options.wetness);
-  }
-  const auto surface = snow::surface_named(options.surface);
-  if (!surface) {
-    no_such({"surface", keys_up_to<snow::Surface>(snow::kSurfaceCount)}, options.surface);
-  }
-  return {*wetness, *surface};
-}
-
 bool holds_at(const snow::SnowReport& report, units::Instant when) {
   return report.observed && report.valid_until && *report.observed <= when &&
          when <= *report.valid_until;
@@ -102,7 +90,9 @@ ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, unit
     chosen.valid_until = site.snow->valid_until;
   }
   overlay(options, weather);
-  chosen.snow = std::make_unique<snow::ConstantSnow>(state_named(options), weather, told_by);
+  chosen.snow = std::make_unique<snow::ConstantSnow>(
+      snow::SnowState{wetness_typed(*options.wetness), surface_typed(options.surface)}, weather,
+      told_by);
   return chosen;
 }
 
@@ -137,6 +127,22 @@ std::size_t trail_named(const trails::Network& network, const std::string& name)
     no_such({"trail", names_of(network.trails)}, name);
   }
   return *trail;
+}
+
+snow::Wetness wetness_typed(const std::string& key) {
+  const auto wetness = snow::wetness_named(key);
+  if (!wetness) {
+    no_such({"snow class", keys_up_to<snow::Wetness>(snow::kWetnessCount)}, key);
+  }
+  return *wetness;
+}
+
+snow::Surface surface_typed(const std::string& key) {
+  const auto surface = snow::surface_named(key);
+  if (!surface) {
+    no_such({"surface", keys_up_to<snow::Surface>(snow::kSurfaceCount)}, key);
+  }
+  return *surface;
 }
 
 rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options) {

@@ -16,6 +16,8 @@ namespace rimehaul::app {
 
 [[nodiscard]] std::size_t station_named(const trails::Network& network, const std::string& name);
 [[nodiscard]] std::size_t trail_named(const trails::Network& network, const std::string& name);
+[[nodiscard]] snow::Wetness wetness_typed(const std::string& key);
+[[nodiscard]] snow::Surface surface_typed(const std::string& key);
 [[nodiscard]] rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options);
 
 /// "HH:MM" in local time on the local day of `now`, or RFC 3339; nothing: now.
