@@ -109,8 +109,10 @@ void write_foot(Column& column, const card::LimitsReport& report) {
   column.labelled({"Estimates", estimates}, kLabel_pt);
   column.paragraph(card::outranked(), {.size_pt = 9.0, .weight = Weight::bold});
   std::string made = "Made " + card::local_text(report.made, report.utc_offset_minutes);
-  for (const std::string& version : report.versions) {
-    made += "; " + version;
+  // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
+  // ones.
+  if (!report.versions.empty()) {
+    made += "; " + report.versions.front();
   }
   column.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
 }

@@ -14,7 +14,7 @@ namespace {
 
 using units::Metres;
 
-constexpr double kTextRow_pt = 14.0;
+constexpr double kTextRow_pt = 13.0;
 constexpr double kSymbol_pt = 5.5;
 constexpr double kBesides_pt = 70.0;  ///< room for words beside the drawing
 constexpr double kMargins_pt = 6.0 * kTextRow_pt;
@@ -307,8 +307,7 @@ void draw_rig(Canvas& canvas, const Box& box, const card::RigSheet& sheet,
     draw_body_from_beside(canvas, View{{zero_pt - lag_pt, ground_pt}, scale}, *sheet.trailer);
   }
   draw_key(canvas, {box.left_pt, ground_pt + 1.3 * kTextRow_pt});
-  draw_scale_bar(
-      canvas, {box.right_pt() - scale.pt(Metres{1}) - 110.0, ground_pt + 1.2 * kTextRow_pt}, scale);
+  draw_scale_bar(canvas, {box.left_pt, ground_pt + 2.4 * kTextRow_pt}, scale);
 }
 
 }  // namespace rimehaul::ports::cairo

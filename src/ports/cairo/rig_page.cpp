@@ -17,7 +17,7 @@ namespace rimehaul::ports::cairo {
 
 namespace {
 
-constexpr double kMargin_pt = 36.0;
+constexpr double kMargin_pt = 30.0;
 constexpr double kLabel_pt = 78.0;
 constexpr Lettering kText{.size_pt = kSmallest_pt};
 constexpr Lettering kBold{.size_pt = kSmallest_pt, .weight = Weight::bold};
@@ -31,6 +31,14 @@ void write_head(Column& column, const card::RigSheet& sheet) {
                        card::pressure_words(sheet.pressure) +
                        " under the carrier's driven tracks; driver level " + sheet.driver_level,
                    {.size_pt = 9.0});
+  column.paragraph(card::outranked(), kBold);
+  // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
+  // ones.
+  std::string made = "Made " + card::local_text(sheet.made, sheet.utc_offset_minutes);
+  if (!sheet.versions.empty()) {
+    made += "; " + sheet.versions.front();
+  }
+  column.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 
 void write_mass(Column& column, const card::NamedMass& mass, const Lettering& lettering) {
@@ -100,10 +108,6 @@ void write_foot(Column& column, const card::RigSheet& sheet) {
         kLabel_pt);
   }
   column.labelled({"Estimates", joined(sheet.estimates)}, kLabel_pt);
-  column.paragraph(card::outranked(), kBold);
-  std::vector<std::string> made{"Made " + card::local_text(sheet.made, sheet.utc_offset_minutes)};
-  made.insert(made.end(), sheet.versions.begin(), sheet.versions.end());
-  column.paragraph(joined(made), {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 
 std::string figure_words(const card::RigSheet& sheet) {
