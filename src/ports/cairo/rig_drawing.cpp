@@ -256,7 +256,7 @@ void note(Canvas& canvas, Spot corner, std::string_view text) {
 
 DrawingScale::DrawingScale(const card::RigSheet& sheet, double width_pt) {
   constexpr double kPointsPerMetre = 72.0 / 0.0254;
-  constexpr double kMostHeight_pt = 330.0;
+  constexpr double kMostHeight_pt = 290.0;
   const Extent extent = extent_of(sheet);
   const double length_m = (extent.front - extent.rear).value();
   for (const int one_to : {10, 20, 25, 50, 100, 200, 500}) {
