@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/answer.h"
+#include "app/print_card.h"
 #include "app/question.h"
 #include "app/route_gpx.h"
 #include "app/versions.h"
@@ -109,6 +110,12 @@ Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
   cards.reserve(routes.size());
   for (const search::Route& route : routes) {
     cards.push_back(card_of(route, asked, outside));
+  }
+  if (options.card) {
+    print_card(*options.card,
+               {.card = cards.front(),
+                .profile = card::grade_profile_of(routes.front(), {*asked.site.scene, asked.rig}),
+                .site = asked.site});
   }
   if (options.gpx) {
     write_route_gpx(*options.gpx, cards.front(), asked.site.scene->frame);

@@ -19,7 +19,8 @@ void print_card(const std::string& path, CardToPrint printed) {
   const card::CardSheet sheet{
       .card = printed.card,
       .profile = std::move(printed.profile),
-      .map = map_with_ground(card::ways_of(printed.card), printed.site, card::kCardMapPaper),
+      .map = map_with_ground(card::ways_of(printed.card), printed.site,
+                             card::card_map_paper(printed.card.legs.size())),
       .number = number,
       .digest = digest,
       .qr = ports::qrencode::qr_of(card::symbol_text(number, digest))};

@@ -17,6 +17,14 @@ std::string symbol_text(const std::string& number, const std::string& digest) {
   return "RIMEHAUL CARD " + number + " SHA-256 " + digest;
 }
 
+MapPaper card_map_paper(std::size_t legs) {
+  constexpr units::Metres kWidth{0.186};
+  if (legs <= 3) {
+    return {kWidth, units::Metres{0.096}};
+  }
+  return {kWidth, units::Metres{legs <= 9 ? 0.066 : 0.046}};
+}
+
 std::vector<MapWay> ways_of(const RouteCard& card) {
   std::vector<MapWay> ways;
   for (const CardLeg& leg : card.legs) {

@@ -24,8 +24,9 @@ struct CardSheet {
 /// What the symbol says: "RIMEHAUL CARD number SHA-256 digest".
 [[nodiscard]] std::string symbol_text(const std::string& number, const std::string& digest);
 
-/// Paper for the map on the front of a card, A4 upright, above the leg table.
-inline constexpr MapPaper kCardMapPaper{units::Metres{0.186}, units::Metres{0.096}};
+/// Paper for the map on the front of a card, A4 upright: the more legs, the lower, so that 12 of
+/// them stand below it.
+[[nodiscard]] MapPaper card_map_paper(std::size_t legs);
 
 /// The ways of a card's map: its legs in order, numbered.
 [[nodiscard]] std::vector<MapWay> ways_of(const RouteCard& card);

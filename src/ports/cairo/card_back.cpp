@@ -10,7 +10,9 @@ namespace {
 
 using card::RouteCard;
 
-constexpr double kSymbol_pt = 96.0;
+constexpr double kSymbol_pt = 92.0;
+/// Of each input's digest; the record has them whole.
+constexpr std::size_t kDigits = 16;
 
 std::vector<std::string> made_from(const RouteCard& card) {
   std::vector<std::string> lines{
@@ -20,7 +22,7 @@ std::vector<std::string> made_from(const RouteCard& card) {
   lines.insert(lines.end(), card.heights_notes.begin(), card.heights_notes.end());
   for (const card::InputFile& input : card.inputs) {
     lines.push_back(input.what + ": " + input.name + (input.date.empty() ? "" : ", " + input.date) +
-                    ", SHA-256 " + input.digest.hex());
+                    ", " + input.digest.hex().substr(0, kDigits));
   }
   std::string program;
   for (const std::string& version : card.versions) {
@@ -57,9 +59,16 @@ void draw_symbol(Canvas& canvas, const Box& box, const card::QrSymbol& symbol) {
 
 }  // namespace
 
-void draw_back(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {
+void draw_back(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages, Minding minding) {
   const RouteCard& card = sheet.card;
   Flow flow{canvas, {.area = pages.area(), .count = 2}, [&] { return pages.next(); }};
+  if (minding == Minding::behind) {
+    std::vector<std::string> lines;
+    for (const card::CardLeg& leg : card.legs) {
+      lines.push_back(std::to_string(leg.number) + " " + leg.trail + ": " + to_mind(leg));
+    }
+    flow.write({"On the way, leg by leg", ItemMark::none, lines});
+  }
   flow.write({"Turn back or stop if", ItemMark::warning, with_signs(card.turn_back_triggers)});
   flow.write({"Radio", ItemMark::dash, with_signs(card.radio)});
   flow.write({"Before starting", ItemMark::tick_box, card.pre_start_checks});
@@ -67,15 +76,22 @@ void draw_back(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {
   flow.write({"Cautions", ItemMark::warning, with_signs(card.cautions)});
   flow.write({"Estimates in use (not measured, not published)", ItemMark::dash,
               with_signs(card.estimates)});
-  flow.write({"Made from", ItemMark::dash, with_signs(made_from(card))});
-  flow.write({"This card",
-              ItemMark::none,
-              {"number " + sheet.number, "SHA-256 of its record " + sheet.digest,
-               "The symbol says the same to a camera."}});
+  flow.write({"Made from (digests SHA-256, whole in the record)", ItemMark::dash,
+              with_signs(made_from(card))});
   const Box room = flow.keep(kSymbol_pt);
+  const double text_pt = room.width_pt - kSymbol_pt - 4;
+  {
+    const Canvas::Tag tag{canvas, "P"};
+    canvas.write({room.left_pt, room.top_pt + 8},
+                 {"This card: number " + sheet.number + ", record SHA-256 " + sheet.digest +
+                      ". The symbol says the same to a camera.",
+                  {.size_pt = 8},
+                  text_pt});
+  }
   const auto figure =
       Canvas::Tag::figure(canvas, "QR symbol with the number and the digest of this card.");
-  draw_symbol(canvas, {room.left_pt, room.top_pt, kSymbol_pt, kSymbol_pt}, sheet.qr);
+  draw_symbol(canvas, {room.right_pt() - kSymbol_pt, room.top_pt, kSymbol_pt, kSymbol_pt},
+              sheet.qr);
 }
 
 }  // namespace rimehaul::ports::cairo

@@ -19,9 +19,9 @@ Drawn draw(const card::CardSheet& sheet, int of) {
   const std::string made = units::text_of(sheet.card.made);
   Canvas canvas{Form::pdf, {}, {"Route card: " + sheet.card.title, made}};
   CardPages pages{canvas, sheet, of};
-  draw_front(canvas, sheet, pages);
+  const Minding minding = draw_front(canvas, sheet, pages);
   pages.next();
-  draw_back(canvas, sheet, pages);
+  draw_back(canvas, sheet, pages, minding);
   const int count = pages.count();
   return {canvas.finish(), count};
 }

@@ -15,7 +15,7 @@ using card::CardLeg;
 using card::RouteCard;
 
 constexpr double kPointsPerMetre = 72.0 / 0.0254;
-constexpr double kProfile_pt = 118.0;
+constexpr double kProfile_pt = 104.0;
 constexpr double kGap_pt = 5.0;
 
 std::string upper(std::string_view word) {
@@ -61,9 +61,9 @@ double write_verdict(Canvas& canvas, const Box& body, double y, const RouteCard&
                       worst.binding_check + ", leg " + std::to_string(worst.number) +
                       "); allowed here " + card::allowed_text(card.allowed_share);
   if (!card.permitted.empty()) {
-    words += ". Permitted by " + card.permitted_by + ":";
+    words += ". Permitted by " + card.permitted_by;
     for (const std::string& decision : card.permitted) {
-      words += " " + decision + ";";
+      words += (&decision == &card.permitted.front() ? ": " : "; ") + decision;
     }
   }
   const double left = body.left_pt + 62 + word_pt;
@@ -139,49 +139,33 @@ TableCell steepness_cell(const std::optional<passage::Steepness>& steepness) {
   return {with_degree_signs(card::found_text(*steepness)), with_degree_signs("to " + up_to)};
 }
 
-std::string note_of(const CardLeg& leg) {
-  std::string note;
-  const auto add = [&](const std::string& words) { note += (note.empty() ? "" : "; ") + words; };
-  for (const card::Notice& notice : leg.notices) {
-    add(card::where_text(notice.span, leg.length) + " " + notice.words);
-  }
-  const auto ahead = [&](std::string_view what, const card::Ahead& place) {
-    add(std::string{what} +
-        (place.distance ? " in " + card::distance_text(*place.distance) + " (" + place.name + ")"
-                        : std::string{": none ahead"}));
-  };
-  ahead("turn-round", leg.turn_round);
-  ahead("refuge", leg.refuge);
-  return note;
-}
-
-TableRow row_of(const CardLeg& leg) {
+TableRow row_of(const CardLeg& leg, Minding minding) {
   const std::string binding =
       leg.binding_check +
       (leg.binding_at ? " " + card::where_text({*leg.binding_at, *leg.binding_at}, leg.length)
                       : "");
   return {{{std::to_string(leg.number), ""},
-           {leg.trail, leg.from + " to " + leg.to + ", " +
-                           with_degree_signs(card::bearing_text(leg.start_bearing))},
+           {leg.trail + "  " + with_degree_signs(card::bearing_text(leg.start_bearing)),
+            leg.from + " to " + leg.to},
            {card::distance_text(leg.length),
             "+" + card::distance_text(leg.climb) + " \u2212" + card::distance_text(leg.drop)},
            steepness_cell(leg.up),
            steepness_cell(leg.down),
            steepness_cell(leg.across),
-           {card::share_text(leg.binding_share), binding},
+           {"", card::share_text(leg.binding_share) + " " + binding},
            {card::speed_limit_text(leg.speed), card::duration_text(leg.time)}},
-          note_of(leg)};
+          minding == Minding::in_front ? to_mind(leg) : ""};
 }
 
 std::vector<TableColumn> leg_columns(double width_pt) {
-  std::vector<TableColumn> columns{{"", 17, Align::right},
-                                   {"Leg, from, to, set out", 0, Align::left},
-                                   {"Length", 54, Align::left},
-                                   {"Up", 66, Align::left},
-                                   {"Down", 66, Align::left},
-                                   {"Across", 66, Align::left},
-                                   {"Share, what binds", 70, Align::left},
-                                   {"At most", 52, Align::left}};
+  std::vector<TableColumn> columns{{"", 16, Align::right},
+                                   {"Leg, set out towards", 0, Align::left},
+                                   {"Length", 58, Align::left},
+                                   {"Up", 69, Align::left},
+                                   {"Down", 69, Align::left},
+                                   {"Across", 69, Align::left},
+                                   {"Share, binding", 76, Align::left},
+                                   {"At most", 50, Align::left}};
   double others = 0.0;
   for (const TableColumn& column : columns) {
     others += column.width_pt;
@@ -190,24 +174,36 @@ std::vector<TableColumn> leg_columns(double width_pt) {
   return columns;
 }
 
-void write_legs(Canvas& canvas, double y, const RouteCard& card, CardPages& pages) {
+/// In front where all legs have room below `y` with what is to be minded on them.
+Minding minding_of(const Table& table, double y, const RouteCard& card, const Box& body) {
+  y += table.head_height();
+  for (const CardLeg& leg : card.legs) {
+    y += table.height_of(row_of(leg, Minding::in_front));
+  }
+  return y <= body.bottom_pt() ? Minding::in_front : Minding::behind;
+}
+
+Minding write_legs(Canvas& canvas, double y, const RouteCard& card, CardPages& pages) {
   const Canvas::Tag tag{canvas, "Table"};
   Box body = pages.area();
   Table table{canvas, body.left_pt, leg_columns(body.width_pt)};
+  const Minding minding = minding_of(table, y, card, body);
   y = table.write_head(y);
   for (const CardLeg& leg : card.legs) {
-    const TableRow row = row_of(leg);
+    const TableRow row = row_of(leg, minding);
     if (y + table.height_of(row) > body.bottom_pt()) {
       body = pages.next();
       y = table.write_head(body.top_pt);
     }
     y = table.write_row(y, row);
   }
+  return minding;
 }
 
 double write_map(Canvas& canvas, const Box& body, double y, const card::CardSheet& sheet) {
-  const double width = card::kCardMapPaper.width.value() * kPointsPerMetre;
-  const double height = card::kCardMapPaper.height.value() * kPointsPerMetre;
+  const card::MapPaper paper = card::card_map_paper(sheet.card.legs.size());
+  const double width = paper.width.value() * kPointsPerMetre;
+  const double height = paper.height.value() * kPointsPerMetre;
   {
     const auto figure = Canvas::Tag::figure(
         canvas, "Map of the route with its numbered legs; the legs are listed in the table.");
@@ -247,14 +243,30 @@ double write_profile(Canvas& canvas, const Box& body, double y, const card::Card
 
 }  // namespace
 
-void draw_front(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {
+std::string to_mind(const CardLeg& leg) {
+  std::string note;
+  const auto add = [&](const std::string& words) { note += (note.empty() ? "" : "; ") + words; };
+  for (const card::Notice& notice : leg.notices) {
+    add(card::where_text(notice.span, leg.length) + " " + notice.words);
+  }
+  const auto ahead = [&](std::string_view what, const card::Ahead& place) {
+    add(std::string{what} +
+        (place.distance ? " in " + card::distance_text(*place.distance) + " (" + place.name + ")"
+                        : std::string{": none ahead"}));
+  };
+  ahead("turn-round", leg.turn_round);
+  ahead("refuge", leg.refuge);
+  return note;
+}
+
+Minding draw_front(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {
   const Box body = pages.area();
   double y = write_title(canvas, body, sheet);
   y = write_verdict(canvas, body, y, sheet.card);
   y = write_all_facts(canvas, body, y, sheet.card);
   y = write_map(canvas, body, y, sheet);
   y = write_profile(canvas, body, y, sheet);
-  write_legs(canvas, y, sheet.card, pages);
+  return write_legs(canvas, y, sheet.card, pages);
 }
 
 }  // namespace rimehaul::ports::cairo

@@ -6,11 +6,11 @@ namespace rimehaul::ports::cairo {
 
 namespace {
 
-const Lettering kHeading{.size_pt = 9.5, .weight = Weight::bold};
-const Lettering kItem{.size_pt = 8.2};
+const Lettering kHeading{.size_pt = 9.2, .weight = Weight::bold};
+const Lettering kItem{.size_pt = 8.0};
 constexpr double kIndent_pt = 13.0;
-constexpr double kAfterItem_pt = 1.4;
-constexpr double kBeforeHeading_pt = 7.0;
+constexpr double kAfterItem_pt = 0.9;
+constexpr double kBeforeHeading_pt = 5.0;
 constexpr double kAfterHeading_pt = 2.0;
 
 void draw_mark(Canvas& canvas, Spot at, ItemMark mark) {

@@ -193,7 +193,7 @@ void draw_leg_numbers(Canvas& canvas, const Frame& frame, const card::GradeProfi
     const std::string words = std::to_string(number++);
     const Lettering bold{.size_pt = kSmallest_pt, .weight = Weight::bold};
     if (to - from > canvas.width_of(words, bold) + 1) {
-      canvas.label({(from + to) / 2, frame.box.top_pt + 5}, words, bold);
+      canvas.label({(from + to) / 2, frame.box.top_pt - 6}, words, bold);
     }
   }
 }
@@ -202,8 +202,8 @@ void draw_leg_numbers(Canvas& canvas, const Frame& frame, const card::GradeProfi
 
 void draw_profile(Canvas& canvas, const Box& box, const card::GradeProfile& profile) {
   const double length_m = profile.legs.empty() ? 1.0 : profile.legs.back().span.to.value();
-  const Box plot{box.left_pt + kLabels_pt, box.top_pt, box.width_pt - kLabels_pt - 8,
-                 box.height_pt - 14};
+  const Box plot{box.left_pt + kLabels_pt, box.top_pt + 12, box.width_pt - kLabels_pt - 8,
+                 box.height_pt - 26};
   const Axis along{0.0, length_m, plot.left_pt, plot.right_pt()};
   const double heights_pt = plot.height_pt * 0.42;
   const Frame whole{plot, along};

@@ -1,0 +1,161 @@
+// The printed card: one sheet up to twelve legs, nothing cut, nothing small, read by other
+// programs.
+#include "ports/cairo/card_drawing.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <regex>
+#include <string>
+
+#include "card/sample_card.h"
+
+namespace rimehaul {
+
+namespace {
+
+namespace fs = std::filesystem;
+using ports::cairo::draw_card;
+using units::Metres;
+using units::Slope;
+
+/// A card of so many legs with a map, a profile and a symbol made up to fit.
+card::CardSheet sheet_of(int legs, const std::string& trail) {
+  card::CardSheet sheet;
+  sheet.card = testing::sample_card();
+  sheet.card.legs.clear();
+  sheet.card.verdict = passage::Verdict::open;
+  sheet.map.scale = 10000;
+  const card::MapPaper paper = card::card_map_paper(static_cast<std::size_t>(legs));
+  sheet.map.frame = {{Metres{0}, Metres{1000}},
+                     Metres{10},
+                     static_cast<std::int64_t>(paper.width.value() * 1000),
+                     static_cast<std::int64_t>(paper.height.value() * 1000)};
+  for (int number = 1; number <= legs; ++number) {
+    card::CardLeg leg = testing::sample_leg(number);
+    leg.trail = trail + " " + std::to_string(number);
+    sheet.card.legs.push_back(leg);
+    const Metres from{800.0 * (number - 1)};
+    const Metres to{800.0 * number};
+    sheet.profile.legs.push_back({{from, to}, Slope::from_degrees(12), Slope::from_degrees(9)});
+    sheet.profile.pieces.push_back(
+        {{from, to}, geo::Height{900}, Slope::from_degrees(-2), Slope::from_degrees(5)});
+    sheet.map.ways.push_back(
+        {.points = {{Metres{100}, Metres{100.0 * number}}, {Metres{900}, Metres{100.0 * number}}},
+         .name = leg.trail,
+         .verdict = leg.verdict,
+         .number = number});
+  }
+  sheet.number = "20260201-0730-0123abcd";
+  sheet.digest = std::string(64, 'a');
+  sheet.qr = {21, std::vector<bool>(441, true)};
+  return sheet;
+}
+
+/// What a program says about a file of these bytes.
+std::string told(const std::string& bytes, const std::string& command, const char* options = "") {
+  const fs::path path = fs::temp_directory_path() / "rimehaul-card-drawing-test.pdf";
+  std::ofstream{path, std::ios::binary} << bytes;
+  FILE* program = popen((command + " '" + path.string() + "' " + options).c_str(), "r");
+  REQUIRE(program != nullptr);
+  std::string text;
+  std::array<char, 4096> part{};
+  while (std::fgets(part.data(), part.size(), program) != nullptr) {
+    text += part.data();
+  }
+  pclose(program);
+  fs::remove(path);
+  return text;
+}
+
+int pages_of(const std::string& bytes) {
+  const std::string info = told(bytes, "pdfinfo");
+  std::smatch pages;
+  REQUIRE(std::regex_search(info, pages, std::regex{"Pages: +([0-9]+)"}));
+  return std::stoi(pages[1]);
+}
+
+/// All text with every run of white space as one blank, so that folding does not matter.
+std::string words_of(const std::string& bytes) {
+  return std::regex_replace(told(bytes, "pdftotext -raw", "-"), std::regex{"\\s+"}, " ");
+}
+
+/// The smallest letters, points.
+double smallest_letters(const std::string& bytes) {
+  const std::string pages = told(bytes, "pdftohtml -xml -stdout -zoom 1 -i");
+  const std::regex size{"fontspec id=\"[0-9]+\" size=\"([0-9]+)\""};
+  double smallest = 1000;
+  for (std::sregex_iterator at{pages.begin(), pages.end(), size}; at != std::sregex_iterator{};
+       ++at) {
+    smallest = std::min(smallest, std::stod((*at)[1]));
+  }
+  return smallest;
+}
+
+}  // namespace
+
+TEST_CASE("a card of one, five or twelve legs is one sheet: two pages") {
+  for (const int legs : {1, 5, 12}) {
+    CAPTURE(legs);
+    CHECK(pages_of(draw_card(sheet_of(legs, "North Traverse")).bytes) == 2);
+  }
+}
+
+TEST_CASE("forty legs with long names take more pages, and no name of them is cut") {
+  const std::string name =
+      "Upper Northern Long Traverse under the Three Shoulders and back to the Old Cable";
+  const std::string bytes = draw_card(sheet_of(40, name)).bytes;
+  CHECK(pages_of(bytes) > 2);
+  const std::string words = words_of(bytes);
+  for (int number = 1; number <= 40; ++number) {
+    CAPTURE(number);
+    CHECK(words.find(name + " " + std::to_string(number)) != std::string::npos);
+  }
+  CHECK(smallest_letters(bytes) >= 8.0);
+}
+
+TEST_CASE("a long site name and a name without blanks fold and stay whole") {
+  card::CardSheet sheet = sheet_of(2, "North Traverse");
+  sheet.card.site = "The Joint Haulage of the Upper and Lower Ridge Stations, Winter Service East";
+  sheet.card.title = std::string(120, 'M');
+  const std::string bytes = draw_card(sheet).bytes;
+  CHECK(words_of(bytes).find(sheet.card.site) != std::string::npos);
+  std::string letters = words_of(bytes);
+  std::erase(letters, ' ');
+  CHECK(letters.find(std::string(120, 'M')) != std::string::npos);
+}
+
+TEST_CASE("every line that a driver needs stands on the card, front or back") {
+  const card::CardSheet sheet = sheet_of(3, "North Traverse");
+  const std::string words = words_of(draw_card(sheet).bytes);
+  for (const std::string part :
+       {"OPEN", "A planning aid, not permission to drive.", "climb traction",
+        "piste crossing Lower Run: stop", "Turn back or stop if", "Parking", "Before starting",
+        "20260201-0730-0123abcd", "page 2 of 2", "1 : 10 000"}) {
+    CAPTURE(part);
+    CHECK(words.find(part) != std::string::npos);
+  }
+  for (const auto* list : {&sheet.card.turn_back_triggers, &sheet.card.pre_start_checks,
+                           &sheet.card.parking_steps, &sheet.card.cautions}) {
+    for (const std::string& line : *list) {
+      CAPTURE(line);
+      CHECK(words.find(line) != std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("the same card printed twice is the same to the byte") {
+  CHECK(draw_card(sheet_of(4, "A")).bytes == draw_card(sheet_of(4, "A")).bytes);
+}
+
+// 1 : 10 000 on paper: 500 m are 50 mm. The plate takes a quarter of 186 mm, the bar at most 55 %
+// of that: 25.6 mm, so 200 m is the longest round bar.
+TEST_CASE("the scale bar says a round length that fits") {
+  CHECK(words_of(draw_card(sheet_of(2, "A")).bytes).find("200 m") != std::string::npos);
+}
+
+}  // namespace rimehaul
