@@ -2,12 +2,12 @@
 
 #include <algorithm>
 #include <array>
-#include <cstdint>
 #include <optional>
 #include <utility>
 
 #include "audit/exceedance_runs.h"
 #include "audit/piece_findings.h"
+#include "base/require.h"
 
 namespace rimehaul::audit {
 
@@ -31,8 +31,24 @@ Metres middle_of(const geo::Span& span) {
   return span.from + (span.to - span.from) / 2;
 }
 
-const Finding& binding_of(const std::vector<Finding>& findings) {
-  return *std::ranges::min_element(findings, passage::binds_before);
+/// What a load takes of its ratings is the same everywhere.
+bool is_of_load(passage::Check check) {
+  using enum passage::Check;
+  return check == payload || check == trailer_payload || check == towed_mass || check == seats;
+}
+
+/// What binds at a place; a load that keeps within what is allowed tells nothing of the ground.
+const Finding& binding_of(const std::vector<Finding>& findings, double allowed_share) {
+  const Finding* binding = nullptr;
+  for (const Finding& finding : findings) {
+    const bool of_place =
+        !is_of_load(finding.check) || exceeds(passage::stand_of(finding, allowed_share));
+    if (of_place && (binding == nullptr || passage::binds_before(finding, *binding))) {
+      binding = &finding;
+    }
+  }
+  base::require(binding != nullptr, "every place is judged");
+  return *binding;
 }
 
 /// The share of a check among findings, as the worst of them has it.
@@ -135,7 +151,7 @@ class TrailWalk {
         told_.at(static_cast<std::size_t>(finding.check)) = true;
       }
     }
-    const Finding& binding = binding_of(found);
+    const Finding& binding = binding_of(found, allowed_share);
     const Stand stand = passage::stand_of(binding, allowed_share);
     audit_.pieces.push_back({.span = piece.span,
                              .band = band_of(binding, allowed_share),
@@ -241,72 +257,8 @@ class TrailWalk {
 
 }  // namespace
 
-std::vector<Way> allowed_ways(const trails::Trail& trail) {
-  if (trail.direction == trails::AllowedDirection::forward) {
-    return {Way::as_drawn};
-  }
-  if (trail.direction == trails::AllowedDirection::backward) {
-    return {Way::against};
-  }
-  return {Way::as_drawn, Way::against};
-}
-
-MeasuredTrail measure(const passage::Scene& scene, const rig::Rig& rig, const TrailWay& which) {
-  MeasuredTrail measured{.which = which, .legs = {}};
-  const auto& legs = scene.network.legs;
-  for (std::uint32_t i = 0; i < legs.size(); ++i) {
-    const trails::Leg& leg = legs[i];
-    if (leg.trail != which.trail || leg.way != which.way) {
-      continue;
-    }
-    const Metres error = passage::line_error_of(scene.network.trails[leg.trail]);
-    measured.legs.push_back(
-        {.leg = LegId{i},
-         .stretch = {.trail = leg.trail, .span = leg.span, .way = leg.way, .line = leg.line},
-         .footfalls = passage::footfalls(scene, leg.line, rig, error)});
-  }
-  const bool forward = which.way == Way::as_drawn;
-  std::ranges::sort(measured.legs, [&](const MeasuredLeg& one, const MeasuredLeg& other) {
-    return forward ? one.stretch.span.from < other.stretch.span.from
-                   : one.stretch.span.from > other.stretch.span.from;
-  });
-  return measured;
-}
-
-passage::Scene without_errors(const passage::Scene& scene) {
-  passage::Scene bare = scene;
-  bare.rules.confidence_k = 0.0;
-  if (bare.trust.sub_cell.has_value()) {
-    bare.trust.sub_cell = units::Slope::from_ratio(0);
-  }
-  return bare;
-}
-
 TrailAudit audit_trail(const MeasuredTrail& trail, const AuditJudges& judges, units::Instant when) {
   return TrailWalk{trail, judges, when}.walk();
-}
-
-bool tighter(const AuditedPlace& one, const AuditedPlace& other) {
-  return one.finding.share.value_or(0.0) > other.finding.share.value_or(0.0);
-}
-
-bool near_each_other(const AuditedPlace& one, const AuditedPlace& other) {
-  constexpr Metres kNear{50};
-  const Metres apart = one.at > other.at ? one.at - other.at : other.at - one.at;
-  return one.trail == other.trail && apart < kNear;
-}
-
-std::vector<AuditedPlace> tightest_of(std::vector<AuditedPlace> places) {
-  std::ranges::stable_sort(places, tighter);
-  std::vector<AuditedPlace> kept;
-  for (AuditedPlace& place : places) {
-    const bool told = std::ranges::any_of(
-        kept, [&](const AuditedPlace& other) { return near_each_other(place, other); });
-    if (!told && kept.size() < kTightestShown) {
-      kept.push_back(std::move(place));
-    }
-  }
-  return kept;
 }
 
 }  // namespace rimehaul::audit

@@ -1,6 +1,7 @@
 #include "card/audit_report.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 #include <utility>
 
@@ -39,19 +40,34 @@ const GradedPiece* worst_at(const std::vector<const GradedPiece*>& pieces, Metre
   return worst;
 }
 
+/// Whether a piece would be drawn as the stretch before it is: so dashes and ticks run on.
+bool looks_as(const MapStretch& before, const GradedPiece& piece) {
+  constexpr double kHardlySeen = 0.05;
+  const double apart = std::abs(before.share.value_or(0.0) - piece.share.value_or(0.0));
+  return before.band == piece.band && (piece.band >= Band::to_whole || apart < kHardlySeen);
+}
+
 /// A trail cut wherever a piece of either way ends, each part as the worse way comes out.
 std::vector<MapStretch> stretches_of(const std::vector<audit::TrailAudit>& audits,
                                      std::size_t trail) {
   std::vector<const GradedPiece*> pieces;
   std::set<double> cuts_m;
+  // The ways cut a trail at the same places but for rounding; a part has some length.
+  constexpr double kSame_m = 1e-3;
+  const auto cut_at = [&](double at_m) {
+    const auto near = cuts_m.lower_bound(at_m - kSame_m);
+    if (near == cuts_m.end() || *near > at_m + kSame_m) {
+      cuts_m.insert(at_m);
+    }
+  };
   for (const audit::TrailAudit& one : audits) {
     if (one.which.trail != trail) {
       continue;
     }
     for (const GradedPiece& piece : one.pieces) {
       pieces.push_back(&piece);
-      cuts_m.insert(piece.span.from.value());
-      cuts_m.insert(piece.span.to.value());
+      cut_at(piece.span.from.value());
+      cut_at(piece.span.to.value());
     }
   }
   std::vector<MapStretch> stretches;
@@ -61,10 +77,10 @@ std::vector<MapStretch> stretches_of(const std::vector<audit::TrailAudit>& audit
     if (worst == nullptr) {
       continue;
     }
-    const bool as_before = !stretches.empty() && stretches.back().band == worst->band &&
-                           stretches.back().share == worst->share;
-    if (as_before) {
-      stretches.back().span.to = span.to;
+    if (!stretches.empty() && looks_as(stretches.back(), *worst)) {
+      MapStretch& before = stretches.back();
+      before.span.to = span.to;
+      before.share = std::max(before.share, worst->share);
     } else {
       stretches.push_back({trail, span, worst->band, worst->share});
     }

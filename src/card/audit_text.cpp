@@ -17,7 +17,7 @@ namespace {
 constexpr int kLabelWidth = 10;
 /// So many lines of exceedances stay readable; the rest is for the CSV.
 constexpr std::size_t kMostGroups = 60;
-constexpr int kCaseWidth = 23;
+constexpr int kCaseWidth = 18;
 constexpr int kBandWidth = 9;
 constexpr int kLastWidth = 10;
 

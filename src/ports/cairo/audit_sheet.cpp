@@ -134,7 +134,7 @@ void write_totals(Canvas& canvas, Pages& pages, const AuditReport& report) {
     columns.push_back(
         {std::string{card::band_words(static_cast<Band>(i))} + "\nm", band, Align::right});
   }
-  columns.push_back({"waits for\na decision, m", band, Align::right});
+  columns.push_back({"to be\ndecided, m", band, Align::right});
   columns.push_back({"exceed-\nances", band, Align::right});
   std::vector<TableRow> rows;
   for (std::size_t i = 0; i < report.cases.size(); ++i) {
