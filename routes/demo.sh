@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Installs what is missing, builds, plans a route on the invented site Marrowfell, prints its card,
-# and says where its JSON and GPX lie.
+# and says where its printed sheet, JSON and GPX lie.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -15,7 +15,8 @@ mkdir -p "$out"
   --visibility 400 --bulletin 2 --wind 18 --now 2026-02-01T17:00:00Z \
   --from "Cable House" --to "Fell Lodge" \
   --permitted-by "Demo Planner" \
-  --json "$out/card.json" --gpx "$out/card.gpx"
+  --card "$out/card.pdf" --json "$out/card.json" --gpx "$out/card.gpx"
 echo
+echo "The card to print: $out/card.pdf"
 echo "The card as JSON: $out/card.json"
 echo "The route as GPX: $out/card.gpx"
