@@ -37,6 +37,7 @@ struct ProfileContext {
   const rig::Rig& rig;
 };
 
-[[nodiscard]] GradeProfile grade_profile_of(const search::Route& route, const ProfileContext& context);
+[[nodiscard]] GradeProfile grade_profile_of(const search::Route& route,
+                                            const ProfileContext& context);
 
 }  // namespace rimehaul::card

@@ -4,7 +4,6 @@
 #include <vector>
 
 #include "card/audit_report.h"
-#include "card/printed.h"
 #include "card/map_view.h"
 #include "card/printed.h"
 
