@@ -1,6 +1,7 @@
 #include "card/audit_report.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <set>
 #include <utility>
@@ -15,9 +16,11 @@ using units::Metres;
 
 namespace {
 
-/// Metres on which the rig may not go.
-Metres metres_closed(const audit::BandLengths& lengths) {
-  return lengths.of(Band::to_whole) + lengths.of(Band::over_whole) + lengths.of(Band::closed);
+/// How bad a case is: metres closed, then how many of them over 100 % or by rule, then by rule.
+std::array<Metres, 3> badness_of(const audit::BandLengths& lengths) {
+  const Metres by_rule = lengths.of(Band::closed);
+  const Metres beyond = by_rule + lengths.of(Band::over_whole);
+  return {beyond + lengths.of(Band::to_whole), beyond, by_rule};
 }
 
 /// The worse of two pieces: the higher band, then the larger share.
@@ -142,10 +145,10 @@ void add_cases(const std::vector<AuditedTrails>& found, AuditReport& report) {
   const AuditedTrails* worst = nullptr;
   for (const AuditedTrails& one : found) {
     add_rows(one, report);
-    const auto closed_in = [&](const AuditedTrails& trails) {
-      return metres_closed(report.cases.at(trails.audited_case).lengths);
+    const auto badness = [&](const AuditedTrails& trails) {
+      return badness_of(report.cases.at(trails.audited_case).lengths);
     };
-    if (worst == nullptr || closed_in(one) > closed_in(*worst)) {
+    if (worst == nullptr || badness(one) > badness(*worst)) {
       worst = &one;
     }
   }

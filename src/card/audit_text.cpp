@@ -98,6 +98,12 @@ std::string stretches_words(const ExceedanceGroup& group) {
   return more > 0 ? text + " and " + std::to_string(more) + " more" : text;
 }
 
+/// Where to say what is not known; empty where nothing is missing.
+std::string remedy_words(const passage::Finding& finding) {
+  const std::string where = words::where_to_say(finding.check);
+  return finding.missing.empty() || where.empty() ? "" : "; say it in " + where;
+}
+
 void write_group(const AuditReport& report, const ExceedanceGroup& group, Sheet& sheet) {
   const audit::AuditedPlace& worst = group.worst->place;
   const std::string numbers = numbers_words(worst);
@@ -114,6 +120,7 @@ void write_group(const AuditReport& report, const ExceedanceGroup& group, Sheet&
     text += "; in " + std::to_string(group.cases) + " of " + std::to_string(report.cases.size()) +
             " lines above, worst " + case_words(report, group.worst->audited_case);
   }
+  text += remedy_words(worst.finding);
   sheet.labelled({0, 4, "  -"}, text);
 }
 
@@ -125,10 +132,7 @@ void write_alike(const AuditReport& report, const AlikeGroups& alike, Sheet& she
       "; on " + (count == report.trails.size() ? "all " : "") + std::to_string(count) +
       (count == report.trails.size() ? " trails"
                                      : " of " + std::to_string(report.trails.size()) + " trails");
-  const std::string where = words::where_to_say(one.finding.check);
-  if (!one.finding.missing.empty() && !where.empty()) {
-    text += "; say it in " + where;
-  }
+  text += remedy_words(one.finding);
   sheet.labelled({0, 4, "  -"}, text);
 }
 
