@@ -8,6 +8,7 @@
 
 #include "base/fault.h"
 #include "base/require.h"
+#include "ports/cairo/svg_names.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -41,15 +42,10 @@ const char* family_of(Face face) {
 }
 
 PangoAlignment alignment_of(Align align) {
-  switch (align) {
-    case Align::left:
-      return PANGO_ALIGN_LEFT;
-    case Align::centre:
-      return PANGO_ALIGN_CENTER;
-    case Align::right:
-      break;
+  if (align == Align::centre) {
+    return PANGO_ALIGN_CENTER;
   }
-  return PANGO_ALIGN_RIGHT;
+  return align == Align::left ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT;
 }
 
 }  // namespace
@@ -249,6 +245,9 @@ card::Printed Canvas::finish() {
     if (status != CAIRO_STATUS_SUCCESS) {
       throw base::OurFault{std::string{"drawing failed: "} + cairo_status_to_string(status)};
     }
+  }
+  if (form_ == Form::svg) {
+    handles_->bytes = with_own_numbers(handles_->bytes);
   }
   return {std::move(handles_->bytes), std::move(figure_words_)};
 }
