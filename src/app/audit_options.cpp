@@ -1,5 +1,7 @@
 #include "app/audit_options.h"
 
+#include <CLI/CLI.hpp>
+
 namespace rimehaul::app {
 
 namespace {

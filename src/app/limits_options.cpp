@@ -1,5 +1,8 @@
 // The command lines of `limits` and `rig`.
+
 #include "app/limits_options.h"
+
+#include <CLI/CLI.hpp>
 
 #include "app/option_groups.h"
 

@@ -1,9 +1,11 @@
 // The command lines of `limits` and `rig`.
 #pragma once
 
-#include <CLI/CLI.hpp>
-
 #include "app/options.h"
+
+namespace CLI {
+class App;
+}  // namespace CLI
 
 namespace rimehaul::app {
 

@@ -1,5 +1,6 @@
 #include "app/option_groups.h"
 
+#include <CLI/CLI.hpp>
 #include <cmath>
 
 namespace rimehaul::app {
@@ -19,6 +20,10 @@ CLI::Validator number_within(Bounds bounds) {
 
 void add_common(CLI::App& verb, CommonOptions& common) {
   verb.add_option("site", common.site, "Folder that describes the site")->required();
+  add_answer(verb, common);
+}
+
+void add_answer(CLI::App& verb, CommonOptions& common) {
   verb.add_option("--json", common.json, "Write the answer as JSON to a file, or - for the screen")
       ->type_name("FILE");
   verb.add_option("--now", common.now, "Take this as the present, 2026-02-01T16:00:00Z")

@@ -1,11 +1,15 @@
 // Groups of options that several verbs share, and the numbers they take.
 #pragma once
 
-#include <CLI/CLI.hpp>
 #include <optional>
 #include <string>
 
 #include "app/options.h"
+
+namespace CLI {
+class App;
+class Validator;
+}  // namespace CLI
 
 namespace rimehaul::app {
 
@@ -17,6 +21,8 @@ struct Bounds {
 /// A finite number within bounds, which CLI's own range leaves open for NaN.
 [[nodiscard]] CLI::Validator number_within(Bounds bounds);
 
+/// --json and --now.
+void add_answer(CLI::App& verb, CommonOptions& common);
 /// SITE, --json and --now.
 void add_common(CLI::App& verb, CommonOptions& common);
 /// The snow and the weather.

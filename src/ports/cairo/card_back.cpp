@@ -1,3 +1,4 @@
+// The back of the printed card: when to turn back, checks, parking, cautions and inputs.
 #include <algorithm>
 
 #include "card/figures.h"

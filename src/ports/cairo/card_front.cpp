@@ -1,3 +1,4 @@
+// The front of the printed card: verdict, map, grades and legs, for driving by.
 #include <algorithm>
 
 #include "card/figures.h"
