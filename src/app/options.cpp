@@ -1,5 +1,6 @@
 #include "app/options.h"
 
+#include <CLI/CLI.hpp>
 #include <ostream>
 
 #include "app/audit_options.h"
