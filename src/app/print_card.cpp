@@ -23,7 +23,7 @@ void print_card(const std::string& path, CardToPrint printed) {
                              card::card_map_paper(printed.card.legs.size())),
       .number = number,
       .digest = digest,
-      .qr = ports::qrencode::qr_of(card::symbol_text(number, digest))};
+      .qr = ports::qrencode::qr_of(card::symbol_text({number, digest}))};
   write_file(path, ports::qpdf::finish_pdf(ports::cairo::draw_card(sheet),
                                            {.title = "Route card: " + printed.card.title}));
   write_file(path + ".record.json", record);

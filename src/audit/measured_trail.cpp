@@ -53,14 +53,14 @@ passage::Scene without_errors(const passage::Scene& scene) {
   return bare;
 }
 
-bool tighter(const AuditedPlace& one, const AuditedPlace& other) {
-  return one.finding.share.value_or(0.0) > other.finding.share.value_or(0.0);
+bool tighter(const AuditedPlace& lhs, const AuditedPlace& rhs) {
+  return lhs.finding.share.value_or(0.0) > rhs.finding.share.value_or(0.0);
 }
 
-bool near_each_other(const AuditedPlace& one, const AuditedPlace& other) {
+bool near_each_other(const AuditedPlace& lhs, const AuditedPlace& rhs) {
   constexpr Metres kNear{50};
-  const Metres apart = one.at > other.at ? one.at - other.at : other.at - one.at;
-  return one.trail == other.trail && apart < kNear;
+  const Metres apart = lhs.at > rhs.at ? lhs.at - rhs.at : rhs.at - lhs.at;
+  return lhs.trail == rhs.trail && apart < kNear;
 }
 
 std::vector<AuditedPlace> tightest_of(std::vector<AuditedPlace> places) {

@@ -66,8 +66,8 @@ struct TrailAudit {
 /// other only the tightest counts.
 inline constexpr std::size_t kTightestShown = 10;
 [[nodiscard]] std::vector<AuditedPlace> tightest_of(std::vector<AuditedPlace> places);
-[[nodiscard]] bool tighter(const AuditedPlace& one, const AuditedPlace& other);
+[[nodiscard]] bool tighter(const AuditedPlace& lhs, const AuditedPlace& rhs);
 /// Whether two places are within 50 m of each other on one trail, whichever way driven.
-[[nodiscard]] bool near_each_other(const AuditedPlace& one, const AuditedPlace& other);
+[[nodiscard]] bool near_each_other(const AuditedPlace& lhs, const AuditedPlace& rhs);
 
 }  // namespace rimehaul::audit

@@ -23,12 +23,12 @@ std::array<Metres, 3> badness_of(const audit::BandLengths& lengths) {
   return {beyond + lengths.of(Band::to_whole), beyond, by_rule};
 }
 
-/// The worse of two pieces: the higher band, then the larger share.
-bool worse(const GradedPiece& one, const GradedPiece& other) {
-  if (one.band != other.band) {
-    return one.band > other.band;
+/// Whether the first is the worse: the higher band, then the larger share.
+bool worse(const GradedPiece& lhs, const GradedPiece& rhs) {
+  if (lhs.band != rhs.band) {
+    return lhs.band > rhs.band;
   }
-  return one.share.value_or(0.0) > other.share.value_or(0.0);
+  return lhs.share.value_or(0.0) > rhs.share.value_or(0.0);
 }
 
 /// Of the pieces that hold a place, the one that comes out worst; null where none does.

@@ -13,8 +13,8 @@ std::string number_of(const RouteCard& card, const std::string& digest) {
   return number + "-" + digest.substr(0, 8);
 }
 
-std::string symbol_text(const std::string& number, const std::string& digest) {
-  return "RIMEHAUL CARD " + number + " SHA-256 " + digest;
+std::string symbol_text(const CardImprint& imprint) {
+  return "RIMEHAUL CARD " + imprint.number + " SHA-256 " + imprint.digest;
 }
 
 MapPaper card_map_paper(std::size_t legs) {

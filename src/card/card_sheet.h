@@ -21,8 +21,15 @@ struct CardSheet {
 
 /// The number of a card that leaves at its hour and whose canonical JSON has that digest.
 [[nodiscard]] std::string number_of(const RouteCard& card, const std::string& digest);
+
+/// What tells one printed card from every other.
+struct CardImprint {
+  std::string number;
+  std::string digest;
+};
+
 /// What the symbol says: "RIMEHAUL CARD number SHA-256 digest".
-[[nodiscard]] std::string symbol_text(const std::string& number, const std::string& digest);
+[[nodiscard]] std::string symbol_text(const CardImprint& imprint);
 
 /// Paper for the map on the front of a card, A4 upright: the more legs, the lower, so that 12 of
 /// them stand below it.

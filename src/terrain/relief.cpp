@@ -1,6 +1,7 @@
 #include "terrain/relief.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -132,15 +133,15 @@ std::vector<double> hillshade(const Relief& relief) {
   const double run_m = 8.0 * frame.pixel.value();
   for (std::int64_t row = 1; row + 1 < frame.rows; ++row) {
     for (std::int64_t column = 1; column + 1 < frame.columns; ++column) {
-      const auto z = [&](std::int64_t right, std::int64_t down) {
-        return relief.at(column + right, row + down);
-      };
-      const double east =
-          (z(1, -1) + 2.0 * z(1, 0) + z(1, 1) - z(-1, -1) - 2.0 * z(-1, 0) - z(-1, 1)) / run_m;
-      const double north =
-          (z(-1, -1) + 2.0 * z(0, -1) + z(1, -1) - z(-1, 1) - 2.0 * z(0, 1) - z(1, 1)) / run_m;
+      // Horn's 3 x 3 heights, row by row from the north-west: the middle is the pixel's own.
+      std::array<double, 9> z{};
+      for (std::int64_t i = 0; i < 9; ++i) {
+        z[static_cast<std::size_t>(i)] = relief.at({column + i % 3 - 1, row + i / 3 - 1});
+      }
+      const double east = (z[2] + 2.0 * z[5] + z[8] - z[0] - 2.0 * z[3] - z[6]) / run_m;
+      const double north = (z[0] + 2.0 * z[1] + z[2] - z[6] - 2.0 * z[7] - z[8]) / run_m;
       // Horn leaves the middle out; a hole in it is unknown all the same.
-      const double here = 0.0 * z(0, 0);
+      const double here = 0.0 * z[4];
       light[static_cast<std::size_t>(row * frame.columns + column)] =
           here + light_on({units::Slope::from_ratio(east), units::Slope::from_ratio(north)});
     }

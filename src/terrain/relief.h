@@ -17,14 +17,20 @@ struct ReliefFrame {
   std::int64_t rows = 0;
 };
 
+/// One pixel of a lattice, counted from its upper left corner.
+struct PixelIndex {
+  std::int64_t column = 0;
+  std::int64_t row = 0;
+};
+
 /// Mean height of the cells whose centres lie in each pixel; NaN where there is none, or where a
 /// void lies among them: a hole is never painted over.
 struct Relief {
   ReliefFrame frame;
   std::vector<double> heights_m;
 
-  [[nodiscard]] double at(std::int64_t column, std::int64_t row) const {
-    return heights_m[static_cast<std::size_t>(row * frame.columns + column)];
+  [[nodiscard]] double at(PixelIndex pixel) const {
+    return heights_m[static_cast<std::size_t>(pixel.row * frame.columns + pixel.column)];
   }
 };
 

@@ -35,15 +35,15 @@ double middle_light(const testing::Surface& ground) {
 TEST_CASE("a pixel of the relief is the mean of the cells in it") {
   const Relief relief = picture(testing::plane(0.25, -0.5), kInside);
   // Cells of pixel (2, 3): E 245, 250, 255, 260 and N 740, 735, 730, 725.
-  CHECK(near(relief.at(2, 3), 1000 + 0.25 * 252.5 - 0.5 * 732.5, 1e-9));
+  CHECK(near(relief.at({2, 3}), 1000 + 0.25 * 252.5 - 0.5 * 732.5, 1e-9));
 }
 
 TEST_CASE("one cell without a height leaves its whole pixel without one, and its neighbours dark") {
   const auto ground = testing::with_void(testing::plane(0.25, 0),
                                          [](double e, double n) { return e == 250 && n == 730; });
   const Relief relief = picture(ground, kInside);
-  CHECK(std::isnan(relief.at(2, 3)));
-  CHECK_FALSE(std::isnan(relief.at(3, 3)));
+  CHECK(std::isnan(relief.at({2, 3})));
+  CHECK_FALSE(std::isnan(relief.at({3, 3})));
   const auto light = hillshade(relief);
   for (const int row : {2, 3, 4}) {
     for (const int column : {1, 2, 3}) {
@@ -55,15 +55,15 @@ TEST_CASE("one cell without a height leaves its whole pixel without one, and its
 
 TEST_CASE("a picture that reaches beyond the raster knows nothing there") {
   const Relief relief = picture(testing::plane(0, 0), {point(-100, 1100), Metres{20}, 60, 60});
-  CHECK(std::isnan(relief.at(0, 0)));
-  CHECK(std::isnan(relief.at(59, 59)));
-  CHECK(near(relief.at(30, 30), 1000, 1e-9));
+  CHECK(std::isnan(relief.at({0, 0})));
+  CHECK(std::isnan(relief.at({59, 59})));
+  CHECK(near(relief.at({30, 30}), 1000, 1e-9));
 }
 
 TEST_CASE("each block is read once, and those beside the picture not at all") {
   auto source = testing::source_of(testing::plane(0, 0), 5, {0, 0, 5000, 5000});
   const auto relief = relief_of(source, {point(650, 4340), Metres{20}, 10, 10});
-  CHECK(near(relief.at(5, 5), 1000, 1e-9));
+  CHECK(near(relief.at({5, 5}), 1000, 1e-9));
   CHECK(source.blocks_read() == 1);
 }
 
