@@ -1,0 +1,84 @@
+#include "card/board_report.h"
+
+#include <algorithm>
+
+#include "card/figures.h"
+#include "card/words.h"
+
+namespace rimehaul::card {
+
+namespace {
+
+const std::string& trail_of(trails::LegId leg, const trails::Network& network) {
+  return network.trails[network.legs[static_cast<std::size_t>(leg)].trail].name;
+}
+
+BoardRow row_of(const day::BoardCell& cell, const trails::Network& network) {
+  BoardRow row{.from = network.stations[cell.pair.from].name,
+               .to = network.stations[cell.pair.to].name,
+               .snow = cell.snow,
+               .verdict = cell.verdict};
+  row.binding = cell.binding;
+  row.stand = cell.stand;
+  row.trail = cell.leg ? trail_of(*cell.leg, network) : "";
+  row.turn_from = cell.turn_from ? trail_of(*cell.turn_from, network) : "";
+  for (const trails::LegId leg : cell.way) {
+    const std::string& name = trail_of(leg, network);
+    if (row.way.empty() || row.way.back() != name) {
+      row.way.push_back(name);
+    }
+  }
+  row.why = cell.why;
+  if (cell.fuel_to_spare) {
+    row.why = "too little fuel: the way needs " + fuel_needed_text(cell.fuel) +
+              ", and above the reserve there is " + fuel_there_text(*cell.fuel_to_spare);
+  }
+  row.decision = cell.decision;
+  row.worst_share = cell.worst_share;
+  row.time = cell.time;
+  row.length = cell.length;
+  row.fuel = cell.fuel;
+  row.loads = cell.loads;
+  row.and_decision = cell.and_decision;
+  return row;
+}
+
+}  // namespace
+
+BoardReport board_report(const day::DayBoard& board, const passage::Scene& scene,
+                         const rig::Rig& rig) {
+  BoardReport report;
+  report.site = scene.site_name;
+  report.rig = rig.name;
+  report.trailer = rig.trailer ? rig.trailer->name : "";
+  report.driver_level = rig.driver_level;
+  report.load = rig.load;
+  report.allowed_share = passage::allowed_share_for(scene.rules, rig.driver_level).value_or(0.0);
+  report.loads_tried = board.loads == day::OtherLoads::tried;
+  report.estimates = passage::estimates_in(scene.rules);
+  report.utc_offset_minutes = scene.rules.utc_offset_minutes;
+  for (const day::BoardCell& cell : board.cells) {
+    report.rows.push_back(row_of(cell, scene.network));
+    if (std::ranges::find(report.snows, cell.snow) == report.snows.end()) {
+      report.snows.push_back(cell.snow);
+    }
+  }
+  return report;
+}
+
+std::string reason_of(const BoardRow& row) {
+  const bool short_of_fuel = row.verdict != passage::Verdict::open && row.worst_share > 0.0;
+  if (!row.binding || short_of_fuel) {
+    return row.why;
+  }
+  std::string reason{passage::facts_of(row.binding->check).title};
+  if (!words::has_place(row.binding->check)) {
+    return reason;
+  }
+  return reason + (row.turn_from.empty() ? " on " + row.trail
+                   : row.turn_from == row.trail
+                       ? " at a turn on " + row.trail
+                       : " at the turn from " + row.turn_from + " into " + row.trail);
+}
+
+}  // namespace rimehaul::card

@@ -1,0 +1,72 @@
+// The day board: what is open between which stations, by snow, for one rig.
+#pragma once
+
+#include <span>
+
+#include "search/route.h"
+
+namespace rimehaul::day {
+
+/// Stations as indices into Network::stations, in driving order.
+struct StationPair {
+  std::size_t from = 0;
+  std::size_t to = 0;
+
+  friend bool operator==(const StationPair&, const StationPair&) = default;
+};
+
+/// Whether other loads are tried where a pair is closed as the rig stands; that takes a while.
+enum class OtherLoads { not_tried, tried };
+
+struct BoardQuestion {
+  std::vector<StationPair> pairs;
+  units::Instant depart;
+  OtherLoads loads = OtherLoads::not_tried;
+};
+
+/// The snow of one column, and a judge of it; all judges of one board are of one scene and rig.
+struct BoardSnow {
+  snow::SnowState state;
+  const passage::Judge& judge;
+};
+
+/// One pair in one snow.
+struct BoardCell {
+  StationPair pair;
+  snow::SnowState snow;
+  /// Open as the rig stands; restricted with one of the loads below, or by a decision alone.
+  passage::Verdict verdict = passage::Verdict::closed;
+  /// What binds on the best way, or what most stands in the one that is nearest to open; nothing
+  /// where there is no way at all, or the fuel is short.
+  std::optional<passage::Finding> binding{};
+  passage::Stand stand = passage::Stand::missing;
+  std::optional<trails::LegId> leg{};        ///< where it binds
+  std::optional<trails::LegId> turn_from{};  ///< set: at the turn from there into the leg
+  std::string why{};                         ///< in one line, where there is no route
+  std::string decision{};                    ///< what a named person would have to decide
+  std::vector<trails::LegId> way{};          ///< the best, or the one nearest to open; may be empty
+  // Of an open way, and of one that is open but for the fuel.
+  double worst_share = 0.0;
+  units::Seconds time{};
+  units::Metres length{};
+  units::Litres fuel{};
+  std::optional<units::Litres> fuel_to_spare{};  ///< set: less than the way needs
+  passage::OpenLoads loads{};                    ///< that open the way nearest to open
+  bool and_decision = false;                     ///< with some of them, a decision besides
+};
+
+struct DayBoard {
+  std::vector<BoardCell> cells;  ///< by pair, then by snow, as asked
+  OtherLoads loads = OtherLoads::not_tried;
+};
+
+/// The safest way of every pair in every snow, as find_routes answers it, with the fuel for it and
+/// the reserve aboard. Legs are judged once for each snow and hour. Loads are tried on the way
+/// nearest to open, and on that of the rig without any load: judged steps only, ends rounded
+/// inwards.
+[[nodiscard]] DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question);
+
+/// Every pair of two stations that trails reach and that do not share a junction.
+[[nodiscard]] std::vector<StationPair> all_pairs(const trails::Network& network);
+
+}  // namespace rimehaul::day

@@ -1,0 +1,62 @@
+#include "search/way_loads.h"
+
+#include <algorithm>
+
+namespace rimehaul::search {
+
+namespace {
+
+std::vector<Place> places_of(const WayAtHour& way) {
+  std::vector<Place> places;
+  for (std::size_t i = 0; i < way.legs.size(); ++i) {
+    places.push_back({.leg = way.legs[i], .turn_from = {}, .entry = way.entry});
+    if (i > 0) {
+      places.push_back({.leg = way.legs[i], .turn_from = way.legs[i - 1], .entry = way.entry});
+    }
+  }
+  return places;
+}
+
+bool load_may_help(const Checks& closing) {
+  for (std::size_t i = 0; i < closing.size(); ++i) {
+    if (closing[i] && !passage::depends_on_load(static_cast<passage::Check>(i))) {
+      return false;
+    }
+  }
+  return closing.any();
+}
+
+}  // namespace
+
+WayLoads loads_that_open_way(Trials& trials, const rig::Rig& rig, const WayAtHour& way) {
+  std::vector<Place> places = places_of(way);
+  const Trial now = trials.as_it_stands();
+  Checks closing;
+  for (const Place& place : places) {
+    closing |= trials.outcome(place, now).closed;
+  }
+  WayLoads found;
+  if (!load_may_help(closing)) {
+    return found;
+  }
+  // What is closed as it stands is the likeliest to stay so, and one such place ends a trial.
+  std::ranges::stable_partition(
+      places, [&](const Place& place) { return trials.outcome(place, now).closed.any(); });
+  const passage::OpenIf open_with{[&](const rig::Rig& other) {
+    const Trial trial = Trials::trial_of(other);
+    bool asks = false;
+    for (const Place& place : places) {
+      const Outcome& came = trials.outcome(place, trial);
+      if (came.closed.any()) {
+        return false;
+      }
+      asks = asks || came.asks.any();
+    }
+    found.and_decision = found.and_decision || asks;
+    return true;
+  }};
+  found.loads = passage::loads_that_open(rig, open_with);
+  return found;
+}
+
+}  // namespace rimehaul::search

@@ -1,0 +1,133 @@
+// The day board against single questions, in snow that nobody knows, and with too heavy a load.
+#include "day/day_board.h"
+
+#include <doctest/doctest.h>
+
+#include <array>
+
+#include "passage/demo_scene.h"
+
+using namespace rimehaul;
+
+namespace {
+
+/// Snow of which nobody has said anything.
+class UnknownSnow final : public snow::SnowAt {
+ public:
+  [[nodiscard]] std::optional<snow::SnowState> at(const snow::PlaceAndHour&) const override {
+    return std::nullopt;
+  }
+  [[nodiscard]] const snow::DayWeather& weather() const override { return weather_; }
+  [[nodiscard]] std::string told_by() const override { return "nobody"; }
+
+ private:
+  snow::DayWeather weather_ = testing::plain_weather();
+};
+
+passage::Scene demo() {
+  return testing::scene_of({.ground = testing::rolling()}, testing::two_ways());
+}
+
+day::BoardQuestion question_about(const passage::Scene& scene) {
+  return {.pairs = day::all_pairs(scene.network), .depart = testing::mid_morning()};
+}
+
+}  // namespace
+
+TEST_CASE("a cell of the board is what the same question alone is answered") {
+  const passage::Scene scene = demo();
+  const rig::Rig rig = testing::solo_rig();
+  const day::BoardQuestion question = question_about(scene);
+  REQUIRE(question.pairs.size() >= 2);
+  for (const auto wetness : {snow::Wetness::dry, snow::Wetness::slush}) {
+    const snow::ConstantSnow snow = testing::snow_of(wetness);
+    const passage::Judge judge{scene, rig, snow};
+    const std::array columns{day::BoardSnow{{.wetness = wetness}, judge}};
+    const day::DayBoard board = day::board_of(columns, question);
+    REQUIRE(board.cells.size() == question.pairs.size());
+    for (const day::BoardCell& cell : board.cells) {
+      search::RouteQuestion alone;
+      alone.stations = {cell.pair.from, cell.pair.to};
+      alone.depart = question.depart;
+      alone.most_alternatives = 0;
+      const auto answer = search::find_routes(scene.network, judge, alone);
+      const auto* routes = std::get_if<std::vector<search::Route>>(&answer);
+      CHECK((cell.verdict == passage::Verdict::open) == (routes != nullptr));
+      if (routes != nullptr) {
+        CHECK(cell.worst_share == routes->front().worst_share);
+        CHECK(cell.time == routes->front().time);
+        CHECK(cell.fuel == routes->front().fuel);
+        CHECK(cell.binding->share == cell.worst_share);
+      }
+    }
+  }
+}
+
+TEST_CASE(
+    "where nobody knows the snow every pair is closed, and the board says that it is missing") {
+  const passage::Scene scene = demo();
+  const rig::Rig rig = testing::solo_rig();
+  const UnknownSnow snow;
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  question.loads = day::OtherLoads::tried;
+  const day::DayBoard board = day::board_of(columns, question);
+  REQUIRE(!board.cells.empty());
+  for (const day::BoardCell& cell : board.cells) {
+    CHECK(cell.verdict == passage::Verdict::closed);
+    REQUIRE(cell.binding.has_value());
+    CHECK(cell.stand == passage::Stand::missing);
+    CHECK(!cell.loads.any());
+  }
+}
+
+TEST_CASE("with more on the bed than it is rated for, the board tells the loads that open a pair") {
+  const passage::Scene scene = demo();
+  rig::Rig rig = testing::solo_rig();
+  rig.load.bed = rig.carrier.bed_rating + units::Kilograms{1};
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
+    CHECK(cell.verdict == passage::Verdict::closed);
+  }
+  question.loads = day::OtherLoads::tried;
+  std::size_t restricted = 0;
+  for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
+    if (cell.verdict != passage::Verdict::restricted) {
+      continue;
+    }
+    ++restricted;
+    REQUIRE(cell.loads.bed.size() == 1);
+    // Both ends, driven alone, are open.
+    for (const units::Kilograms load : {cell.loads.bed[0].from, cell.loads.bed[0].to}) {
+      rig::Rig other = rig;
+      other.load.bed = load;
+      const passage::Judge judge_of_other{scene, other, snow};
+      const std::array alone{day::BoardSnow{{}, judge_of_other}};
+      day::BoardQuestion one = question;
+      one.pairs = {cell.pair};
+      CHECK(day::board_of(alone, one).cells.front().verdict == passage::Verdict::open);
+    }
+  }
+  CHECK(restricted > 0);
+}
+
+TEST_CASE("too little fuel for the way and the reserve closes a pair that is open otherwise") {
+  const passage::Scene scene = demo();
+  rig::Rig rig = testing::solo_rig();
+  rig.load.fuel = rig.carrier.tank * scene.rules.fuel_reserve;
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  const day::DayBoard board = day::board_of(columns, question_about(scene));
+  REQUIRE(!board.cells.empty());
+  std::size_t short_of_fuel = 0;
+  for (const day::BoardCell& cell : board.cells) {
+    CHECK(cell.verdict == passage::Verdict::closed);
+    short_of_fuel += cell.fuel_to_spare.has_value() ? 1 : 0;
+  }
+  CHECK(short_of_fuel > 0);
+}
