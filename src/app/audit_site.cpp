@@ -95,6 +95,7 @@ std::vector<std::string> classes_asked(const AuditOptions& options) {
     return options.wetness;
   }
   std::vector<std::string> all;
+  all.reserve(snow::kWetnessCount);
   for (int i = 0; i < snow::kWetnessCount; ++i) {
     all.emplace_back(snow::key_of(static_cast<snow::Wetness>(i)));
   }

@@ -20,6 +20,7 @@ std::vector<snow::Wetness> classes_asked(const std::optional<std::string>& name)
     return {wetness_typed(*name)};
   }
   std::vector<snow::Wetness> all;
+  all.reserve(snow::kWetnessCount);
   for (int i = 0; i < snow::kWetnessCount; ++i) {
     all.push_back(static_cast<snow::Wetness>(i));
   }
@@ -31,6 +32,7 @@ std::vector<snow::Surface> surfaces_asked(const std::optional<std::string>& name
     return {surface_typed(*name)};
   }
   std::vector<snow::Surface> all;
+  all.reserve(snow::kSurfaceCount);
   for (int i = 0; i < snow::kSurfaceCount; ++i) {
     all.push_back(static_cast<snow::Surface>(i));
   }

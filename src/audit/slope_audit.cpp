@@ -39,16 +39,17 @@ bool is_of_load(passage::Check check) {
 
 /// What binds at a place; a load that keeps within what is allowed tells nothing of the ground.
 const Finding& binding_of(const std::vector<Finding>& findings, double allowed_share) {
-  const Finding* binding = nullptr;
-  for (const Finding& finding : findings) {
+  const std::size_t none = findings.size();
+  std::size_t binding = none;
+  for (std::size_t i = 0; i < findings.size(); ++i) {
     const bool of_place =
-        !is_of_load(finding.check) || exceeds(passage::stand_of(finding, allowed_share));
-    if (of_place && (binding == nullptr || passage::binds_before(finding, *binding))) {
-      binding = &finding;
+        !is_of_load(findings[i].check) || exceeds(passage::stand_of(findings[i], allowed_share));
+    if (of_place && (binding == none || passage::binds_before(findings[i], findings[binding]))) {
+      binding = i;
     }
   }
-  base::require(binding != nullptr, "every place is judged");
-  return *binding;
+  base::require(binding != none, "every place is judged");
+  return findings[binding];
 }
 
 /// The share of a check among findings, as the worst of them has it.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <set>
 #include <utility>
 
@@ -50,32 +51,42 @@ bool looks_as(const MapStretch& before, const GradedPiece& piece) {
   return before.band == piece.band && (piece.band >= Band::to_whole || apart < kHardlySeen);
 }
 
+/// The pieces of one trail, of both its ways.
+std::vector<const GradedPiece*> pieces_of(const std::vector<audit::TrailAudit>& audits,
+                                          std::size_t trail) {
+  std::vector<const GradedPiece*> pieces;
+  for (const audit::TrailAudit& one : audits) {
+    if (one.which.trail == trail) {
+      std::ranges::transform(one.pieces, std::back_inserter(pieces),
+                             [](const GradedPiece& piece) { return &piece; });
+    }
+  }
+  return pieces;
+}
+
+/// Where pieces start and end, in order. The ways cut a trail at the same places but for rounding.
+std::vector<Metres> cuts_of(const std::vector<const GradedPiece*>& pieces) {
+  constexpr Metres kSame{1e-3};
+  std::set<Metres> cuts;
+  for (const GradedPiece* piece : pieces) {
+    for (const Metres at : {piece->span.from, piece->span.to}) {
+      const auto near = cuts.lower_bound(at - kSame);
+      if (near == cuts.end() || *near > at + kSame) {
+        cuts.insert(at);
+      }
+    }
+  }
+  return {cuts.begin(), cuts.end()};
+}
+
 /// A trail cut wherever a piece of either way ends, each part as the worse way comes out.
 std::vector<MapStretch> stretches_of(const std::vector<audit::TrailAudit>& audits,
                                      std::size_t trail) {
-  std::vector<const GradedPiece*> pieces;
-  std::set<double> cuts_m;
-  // The ways cut a trail at the same places but for rounding; a part has some length.
-  constexpr double kSame_m = 1e-3;
-  const auto cut_at = [&](double at_m) {
-    const auto near = cuts_m.lower_bound(at_m - kSame_m);
-    if (near == cuts_m.end() || *near > at_m + kSame_m) {
-      cuts_m.insert(at_m);
-    }
-  };
-  for (const audit::TrailAudit& one : audits) {
-    if (one.which.trail != trail) {
-      continue;
-    }
-    for (const GradedPiece& piece : one.pieces) {
-      pieces.push_back(&piece);
-      cut_at(piece.span.from.value());
-      cut_at(piece.span.to.value());
-    }
-  }
+  const std::vector<const GradedPiece*> pieces = pieces_of(audits, trail);
+  const std::vector<Metres> cuts = cuts_of(pieces);
   std::vector<MapStretch> stretches;
-  for (auto cut = cuts_m.begin(); cut != cuts_m.end() && std::next(cut) != cuts_m.end(); ++cut) {
-    const geo::Span span{Metres{*cut}, Metres{*std::next(cut)}};
+  for (std::size_t i = 1; i < cuts.size(); ++i) {
+    const geo::Span span{cuts[i - 1], cuts[i]};
     const GradedPiece* worst = worst_at(pieces, span.from + (span.to - span.from) / 2);
     if (worst == nullptr) {
       continue;

@@ -74,6 +74,7 @@ Slope gentlest(const std::vector<TipEdge>& edges, TipWay way, const std::vector<
 
 std::vector<Slope> static_tips(const std::vector<TipEdge>& edges) {
   std::vector<Slope> tips;
+  tips.reserve(edges.size());
   for (const TipEdge& edge : edges) {
     tips.push_back(edge.static_tip);
   }

@@ -18,7 +18,7 @@ void item(Sheet& sheet, std::string_view label, const std::string& text) {
   sheet.labelled({0, kLabelWidth, label}, text);
 }
 
-std::string filled(std::string text, int width) {
+std::string filled(const std::string& text, int width) {
   const int missing = width - width_of(text);
   return text + std::string(static_cast<std::size_t>(std::max(missing, 1)), ' ');
 }
