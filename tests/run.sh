@@ -8,6 +8,7 @@ folder="$(bash .ci/configure)"
 cmake --build "$folder" >&2
 RIMEHAUL_GPX11_XSD="$(bash .ci/gpx_schema)"
 export RIMEHAUL_GPX11_XSD
+export LSAN_OPTIONS="suppressions=$PWD/.ci/leaks:print_suppressions=0"
 
 passed=0
 failed=0
