@@ -7,8 +7,8 @@
 
 namespace rimehaul::app {
 
-Status check_site(const CheckOptions& options, const Outside& outside) {
-  const LoadedSite site = load_site(options.common.site);
+card::SiteReport report_on(const std::string& folder, const Outside& outside) {
+  const LoadedSite site = load_site(folder);
   card::SiteReport report;
   report.site = site.name;
   report.faults = site.faults;
@@ -17,6 +17,11 @@ Status check_site(const CheckOptions& options, const Outside& outside) {
   }
   report.contents = site.contents;
   report.inputs = site.inputs;
+  return report;
+}
+
+Status check_site(const CheckOptions& options, const Outside& outside) {
+  const card::SiteReport report = report_on(options.common.site, outside);
   give_answer(
       {.text = card::text_of(report, kColumns), .json = ports::json::site_report_json(report)},
       options.common, outside);

@@ -13,24 +13,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// Files beside one that share its stem, for formats that are several files.
-std::vector<std::string> with_siblings(const FileIn& file) {
-  std::vector<std::string> files{file.shown};
-  const fs::path path{file.shown};
-  if (path.extension() != ".shp" && path.extension() != ".asc") {
-    return files;
-  }
-  for (const char* extension : {".cpg", ".dbf", ".prj", ".shx"}) {
-    fs::path sibling = path;
-    sibling.replace_extension(extension);
-    std::error_code ignored;
-    if (fs::is_regular_file(fs::path{file.folder} / sibling, ignored)) {
-      files.push_back(sibling.string());
-    }
-  }
-  return files;
-}
-
 /// What files of a site are for, and their date where the site states one.
 struct Kind {
   std::string folder;
@@ -61,6 +43,23 @@ void add_files(const Kind& kind, const std::vector<std::string>& names,
 }
 
 }  // namespace
+
+std::vector<std::string> with_siblings(const FileIn& file) {
+  std::vector<std::string> files{file.shown};
+  const fs::path path{file.shown};
+  if (path.extension() != ".shp" && path.extension() != ".asc") {
+    return files;
+  }
+  for (const char* extension : {".cpg", ".dbf", ".prj", ".shx"}) {
+    fs::path sibling = path;
+    sibling.replace_extension(extension);
+    std::error_code ignored;
+    if (fs::is_regular_file(fs::path{file.folder} / sibling, ignored)) {
+      files.push_back(sibling.string());
+    }
+  }
+  return files;
+}
 
 std::string path_of(const FileIn& file) {
   return (fs::path{file.folder} / file.shown).string();

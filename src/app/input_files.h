@@ -19,6 +19,9 @@ struct FileIn {
 
 /// Where a file lies.
 [[nodiscard]] std::string path_of(const FileIn& file);
+/// The file's name and those of the files beside it that belong to it by name (a Shapefile's table,
+/// a grid's reference system), as far as they are there.
+[[nodiscard]] std::vector<std::string> with_siblings(const FileIn& file);
 /// The folder that the height rasters lie in.
 [[nodiscard]] std::string heights_folder(const ports::toml::SiteFile& site);
 

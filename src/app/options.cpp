@@ -5,6 +5,7 @@
 
 #include "app/audit_options.h"
 #include "app/limits_options.h"
+#include "app/new_options.h"
 #include "app/option_groups.h"
 
 namespace rimehaul::app {
@@ -108,6 +109,8 @@ std::variant<Command, Status> read_command(const std::vector<std::string>& argum
       "rimehaul VERB --help says more and gives examples.\n"
       "Exit status: 0 yes; 1 the honest answer is no; 2 wrong usage; 3 bad input; "
       "4 a fault of the program.");
+  NewOptions new_site;
+  const CLI::App* new_verb = add_new(program, new_site);
   CheckOptions check;
   RouteOptions route;
   ExplainOptions explain;
@@ -126,6 +129,9 @@ std::variant<Command, Status> read_command(const std::vector<std::string>& argum
   } catch (const CLI::ParseError& error) {
     const int code = program.exit(error, outside.out, outside.err);
     return code == 0 ? Status::yes : Status::wrong_usage;
+  }
+  if (new_verb->parsed()) {
+    return Command{std::move(new_site)};
   }
   if (check_verb->parsed()) {
     return Command{std::move(check)};

@@ -39,6 +39,14 @@ struct RigOptions {
   std::optional<double> fuel_l;  ///< nothing: a full tank
 };
 
+struct NewOptions {
+  CommonOptions common;  ///< its site is the folder to be made
+  std::vector<std::string> heights;
+  std::string trails;
+  std::optional<std::string> stations;
+  std::optional<std::string> name;
+};
+
 struct CheckOptions {
   CommonOptions common;
 };
@@ -98,7 +106,7 @@ struct RigSheetOptions {
   std::optional<std::string> pdf;
 };
 
-using Command = std::variant<CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
                              LimitsOptions, RigSheetOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with

@@ -7,6 +7,7 @@
 #include "app/check_site.h"
 #include "app/explain.h"
 #include "app/limits.h"
+#include "app/new_site.h"
 #include "app/options.h"
 #include "app/plan_route.h"
 #include "app/rig_command.h"
@@ -33,6 +34,9 @@ struct Runner {
 
   Status operator()(const AuditOptions& options) const {
     return audit_site(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const NewOptions& options) const {
+    return make_site(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const CheckOptions& options) const {
     return check_site(options, at_the_time_given(options.common, outside));

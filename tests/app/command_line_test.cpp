@@ -15,7 +15,7 @@ bool says(const std::string& text, std::string_view part) {
 }
 
 TEST_CASE("help is an answer: it ends with 0, on standard output, with examples") {
-  for (const char* verb : {"check", "route", "explain"}) {
+  for (const char* verb : {"new", "check", "route", "explain"}) {
     const Ran ran = run_command({verb, "--help"});
     CHECK(ran.status == Status::yes);
     CHECK(says(ran.out, "Examples:"));

@@ -129,7 +129,11 @@ void Opening::settle_vertical() {
   }
   if (!files_.empty()) {
     facts.metres_per_unit = files_.front().metres_per_unit();
+    facts.says_unit = std::ranges::all_of(
+        files_, [](const RasterFile& file) { return file.vertical().metres_per_unit.has_value(); });
   }
+  facts.says_datum = std::ranges::any_of(
+      files_, [](const RasterFile& file) { return !file.vertical().datum.empty(); });
 }
 
 void Opening::note_rounding() {

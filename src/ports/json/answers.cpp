@@ -56,6 +56,18 @@ Object fault_json(const base::Fault& fault) {
       .text("weight", fault.weight == base::Weight::fault ? "fault" : "doubt");
 }
 
+Object report_json(const card::SiteReport& report) {
+  Object object;
+  object.whole("schema", report.schema).text("kind", "site_check").text("site", report.site);
+  object.truth("usable", report.usable() ? Truth::yes : Truth::no);
+  object.texts("contents", report.contents).list("inputs", inputs_json(report.inputs));
+  std::vector<Object> faults;
+  for (const base::Fault& fault : report.faults) {
+    faults.push_back(fault_json(fault));
+  }
+  return object.list("faults", faults);
+}
+
 }  // namespace
 
 std::string routes_json(const std::vector<card::RouteCard>& cards) {
@@ -92,15 +104,18 @@ std::string explanation_json(const card::Explanation& explanation) {
 }
 
 std::string site_report_json(const card::SiteReport& report) {
+  return report_json(report).bytes();
+}
+
+std::string new_site_json(const card::NewSite& made) {
   Object object;
-  object.whole("schema", report.schema).text("kind", "site_check").text("site", report.site);
-  object.truth("usable", report.usable() ? Truth::yes : Truth::no);
-  object.texts("contents", report.contents).list("inputs", inputs_json(report.inputs));
-  std::vector<Object> faults;
-  for (const base::Fault& fault : report.faults) {
-    faults.push_back(fault_json(fault));
+  object.whole("schema", made.schema).text("kind", "new_site").text("folder", made.folder);
+  object.texts("files", made.files).texts("found", made.found);
+  std::vector<Object> to_say;
+  for (const card::ToSay& say : made.to_say) {
+    to_say.push_back(Object{}.text("file", say.file).text("key", say.key).text("what", say.what));
   }
-  return object.list("faults", faults).bytes();
+  return object.list("to_say", to_say).object("check", report_json(made.check)).bytes();
 }
 
 }  // namespace rimehaul::ports::json

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "card/explanation.h"
+#include "card/new_site.h"
 #include "card/refusal.h"
 #include "card/route_card.h"
 #include "card/site_report.h"
@@ -18,5 +19,6 @@ namespace rimehaul::ports::json {
 [[nodiscard]] std::string refusal_json(const card::Refusal& refusal);
 [[nodiscard]] std::string explanation_json(const card::Explanation& explanation);
 [[nodiscard]] std::string site_report_json(const card::SiteReport& report);
+[[nodiscard]] std::string new_site_json(const card::NewSite& made);
 
 }  // namespace rimehaul::ports::json

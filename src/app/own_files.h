@@ -1,0 +1,43 @@
+// One's own files on their way into a new site folder, and the folder on its way to its name.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace rimehaul::app {
+
+/// Whether a name can stand in site.toml: one line of UTF-8, at most 200 bytes, no control letters.
+[[nodiscard]] bool fits_site_file(const std::string& name);
+
+/// Where a new site is to lie: absolute, in a folder that exists; nothing is there yet, or an empty
+/// folder. Throws BadInput otherwise.
+[[nodiscard]] std::filesystem::path place_for_site(const std::string& folder);
+
+/// A folder beside the place, which goes away with all it holds unless it was given its name.
+class Unfinished {
+ public:
+  explicit Unfinished(std::filesystem::path place);
+  ~Unfinished();
+  Unfinished(const Unfinished&) = delete;
+  Unfinished& operator=(const Unfinished&) = delete;
+
+  [[nodiscard]] std::string folder() const { return folder_.string(); }
+  [[nodiscard]] std::string path(const std::string& name) const {
+    return (folder_ / name).string();
+  }
+  /// Copies a file and those that belong to it by name; returns its name in the folder. Only
+  /// regular files, no links. Throws BadInput.
+  std::string take(const std::string& given);
+  /// Gives the folder its name. Throws BadInput.
+  void finish();
+
+ private:
+  void copy(const std::filesystem::path& from, const std::string& given);
+
+  std::filesystem::path place_;
+  std::filesystem::path folder_;
+  std::vector<std::filesystem::path> taken_;  ///< canonical
+};
+
+}  // namespace rimehaul::app

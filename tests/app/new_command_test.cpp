@@ -1,0 +1,389 @@
+#include <doctest/doctest.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iomanip>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "app/site_draft.h"
+#include "app/tiny_site.h"
+#include "passage/rules.h"
+#include "ports/toml/rules_file.h"
+
+namespace rimehaul::app {
+namespace {
+
+namespace fs = std::filesystem;
+using nlohmann::json;
+using testing::Ran;
+using testing::run_command;
+using testing::TinySite;
+
+bool says(const std::string& text, std::string_view part) {
+  return text.find(part) != std::string::npos;
+}
+
+std::string text_in(const fs::path& path) {
+  std::ifstream file{path, std::ios::binary};
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+/// An empty folder to work in, with the tiny site's files as a stranger's survey beside it.
+class Desk {
+ public:
+  Desk() {
+    static int count = 0;
+    desk_ = fs::temp_directory_path() /
+            ("rimehaul-desk-" + std::to_string(::getpid()) + "-" + std::to_string(++count));
+    fs::create_directories(desk_);
+  }
+  ~Desk() {
+    std::error_code ignored;
+    fs::remove_all(desk_, ignored);
+  }
+  Desk(const Desk&) = delete;
+  Desk& operator=(const Desk&) = delete;
+
+  [[nodiscard]] std::string path(const std::string& name) const { return (desk_ / name).string(); }
+  [[nodiscard]] std::string given(const std::string& name) const { return survey_.path(name); }
+  [[nodiscard]] const TinySite& survey() const { return survey_; }
+  [[nodiscard]] bool is_empty() const { return fs::is_empty(desk_); }
+
+  /// `new fell` with files of the survey; other options behind.
+  [[nodiscard]] Ran make(const std::vector<std::string>& more = {}) const {
+    std::vector<std::string> words{"new",       path("fell"),
+                                   "--heights", given("heights.asc"),
+                                   "--trails",  given("trails.geojson")};
+    words.insert(words.end(), more.begin(), more.end());
+    return run_command(words);
+  }
+  [[nodiscard]] Ran make_of(const std::string& heights, const std::string& trails) const {
+    return run_command({"new", path("fell"), "--heights", heights, "--trails", trails});
+  }
+
+ private:
+  fs::path desk_;
+  TinySite survey_;
+};
+
+/// Nothing was made, and one line on standard error says why.
+void check_refused(const Desk& desk, const Ran& ran, std::string_view why) {
+  CAPTURE(ran.err);
+  CHECK(ran.status == Status::bad_input);
+  CHECK(ran.out.empty());
+  CHECK(std::ranges::count(ran.err, '\n') == 1);
+  CHECK(says(ran.err, why));
+  CHECK(desk.is_empty());
+}
+
+TEST_CASE("a new site holds copies of the files and says what is still to be said") {
+  const Desk desk;
+  const Ran ran = desk.make({"--stations", desk.given("stations.geojson"), "--name", "Long Fell"});
+  CAPTURE(ran.err);
+  CAPTURE(ran.out);
+  CHECK(ran.status == Status::honest_no);
+  CHECK(text_in(desk.path("fell/heights.asc")) == desk.survey().text("heights.asc"));
+  CHECK(text_in(desk.path("fell/heights.prj")) == desk.survey().text("heights.prj"));
+  CHECK(says(ran.out, "Long Fell"));
+  CHECK(says(ran.out, "measured every 10.00 m"));
+  CHECK(says(ran.out, "3: Low Way, High Way, Spur"));
+  for (const char* wanted : {"heights.vertical_datum", "heights.unit", "heights.error", "ratings",
+                             "bulletin", "utc_offset_minutes", "who saw the snow"}) {
+    CAPTURE(wanted);
+    CHECK(says(ran.out, wanted));
+  }
+  CHECK(says(ran.out, "not usable until the faults are mended"));
+  CHECK(says(ran.out, "there is no rig"));
+  // Ten-metre cells: a tenth of a cell is 1 m, 6 degrees may hide between them.
+  const std::string site = text_in(desk.path("fell/site.toml"));
+  CHECK(says(site, "sd_m = 1.00\n"));
+  CHECK(says(site, "sub_cell = { deg = 6, standing = \"estimate\""));
+}
+
+TEST_CASE("a new site as JSON tells the same") {
+  const Desk desk;
+  const Ran ran = desk.make({"--json", "-"});
+  const json made = json::parse(ran.out);
+  CHECK(made["kind"] == "new_site");
+  CHECK(made["check"]["usable"] == false);
+  CHECK(made["check"]["site"] == "fell");
+  CHECK(made["files"].size() == 6);
+  CHECK(made["to_say"][0]["key"] == "utc_offset_minutes");
+}
+
+TEST_CASE("columns that trails leave out are counted by name, and said to close them") {
+  const Desk desk;
+  desk.survey().change("trails.geojson", {"\"width_m\":6,", ""});
+  const Ran ran = desk.make();
+  CHECK(says(ran.out, "width_m: not said of 1 of 3 trails"));
+}
+
+TEST_CASE("an empty folder that is there is filled, one with anything in it is left alone") {
+  const Desk desk;
+  fs::create_directory(desk.path("fell"));
+  CHECK(desk.make().status == Status::honest_no);
+  const std::string before = text_in(desk.path("fell/site.toml"));
+  const Ran again = desk.make({"--name", "Other"});
+  CHECK(again.status == Status::bad_input);
+  CHECK(says(again.err, "not empty"));
+  CHECK(text_in(desk.path("fell/site.toml")) == before);
+  CHECK(std::distance(fs::directory_iterator{desk.path("")}, fs::directory_iterator{}) == 1);
+}
+
+TEST_CASE("files that are missing, links, folders or of no use make no folder and one line") {
+  const Desk desk;
+  const std::string heights = desk.given("heights.asc");
+  const std::string trails = desk.given("trails.geojson");
+  check_refused(desk, desk.make_of(desk.given("none.tif"), trails), "there is no such file");
+  check_refused(desk, desk.make_of(heights, desk.given("none.geojson")), "there is no such file");
+  check_refused(desk, desk.make_of("/vsicurl/none.tif", trails), "there is no such file");
+  check_refused(desk, desk.make_of(desk.survey().folder() + "/.", trails), "no regular file");
+  check_refused(desk, desk.make_of("/dev/zero", trails), "no regular file");
+  fs::create_symlink(trails, desk.given("link.geojson"));
+  check_refused(desk, desk.make_of(heights, desk.given("link.geojson")), "link");
+  desk.survey().write("broken.geojson", "{ no json");
+  check_refused(desk, desk.make_of(heights, desk.given("broken.geojson")), "broken.geojson");
+  check_refused(desk, desk.make_of(trails, trails), "no raster");
+}
+
+TEST_CASE("a side-car file that is a link makes no folder") {
+  const Desk desk;
+  fs::rename(desk.given("heights.prj"), desk.given("elsewhere"));
+  fs::create_symlink(desk.given("elsewhere"), desk.given("heights.prj"));
+  check_refused(desk, desk.make(), "heights.prj: it is a link");
+}
+
+TEST_CASE("names that no site file can carry make no folder and one line") {
+  const Desk desk;
+  const std::string heights = desk.given("heights.asc");
+  const std::string text = desk.survey().text("trails.geojson");
+  for (const char* name : {"two\nlines.geojson", "\xff\xfe.geojson", "\xed\xa0\x80.geojson",
+                           "<trails>.geojson", "bell\a.geojson"}) {
+    desk.survey().write(name, text);
+    check_refused(desk, desk.make_of(heights, desk.given(name)), "cannot stand in site.toml");
+  }
+  desk.survey().write("snow.toml", text);
+  check_refused(desk, desk.make_of(heights, desk.given("snow.toml")), "rename the file");
+  check_refused(desk,
+                run_command({"new", desk.path("fe\nll"), "--heights", heights, "--trails",
+                             desk.given("trails.geojson")}),
+                "no name for a folder");
+}
+
+TEST_CASE("quotes, backslashes and letters of other tongues in names are carried as they are") {
+  const Desk desk;
+  const std::string name = R"(a "b" \n ] ü ..geojson)";
+  desk.survey().write(name, desk.survey().text("trails.geojson"));
+  const Ran ran = desk.make_of(desk.given("heights.asc"), desk.given(name));
+  CAPTURE(ran.out);
+  CHECK(ran.status == Status::honest_no);
+  CHECK(says(ran.out, "3: Low Way, High Way, Spur"));
+  CHECK(fs::exists(desk.path("fell/" + name)));
+  // The check has read the copy by the name in site.toml.
+  CHECK_FALSE(says(ran.out, "there is no such file"));
+}
+
+TEST_CASE("a folder to lie in that is not there, and a file in the way, are told") {
+  const Desk desk;
+  const auto refused = [&](const std::string& folder) {
+    return run_command({"new", folder, "--heights", desk.given("heights.asc"), "--trails",
+                        desk.given("trails.geojson")});
+  };
+  check_refused(desk, refused(desk.path("none/fell")), "is not there");
+  check_refused(desk, refused(desk.given("rigs.toml")), "is no folder");
+}
+
+TEST_CASE("heights in degrees are brought into a map in metres, and that is told") {
+  const Desk desk;
+  std::ostringstream grid;
+  grid << "ncols 40\nnrows 40\nxllcorner -153.02\nyllcorner 46.03\ncellsize 0.001\n";
+  for (int cell = 0; cell < 1600; ++cell) {
+    grid << 1000 + cell % 40 << ' ';
+  }
+  desk.survey().write("heights.asc", grid.str());
+  desk.survey().write("heights.prj",
+                      R"(GEOGCS["GCS_WGS_1984",DATUM["D_WGS_1984",SPHEROID["WGS_1984",6378137.0,)"
+                      R"(298.257223563]],PRIMEM["Greenwich",0.0],UNIT["Degree",)"
+                      R"(0.0174532925199433]])");
+  const Ran ran = desk.make();
+  CAPTURE(ran.err);
+  CHECK(ran.status == Status::honest_no);
+  CHECK(says(ran.out, "UTM"));
+  CHECK(says(ran.out, "bilinear"));
+}
+
+TEST_CASE("heights that say no reference system make no folder and one line") {
+  const Desk desk;
+  desk.survey().remove("heights.prj");
+  check_refused(desk, desk.make(), "heights.asc");
+}
+
+TEST_CASE("the rules written out as comments are the defaults, every one") {
+  const Desk desk;
+  std::istringstream draft{std::string{rules_draft()}};
+  std::string said;
+  int taken = 0;
+  for (std::string line; std::getline(draft, line);) {
+    const bool is_rule = line.starts_with("# ") && !line.ends_with('=') &&
+                         (says(line, " = ") || line.starts_with("# [")) && !line.ends_with('.');
+    taken += is_rule ? 1 : 0;
+    said += (is_rule ? line.substr(2) : line) + "\n";
+  }
+  CHECK(taken == 16 + 5 * 4 + 2 * 4);
+  desk.survey().write("rules.toml", said);
+  const auto read = ports::toml::read_rules({desk.given("rules.toml"), "rules.toml"});
+  CHECK(read.faults.empty());
+  const passage::Rules& rules = read.data;
+  const passage::Rules defaults = passage::default_rules();
+  CHECK(rules.allowed_share == defaults.allowed_share);
+  CHECK(rules.confidence_k == defaults.confidence_k);
+  CHECK(rules.low_side_sinkage == defaults.low_side_sinkage);
+  CHECK(rules.setback == defaults.setback);
+  CHECK(rules.piece_length == defaults.piece_length);
+  CHECK(rules.wettest_towing == defaults.wettest_towing);
+  CHECK(rules.bulletin == defaults.bulletin);
+  CHECK(rules.driver_levels == defaults.driver_levels);
+  CHECK(std::abs(rules.articulation.ratio() - defaults.articulation.ratio()) < 1e-12);
+  CHECK(std::abs(rules.fuel_reserve - defaults.fuel_reserve) < 1e-12);
+  CHECK(std::abs(rules.start_slope_dry.ratio() - defaults.start_slope_dry.ratio()) < 1e-12);
+  CHECK(std::abs(rules.start_slope_wet.ratio() - defaults.start_slope_wet.ratio()) < 1e-12);
+  CHECK(std::abs(rules.walking_pace.value() - defaults.walking_pace.value()) < 1e-12);
+  CHECK(rules.reaction == defaults.reaction);
+  CHECK(rules.sight == defaults.sight);
+  CHECK(rules.markers_in_sight == defaults.markers_in_sight);
+  CHECK(rules.passenger_mass == defaults.passenger_mass);
+  CHECK(rules.roll_over_reserve == defaults.roll_over_reserve);
+}
+
+TEST_CASE("the proposed error is a tenth of a cell, at least 0.2 m; hidden slope never shrinks") {
+  using units::Metres;
+  CHECK(height_error_guess(Metres{0.5}) == Metres{0.2});
+  CHECK(height_error_guess(Metres{2}) == Metres{0.2});
+  CHECK(height_error_guess(Metres{30}).value() == doctest::Approx(3.0));
+  CHECK(height_error_guess(Metres{5000}) == Metres{50});
+  CHECK(hidden_slope_guess_deg(Metres{1}) == 2.0);
+  CHECK(hidden_slope_guess_deg(Metres{1.01}) == 3.0);
+  CHECK(hidden_slope_guess_deg(Metres{10}) == 6.0);
+  CHECK(hidden_slope_guess_deg(Metres{10.01}) == 10.0);
+}
+
+// The README's ten minutes, run as they stand there.
+
+std::string readme_section() {
+  const std::string readme = text_in(fs::path{RIMEHAUL_ROOT} / "README.md");
+  const std::size_t from = readme.find("## Your own files in ten minutes");
+  REQUIRE(from != std::string::npos);
+  return readme.substr(from, readme.find("\n## ", from) - from);
+}
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines;
+  std::istringstream stream{text};
+  for (std::string line; std::getline(stream, line);) {
+    lines.push_back(line);
+  }
+  return lines;
+}
+
+/// What a line is found by: its key with the equals sign, or a table's head.
+std::string key_of(const std::string& line) {
+  return line.starts_with('[') ? line : line.substr(0, line.find('=') + 1);
+}
+
+/// Puts each line of the README in the place of the next one with its key, # or not.
+void fill_in(const fs::path& path, const std::vector<std::string>& said) {
+  std::vector<std::string> lines = lines_of(text_in(path));
+  auto at = lines.begin();
+  for (const std::string& line : said) {
+    const std::string key = key_of(line);
+    at = std::find_if(at, lines.end(), [&](const std::string& each) {
+      return each.starts_with(key) || each.starts_with("# " + key);
+    });
+    REQUIRE_MESSAGE(at != lines.end(), path.string() << " has no place for " << line);
+    *at = line;
+    ++at;
+  }
+  std::ofstream file{path, std::ios::trunc};
+  for (const std::string& line : lines) {
+    file << line << '\n';
+  }
+}
+
+std::vector<std::string> words_on(const Desk& desk, const std::string& line) {
+  std::istringstream stream{line.substr(std::string{"    rimehaul "}.size())};
+  std::vector<std::string> words;
+  for (std::string word; stream >> std::quoted(word);) {
+    if (word.starts_with("survey/")) {
+      word = desk.given(word.substr(7));
+    } else if (word == "fell" || word.starts_with("fell/")) {
+      word = desk.path(word);
+    }
+    words.push_back(word);
+  }
+  return words;
+}
+
+TEST_CASE("a raster whose system has a name of two lines writes no key into site.toml") {
+  OwnFacts facts;
+  facts.heights.frame.horizontal_name = "Map\nutc_offset_minutes = 0";
+  facts.heights.frame.vertical_name = "Level\nunit = \"metres\"";
+  facts.heights.says_datum = true;
+  facts.heights.widest_step = units::Metres{1};
+  const std::string draft = site_draft("fell", {{"heights.tif"}, "trails.gpkg", ""}, facts);
+  CHECK_FALSE(says(draft, "\nutc_offset_minutes"));
+  CHECK_FALSE(says(draft, "\nunit"));
+}
+
+TEST_CASE("the examples of `new` in the reference make folders") {
+  int made = 0;
+  for (const std::string& line :
+       lines_of(text_in(fs::path{RIMEHAUL_ROOT} / "docs" / "commands.md"))) {
+    if (line.starts_with("    rimehaul new ")) {
+      const Desk desk;
+      CHECK(run_command(words_on(desk, line)).status == Status::honest_no);
+      CHECK(fs::exists(desk.path("fell/site.toml")));
+      ++made;
+    }
+  }
+  CHECK(made == 2);
+}
+
+TEST_CASE("the README's ten minutes lead from one's own files to the first card") {
+  const Desk desk;
+  std::vector<Ran> ran;
+  std::vector<std::string> said;
+  bool is_toml = false;
+  for (const std::string& line : lines_of(readme_section())) {
+    if (line.starts_with("    rimehaul ")) {
+      ran.push_back(run_command(words_on(desk, line)));
+    } else if (line == "```toml") {
+      is_toml = true;
+      said.clear();
+    } else if (is_toml && line == "```") {
+      is_toml = false;
+      REQUIRE(said.size() > 1);
+      const std::string file = said.front().substr(2);
+      said.erase(said.begin());
+      fill_in(desk.path("fell/" + file), said);
+    } else if (is_toml) {
+      said.push_back(line);
+    }
+  }
+  REQUIRE(ran.size() == 3);
+  CAPTURE(ran[1].out);
+  CAPTURE(ran[2].out);
+  CAPTURE(ran[2].err);
+  CHECK(ran[0].status == Status::honest_no);
+  CHECK(ran[1].status == Status::yes);
+  CHECK(says(ran[1].out, "0 faults"));
+  CHECK(ran[2].status == Status::yes);
+  CHECK(text_in(desk.path("fell/first-card.pdf")).starts_with("%PDF"));
+}
+
+}  // namespace
+}  // namespace rimehaul::app
