@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include "app/audit_options.h"
+#include "app/board_options.h"
 #include "app/limits_options.h"
 #include "app/new_options.h"
 #include "app/option_groups.h"
@@ -123,6 +124,8 @@ std::variant<Command, Status> read_command(const std::vector<std::string>& argum
   const CLI::App* limits_verb = add_limits(program, limits);
   RigSheetOptions rig_sheet;
   const CLI::App* rig_sheet_verb = add_rig_sheet(program, rig_sheet);
+  BoardOptions board;
+  const CLI::App* board_verb = add_board(program, board);
   std::vector<std::string> reversed{arguments.rbegin(), arguments.rend()};
   try {
     program.parse(std::move(reversed));
@@ -132,6 +135,9 @@ std::variant<Command, Status> read_command(const std::vector<std::string>& argum
   }
   if (new_verb->parsed()) {
     return Command{std::move(new_site)};
+  }
+  if (board_verb->parsed()) {
+    return Command{std::move(board)};
   }
   if (check_verb->parsed()) {
     return Command{std::move(check)};

@@ -106,8 +106,20 @@ struct RigSheetOptions {
   std::optional<std::string> pdf;
 };
 
+struct BoardOptions {
+  CommonOptions common;
+  RigOptions rig;                     ///< no load given: 0
+  SnowOptions weather;                ///< its wetness, surface and report are not used
+  std::vector<std::string> wetness;   ///< empty: all classes
+  std::vector<std::string> surfaces;  ///< "all" among them: all; empty: groomed
+  std::optional<std::string> depart;
+  std::optional<std::string> from;  ///< only pairs that leave from here; loads are tried
+  std::optional<std::string> to;    ///< only pairs that arrive here; loads are tried
+  std::optional<std::string> csv;
+};
+
 using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                             LimitsOptions, RigSheetOptions>;
+                             LimitsOptions, RigSheetOptions, BoardOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed or the arguments are wrong, which has then been said.

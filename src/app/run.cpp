@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include "app/audit_site.h"
+#include "app/board.h"
 #include "app/check_site.h"
 #include "app/explain.h"
 #include "app/limits.h"
@@ -37,6 +38,9 @@ struct Runner {
   }
   Status operator()(const NewOptions& options) const {
     return make_site(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const BoardOptions& options) const {
+    return board(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const CheckOptions& options) const {
     return check_site(options, at_the_time_given(options.common, outside));

@@ -1,0 +1,126 @@
+// The verb `board`: what is open today between which stations.
+#include "app/board.h"
+
+#include <algorithm>
+#include <list>
+
+#include "app/answer.h"
+#include "app/question.h"
+#include "app/versions.h"
+#include "app/write_file.h"
+#include "card/board_report.h"
+#include "ports/json/board_json.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+/// What was typed, each once and in the house's order; nothing typed: `otherwise`.
+template <class Kind, class Typed>
+std::vector<Kind> kinds_asked(const std::vector<std::string>& names, int count, Typed typed) {
+  std::vector<Kind> asked;
+  for (const std::string& name : names) {
+    asked.push_back(typed(name));
+  }
+  std::vector<Kind> in_order;
+  for (int i = 0; i < count; ++i) {
+    const Kind kind = static_cast<Kind>(i);
+    if (asked.empty() || std::ranges::find(asked, kind) != asked.end()) {
+      in_order.push_back(kind);
+    }
+  }
+  return in_order;
+}
+
+std::vector<snow::SnowState> snows_asked(const BoardOptions& options) {
+  const bool all = std::ranges::find(options.surfaces, "all") != options.surfaces.end();
+  std::vector<std::string> surfaces = all ? std::vector<std::string>{} : options.surfaces;
+  if (!all && surfaces.empty()) {
+    surfaces.emplace_back(snow::key_of(snow::Surface::groomed));
+  }
+  std::vector<snow::SnowState> snows;
+  for (const auto surface :
+       kinds_asked<snow::Surface>(surfaces, snow::kSurfaceCount, surface_typed)) {
+    for (const auto wetness :
+         kinds_asked<snow::Wetness>(options.wetness, snow::kWetnessCount, wetness_typed)) {
+      snows.push_back({.wetness = wetness, .surface = surface});
+    }
+  }
+  return snows;
+}
+
+day::BoardQuestion question_of(const BoardOptions& options, const trails::Network& network,
+                               units::Instant depart) {
+  day::BoardQuestion question{.pairs = day::all_pairs(network), .depart = depart};
+  const auto keep = [&](const std::optional<std::string>& name,
+                        std::size_t day::StationPair::*end) {
+    if (name) {
+      const std::size_t station = station_named(network, *name);
+      std::erase_if(question.pairs,
+                    [&](const day::StationPair& pair) { return pair.*end != station; });
+      question.loads = day::OtherLoads::tried;
+    }
+  };
+  keep(options.from, &day::StationPair::from);
+  keep(options.to, &day::StationPair::to);
+  if (question.pairs.empty()) {
+    throw WrongUsage{"there is no pair of different stations to judge"};
+  }
+  return question;
+}
+
+/// A snow class, who says so, and its judge.
+struct Column {
+  snow::SnowState state;
+  ChosenSnow snow;
+  passage::Judge judge;
+};
+
+std::list<Column> columns_of(const LoadedSite& site, const rig::Rig& rig,
+                             const BoardOptions& options, units::Instant depart) {
+  std::list<Column> columns;
+  for (const snow::SnowState& state : snows_asked(options)) {
+    SnowOptions one = options.weather;
+    one.wetness = snow::key_of(state.wetness);
+    one.surface = snow::key_of(state.surface);
+    ChosenSnow snow = snow_to_judge_by(site, one, depart);
+    const snow::SnowAt& at = *snow.snow;
+    const passage::Judge judge = columns.empty() ? passage::Judge{*site.scene, rig, at}
+                                                 : columns.front().judge.with_snow(at);
+    columns.push_back({state, std::move(snow), judge});
+  }
+  return columns;
+}
+
+}  // namespace
+
+Status board(const BoardOptions& options, const Outside& outside) {
+  const LoadedSite site = load_usable_site(options.common.site);
+  const rig::Rig rig = rig_as_loaded(site, options.rig);
+  const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
+  const day::BoardQuestion question = question_of(options, site.scene->network, depart);
+  const std::list<Column> columns = columns_of(site, rig, options, depart);
+  std::vector<day::BoardSnow> snows;
+  for (const Column& column : columns) {
+    snows.push_back({.state = column.state, .judge = column.judge});
+  }
+  card::BoardReport report = card::board_report(day::board_of(snows, question), *site.scene, rig);
+  const ChosenSnow& first = columns.front().snow;
+  report.site = site.name;
+  report.weather = first.snow->weather();
+  report.told_by = first.snow->told_by();
+  report.snow_valid_until = first.valid_until;
+  report.depart = depart;
+  report.inputs = site.inputs;
+  report.versions = versions();
+  report.made = outside.now;
+  report.utc_offset_minutes = site.utc_offset_minutes;
+  if (options.csv) {
+    write_file(*options.csv, card::board_csv(report));
+  }
+  give_answer({.text = card::text_of(report, kColumns), .json = ports::json::board_json(report)},
+              options.common, outside);
+  return Status::yes;
+}
+
+}  // namespace rimehaul::app

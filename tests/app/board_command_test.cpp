@@ -1,0 +1,230 @@
+// The verb `board`: its cells against single routes, its table, its text, and its order in wetter
+// snow.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <fstream>
+#include <iomanip>
+#include <iterator>
+#include <sstream>
+
+#include "app/tiny_site.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+using testing::Ran;
+using testing::run_command;
+using testing::TinySite;
+
+const std::string kDemo = std::string{RIMEHAUL_ROOT} + "/routes/marrowfell";
+
+bool says(const std::string& text, std::string_view part) {
+  return text.find(part) != std::string::npos;
+}
+
+std::string bytes_of(const std::string& path) {
+  std::ifstream stream{path, std::ios::binary};
+  REQUIRE(stream.good());
+  return {std::istreambuf_iterator<char>{stream}, std::istreambuf_iterator<char>{}};
+}
+
+/// The cells of a table's records; none of those read here holds a comma in the cells wanted.
+std::vector<std::vector<std::string>> records_of(const std::string& table) {
+  std::vector<std::vector<std::string>> records;
+  std::istringstream lines{table};
+  for (std::string line; std::getline(lines, line);) {
+    std::vector<std::string>& cells = records.emplace_back();
+    std::istringstream parts{line};
+    for (std::string cell; std::getline(parts, cell, ',');) {
+      cells.push_back(cell);
+    }
+  }
+  return records;
+}
+
+constexpr std::size_t kSnow = 3;
+constexpr std::size_t kFrom = 5;
+constexpr std::size_t kTo = 6;
+constexpr std::size_t kVerdict = 7;
+
+/// The worst share that an answer in JSON tells first, as written there.
+std::string worst_share_in(const std::string& json) {
+  const std::string key = "\"worst_share\":";
+  const std::size_t at = json.find(key);
+  if (at == std::string::npos) {
+    return "none";
+  }
+  const std::size_t from = at + key.size();
+  return json.substr(from, json.find_first_of(",}", from) - from);
+}
+
+/// What the board and a single question say of one pair in one snow.
+struct Asked {
+  std::string site;
+  std::vector<std::string> rig;
+  std::string snow;
+  std::string from;
+  std::string to;
+};
+
+std::vector<std::string> words_for(const std::string& verb, const Asked& asked) {
+  std::vector<std::string> words{verb, asked.site};
+  words.insert(words.end(), asked.rig.begin(), asked.rig.end());
+  for (const char* word : {"--visibility", "400", "--wind", "10", "--bulletin", "2", "--new-snow",
+                           "0", "--rain", "no", "--temperature", "-5", "--json", "-"}) {
+    words.emplace_back(word);
+  }
+  for (const std::string& word : {std::string{"--snow"}, asked.snow, std::string{"--from"},
+                                  asked.from, std::string{"--to"}, asked.to}) {
+    words.push_back(word);
+  }
+  return words;
+}
+
+void check_alike(const Asked& asked) {
+  CAPTURE(asked.snow);
+  CAPTURE(asked.from);
+  CAPTURE(asked.to);
+  const Ran board = run_command(words_for("board", asked));
+  const Ran route = run_command(words_for("route", asked));
+  REQUIRE(board.status == Status::yes);
+  const bool open = route.status == Status::yes;
+  CHECK(says(board.out, "\"verdict\":\"open\"") == open);
+  if (open) {
+    CHECK(worst_share_in(board.out) == worst_share_in(route.out));
+    CHECK(worst_share_in(board.out) != "none");
+  } else {
+    REQUIRE(route.status == Status::honest_no);
+    const bool restricted = says(board.out, "\"verdict\":\"restricted\"");
+    CHECK((!restricted || says(route.out, "\"verdict\":\"restricted\"")));
+    CHECK(worst_share_in(board.out) == "none");
+  }
+}
+
+const std::vector<std::string> kSolo{"--rig", "solo", "--load", "20"};
+
+}  // namespace
+
+TEST_CASE("every cell of the board says what a single route says, on the tiny site") {
+  const TinySite site;
+  for (const char* snow : {"dry", "moist", "slush"}) {
+    for (const char* to : {"Top", "Hut"}) {
+      check_alike({site.folder(), kSolo, snow, "Base", to});
+      check_alike({site.folder(), kSolo, snow, to, "Base"});
+    }
+  }
+}
+
+TEST_CASE("every cell of the board says what a single route says, on pairs of the demo") {
+  const std::vector<std::string> sled{"--rig", "Broadfoot with sled", "--load",
+                                      "40",    "--towed-load",        "60"};
+  check_alike(
+      {kDemo, {"--rig", "Broadfoot", "--load", "40"}, "moist", "Cable House", "Fell Lodge"});
+  check_alike({kDemo, sled, "moist", "Cable House", "Fell Lodge"});
+  check_alike({kDemo, sled, "wet", "Cable House", "Fell Lodge"});
+}
+
+TEST_CASE("wetter snow opens no pair at a fixed surface") {
+  const TinySite scratch;
+  const std::string csv = scratch.path("board.csv");
+  const Ran ran = run_command({"board", kDemo, "--rig", "Broadfoot", "--load", "100",
+                               "--visibility", "400", "--wind", "18", "--bulletin", "2", "--now",
+                               "2026-02-01T18:00:00Z", "--csv", csv});
+  REQUIRE(ran.status == Status::yes);
+  const auto records = records_of(bytes_of(csv));
+  REQUIRE(records.size() == 1 + 90 * 5);
+  CHECK(records.front().at(kVerdict) == "verdict");
+  std::size_t open = 0;
+  for (std::size_t i = 2; i < records.size(); ++i) {
+    const auto& drier = records[i - 1];
+    const auto& here = records[i];
+    if (drier.at(kFrom) == here.at(kFrom) && drier.at(kTo) == here.at(kTo)) {
+      CHECK(drier.at(kSnow) != here.at(kSnow));
+      CHECK((here.at(kVerdict) != "open" || drier.at(kVerdict) == "open"));
+    }
+    open += here.at(kVerdict) == "open" ? 1 : 0;
+  }
+  CHECK(open > 0);
+  CHECK(open < records.size() - 1);
+}
+
+TEST_CASE("the board on the screen keeps to 80 columns, says why, and is no permission") {
+  const TinySite site;
+  const Ran ran = run_command({"board", site.folder(), "--rig", "towing", "--load", "20",
+                               "--towed-load", "0", "--surface", "all"});
+  REQUIRE(ran.status == Status::yes);
+  for (const char* part :
+       {"DAY BOARD", "FROM Base, groomed snow", "FROM Base, ice snow", "very wet", "closed",
+        "towing in wet snow", "CAUTIONS", "A planning aid, not permission to drive."}) {
+    CAPTURE(part);
+    CHECK(says(ran.out, part));
+  }
+  std::istringstream lines{ran.out};
+  for (std::string line; std::getline(lines, line);) {
+    CAPTURE(line);
+    CHECK(line.size() <= 80);
+  }
+}
+
+TEST_CASE("a load that is too heavy for a pair asked for comes with the loads that open it") {
+  const TinySite site;
+  const Ran with = run_command({"board", site.folder(), "--rig", "solo", "--load", "240", "--snow",
+                                "dry", "--from", "Base", "--to", "Top", "--json", "-"});
+  REQUIRE(with.status == Status::yes);
+  CHECK(says(with.out, "\"verdict\":\"restricted\""));
+  CHECK(says(with.out, "\"bed\":[{\"from_kg\":"));
+  CHECK(says(with.out, "\"loads_tried\":true"));
+  const Ran without = run_command(
+      {"board", site.folder(), "--rig", "solo", "--load", "240", "--snow", "dry", "--json", "-"});
+  CHECK(!says(without.out, "\"verdict\":\"restricted\""));
+  CHECK(!says(without.out, "\"verdict\":\"open\""));
+  CHECK(says(without.out, "\"loads_tried\":false"));
+}
+
+TEST_CASE("a bulletin nobody read closes the demo's pairs, and the board says what is missing") {
+  const Ran ran =
+      run_command({"board", kDemo, "--rig", "Broadfoot", "--snow", "dry", "--from", "Cable House",
+                   "--to", "Fell Lodge", "--now", "2027-02-01T18:00:00Z", "--json", "-"});
+  REQUIRE(ran.status == Status::yes);
+  CHECK(says(ran.out, "\"verdict\":\"closed\""));
+  CHECK(says(ran.out, "\"missing\":["));
+}
+
+TEST_CASE("every board command of the docs runs") {
+  const TinySite scratch;
+  std::istringstream docs{bytes_of(std::string{RIMEHAUL_ROOT} + "/docs/commands.md")};
+  const std::string begin = "    rimehaul board ";
+  int run = 0;
+  for (std::string line; std::getline(docs, line);) {
+    if (!line.starts_with(begin)) {
+      continue;
+    }
+    CAPTURE(line);
+    std::vector<std::string> words{"board"};
+    std::istringstream rest{line.substr(begin.size())};
+    for (std::string word; rest >> std::quoted(word);) {
+      const bool is_file = !words.empty() && words.back() == "--csv";
+      words.push_back(word == "routes/marrowfell" ? kDemo : is_file ? scratch.path(word) : word);
+    }
+    CHECK(run_command(words).status == Status::yes);
+    ++run;
+  }
+  CHECK(run == 2);
+}
+
+TEST_CASE("help for the board is an answer, and a wrong name comes with the nearest") {
+  const Ran help = run_command({"board", "--help"});
+  CHECK(help.status == Status::yes);
+  CHECK(says(help.out, "Examples:"));
+  const TinySite site;
+  const Ran wrong = run_command({"board", site.folder(), "--rig", "solo", "--from", "Bsae"});
+  CHECK(wrong.status == Status::wrong_usage);
+  CHECK(says(wrong.err, "did you mean \"Base\"?"));
+  const Ran same =
+      run_command({"board", site.folder(), "--rig", "solo", "--from", "Base", "--to", "Base"});
+  CHECK(same.status == Status::wrong_usage);
+}
+
+}  // namespace rimehaul::app
