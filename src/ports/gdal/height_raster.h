@@ -32,8 +32,8 @@ struct HeightRasterFacts {
   units::Metres narrowest_step;
   units::Metres widest_step;
   double metres_per_unit = 1.0;
-  bool says_unit = false;   ///< every file says in what unit its heights are
-  bool says_datum = false;  ///< some file says from what level they count
+  bool says_unit = false;                ///< every file says in what unit its heights are
+  bool says_datum = false;               ///< some file says from what level they count
   std::optional<units::Metres> quantum;  ///< step of the heights when they look rounded
   std::vector<std::string> notes;        ///< one line each
 };
