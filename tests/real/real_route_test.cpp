@@ -150,11 +150,11 @@ TEST_CASE("heights in degrees give the same legs and verdicts, and nearly the sa
 TEST_CASE("the way over the ridge is refused in all six, and the same trail stands in the way") {
   const Ran metric = route("metric", "Ridge Hut");
   CHECK(metric.status == Status::honest_no);
-  CHECK(says(metric.out, "- Ridge Way, Middle to Ridge Hut"));
+  CHECK(says(metric.out, "- stopping, on Ridge Way, Middle to Ridge Hut"));
   for (const std::string name : kOtherWays) {
     CAPTURE(name);
     const Ran other = route(name, "Ridge Hut");
     CHECK(other.status == Status::honest_no);
-    CHECK(says(other.out, "- Ridge Way, Middle to Ridge Hut"));
+    CHECK(says(other.out, "- stopping, on Ridge Way, Middle to Ridge Hut"));
   }
 }
