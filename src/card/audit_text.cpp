@@ -25,23 +25,13 @@ void item(Sheet& sheet, std::string_view label, const std::string& text) {
   sheet.labelled({0, kLabelWidth, label}, text);
 }
 
-std::string right(std::string_view text, int width) {
-  const int missing = width - width_of(text);
-  return std::string(static_cast<std::size_t>(std::max(missing, 0)), ' ') + std::string{text};
-}
-
-std::string left(std::string_view text, int width) {
-  const int missing = width - width_of(text);
-  return std::string{text} + std::string(static_cast<std::size_t>(std::max(missing, 0)), ' ');
-}
-
 void write_totals(const AuditReport& report, Sheet& sheet) {
   sheet.heading("METRES OF TRAIL BY SHARE OF THE LIMIT, each way that may be driven counted");
-  std::string head = left("", kCaseWidth);
+  std::string head = filled("", kCaseWidth);
   for (int band = 0; band < audit::kBandCount; ++band) {
-    head += right(band_words(static_cast<Band>(band)), band < 1 ? kBandWidth : kBandWidth + 2);
+    head += set_right(band_words(static_cast<Band>(band)), band < 1 ? kBandWidth : kBandWidth + 2);
   }
-  sheet.as_it_stands(head + right("exceed", kLastWidth - 2));
+  sheet.as_it_stands(head + set_right("exceed", kLastWidth - 2));
   for (std::size_t i = 0; i < report.cases.size(); ++i) {
     const AuditedCase& one = report.cases[i];
     const bool first = i == 0 || report.cases[i - 1].rig != one.rig ||
@@ -50,12 +40,12 @@ void write_totals(const AuditReport& report, Sheet& sheet) {
       sheet.paragraph(report.rigs[one.rig].name + ", " + one.load_name + ": " +
                       words::load(one.load, report.rigs[one.rig].trailer));
     }
-    std::string row = left("  " + std::string{snow::words_for(one.snow.wetness)}, kCaseWidth);
+    std::string row = filled("  " + std::string{snow::words_for(one.snow.wetness)}, kCaseWidth);
     for (int band = 0; band < audit::kBandCount; ++band) {
-      row += right(metres_words(one.lengths.of(static_cast<Band>(band))),
-                   band < 1 ? kBandWidth : kBandWidth + 2);
+      row += set_right(metres_words(one.lengths.of(static_cast<Band>(band))),
+                       band < 1 ? kBandWidth : kBandWidth + 2);
     }
-    sheet.as_it_stands(row + right(std::to_string(one.exceedances), kLastWidth - 2));
+    sheet.as_it_stands(row + set_right(std::to_string(one.exceedances), kLastWidth - 2));
   }
   const bool any_waits = std::ranges::any_of(
       report.cases, [](const AuditedCase& one) { return one.lengths.waiting > units::Metres{0}; });
@@ -181,7 +171,7 @@ void write_tightest(const AuditReport& report, Sheet& sheet) {
   }
   int number = 0;
   for (const AuditRow& row : report.tightest) {
-    const std::string label = right(std::to_string(++number), 2) + ".";
+    const std::string label = set_right(std::to_string(++number), 2) + ".";
     sheet.labelled({0, 4, label},
                    report.trails[row.place.trail].name + " at " +
                        units::text_of(row.place.at.value(), 0, units::Round::nearest) + " m " +

@@ -15,11 +15,6 @@ constexpr int kNameWidth = 20;
 constexpr int kCellWidth = 12;
 constexpr int kLabelWidth = 11;
 
-std::string filled(std::string text, int width) {
-  const int missing = width - width_of(text);
-  return text + std::string(static_cast<std::size_t>(std::max(missing, 1)), ' ');
-}
-
 std::string minutes(units::Seconds time) {
   constexpr double kSecondsInMinute = 60.0;
   return units::text_of(time.value() / kSecondsInMinute, 0, units::Round::up) + " min";

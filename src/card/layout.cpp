@@ -131,6 +131,16 @@ int width_of(std::string_view text) {
   return width;
 }
 
+std::string filled(std::string_view text, int width) {
+  const int missing = std::max(width - width_of(text), 1);
+  return std::string{text} + std::string(static_cast<std::size_t>(missing), ' ');
+}
+
+std::string set_right(std::string_view text, int width) {
+  const int missing = std::max(width - width_of(text), 0);
+  return std::string(static_cast<std::size_t>(missing), ' ') + std::string{text};
+}
+
 std::vector<std::string> folded(std::string_view text, const Fold& fold) {
   const std::string hang(static_cast<std::size_t>(fold.hang), ' ');
   std::vector<std::string> lines;

@@ -11,6 +11,11 @@ namespace rimehaul::card {
 /// letters and pictographs two, all else one. A byte that is no UTF-8 counts as one.
 [[nodiscard]] int width_of(std::string_view text);
 
+/// Text and spaces up to a width, one at least, so that cells of a row never run into each other.
+[[nodiscard]] std::string filled(std::string_view text, int width);
+/// Spaces up to a width, and text at its right end; text that is wider stands as it is.
+[[nodiscard]] std::string set_right(std::string_view text, int width);
+
 /// How a paragraph stands on its lines.
 struct Fold {
   int columns = 80;  ///< 20 or more

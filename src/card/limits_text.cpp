@@ -1,6 +1,4 @@
 // The grade limits of a rig as text for a terminal or a plain printer.
-#include <algorithm>
-
 #include "card/figures.h"
 #include "card/layout.h"
 #include "card/limits_words.h"
@@ -16,12 +14,6 @@ constexpr int kLabelWidth = 16;
 
 void item(Sheet& sheet, std::string_view label, const std::string& text) {
   sheet.labelled({0, kLabelWidth, label}, text);
-}
-
-/// Text filled up with spaces; every column here is wide enough for the longest name of a check.
-std::string filled(const std::string& text, int width) {
-  const int missing = width - width_of(text);
-  return text + std::string(static_cast<std::size_t>(std::max(missing, 1)), ' ');
 }
 
 struct Cells {

@@ -1,6 +1,4 @@
 // The rig sheet as text for a terminal or a plain printer.
-#include <algorithm>
-
 #include "card/figures.h"
 #include "card/layout.h"
 #include "card/limits_words.h"
@@ -18,31 +16,22 @@ void item(Sheet& sheet, std::string_view label, const std::string& text) {
   sheet.labelled({0, kLabelWidth, label}, text);
 }
 
-std::string filled(const std::string& text, int width) {
-  const int missing = width - width_of(text);
-  return text + std::string(static_cast<std::size_t>(std::max(missing, 1)), ' ');
-}
-
-std::string before(const std::string& text, int width) {
-  const int missing = width - width_of(text);
-  return std::string(static_cast<std::size_t>(std::max(missing, 0)), ' ') + text;
-}
-
 void write_masses(const SheetBody& body, Sheet& sheet) {
   constexpr int kName = 28;
   constexpr int kMass = 9;
   for (const NamedMass& mass : body.masses) {
     sheet.labelled({2, kName + kMass + 2,
-                    filled(mass.name, kName) + before(scale_words(mass.placed.mass), kMass)},
+                    filled(mass.name, kName) + set_right(scale_words(mass.placed.mass), kMass)},
                    place_words(mass.placed.at));
   }
   sheet.labelled(
       {2, kName + kMass + 2,
-       filled("all, as loaded", kName) + before(scale_words(body.as_loaded.mass), kMass)},
+       filled("all, as loaded", kName) + set_right(scale_words(body.as_loaded.mass), kMass)},
       place_words(body.as_loaded.centre));
-  sheet.labelled({2, kName + kMass + 2,
-                  filled("all, without load", kName) + before(scale_words(body.empty.mass), kMass)},
-                 place_words(body.empty.centre));
+  sheet.labelled(
+      {2, kName + kMass + 2,
+       filled("all, without load", kName) + set_right(scale_words(body.empty.mass), kMass)},
+      place_words(body.empty.centre));
 }
 
 void write_tips(const SheetBody& body, Sheet& sheet) {

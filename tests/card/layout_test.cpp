@@ -27,6 +27,15 @@ TEST_CASE("accents, wide letters and broken bytes are counted as a terminal show
   CHECK(width_of("") == 0);
 }
 
+TEST_CASE("cells of a row stand under each other, and never run together") {
+  CHECK(filled("H\u00FCtte", 8) == "H\u00FCtte   ");
+  CHECK(filled("Gill", 5) == "Gill ");
+  CHECK(filled("Gill", 4) == "Gill ");
+  CHECK(set_right("H\u00FCtte", 8) == "   H\u00FCtte");
+  CHECK(set_right("Gill", 4) == "Gill");
+  CHECK(set_right("Gill", 3) == "Gill");
+}
+
 TEST_CASE("text is folded at spaces, exactly at the edge and not one column later") {
   CHECK(folded("one two", {7, 0}) == std::vector<std::string>{"one two"});
   CHECK(folded("one two", {6, 0}) == std::vector<std::string>{"one", "two"});
