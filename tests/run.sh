@@ -6,7 +6,8 @@ cd "$(dirname "$0")/.."
 bash .ci/install test
 folder="$(bash .ci/configure)"
 cmake --build "$folder" >&2
-RIMEHAUL_GPX11_XSD="$(bash .ci/gpx_schema)"
+RIMEHAUL_GPX11_XSD="$(bash .ci/gpx_schema)" ||
+  echo "the schema of GPX 1.1 could not be fetched: its test is skipped" >&2
 export RIMEHAUL_GPX11_XSD
 export LSAN_OPTIONS="suppressions=$PWD/.ci/leaks:print_suppressions=0"
 
