@@ -72,10 +72,9 @@ Metres line_error_at(const Run& run, Metres at) {
 }
 
 /// As the judge sees it: on ground that may well be level the aspect says nothing.
-std::optional<Bearing> aspect_at(const passage::Scene& scene, const rig::Rig& rig,
-                                 geo::MapPoint place) {
-  const auto gradient = terrain::surface_gradient(scene.heights, place);
-  const auto tolerance = passage::slope_tolerance(scene, rig.carrier.gauge);
+std::optional<Bearing> aspect_at(const terrain::HeightMap& heights, geo::MapPoint place,
+                                 std::optional<units::Slope> tolerance) {
+  const auto gradient = terrain::surface_gradient(heights, place);
   const bool known =
       gradient.has_value() && tolerance.has_value() && terrain::slope_of(*gradient) > *tolerance;
   return known ? terrain::aspect_of(*gradient) : std::nullopt;
@@ -88,7 +87,7 @@ Footfall exact_footfall(const passage::Scene& scene, const rig::Rig& rig, const 
                     .middle = carrier.middle,
                     .heading = carrier.heading,
                     .height = scene.heights.at(carrier.middle),
-                    .aspect = aspect_at(scene, rig, carrier.middle),
+                    .aspect = {},
                     .carrier = planes_under(scene.heights, carrier,
                                             {rig.carrier.contact_length, rig.carrier.gauge},
                                             leg.run.line_errors[leg.leg]),
@@ -110,10 +109,15 @@ std::vector<Footfall> exact_footfalls(const passage::Scene& scene, const rig::Ri
                                       const LegOfRun& leg) {
   std::vector<Footfall> footfalls;
   const Metres length = leg.line.length();
+  footfalls.reserve(static_cast<std::size_t>(length / kStep) + 2);
   for (Metres at{0}; at < length - kHair; at += kStep) {
     footfalls.push_back(exact_footfall(scene, rig, leg, at));
   }
   footfalls.push_back(exact_footfall(scene, rig, leg, length));
+  const auto tolerance = passage::slope_tolerance(scene, rig.carrier.gauge);
+  for (Footfall& footfall : footfalls) {
+    footfall.aspect = aspect_at(scene.heights, footfall.middle, tolerance);
+  }
   return footfalls;
 }
 

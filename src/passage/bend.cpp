@@ -8,13 +8,17 @@
 #include <span>
 #include <vector>
 
-#include "geo/region.h"
-
 namespace rimehaul::passage {
 
 namespace {
 
 using units::Metres;
+
+/// The half windows before and behind a place.
+struct Arms {
+  double before_m;
+  double after_m;
+};
 
 /// The direction of a line, unwound: full turns add up, so that a loop is no straight line.
 class Winding {
@@ -32,9 +36,14 @@ class Winding {
     }
   }
 
-  /// Mean direction over a part, radians from that of the first segment.
-  [[nodiscard]] double mean(geo::Span part) const {
-    return (integral_to(part.to) - integral_to(part.from)) / (part.to - part.from).value();
+  /// How far apart the mean directions over the two arms are, radians.
+  [[nodiscard]] double deflection(Metres at, const Arms& arms) const {
+    const Metres from = at - Metres{arms.before_m};
+    const Metres to = at + Metres{arms.after_m};
+    const double here = integral_to(at);
+    const double before = (here - integral_to(from)) / (at - from).value();
+    const double after = (integral_to(to) - here) / (to - at).value();
+    return std::abs(after - before);
   }
 
  private:
@@ -56,12 +65,6 @@ class Winding {
   const geo::Polyline* line_;
   std::vector<double> headings_;   ///< of each segment
   std::vector<double> integrals_;  ///< of the heading over the length, up to each segment
-};
-
-/// The half windows before and behind a place.
-struct Arms {
-  double before_m;
-  double after_m;
 };
 
 /// On a circle the mean directions of two arcs that meet differ by (a + b) / 2 / R. Where the whole
@@ -114,10 +117,7 @@ Bend tightest_bend(const geo::Polyline& line, Metres window) {
       continue;
     }
     const Metres at{at_m};
-    const geo::Span before{at - Metres{arms.before_m}, at};
-    const geo::Span after{at, at + Metres{arms.after_m}};
-    const double deflection = std::abs(winding.mean(after) - winding.mean(before));
-    const double radius = radius_between(arms, deflection);
+    const double radius = radius_between(arms, winding.deflection(at, arms));
     if (!(radius >= tightest.radius.value())) {
       tightest.at = at;
       tightest.radius = Metres{radius};

@@ -33,7 +33,11 @@ Inputs& Inputs::add(std::string_view name, units::Amount value, Origin origin) {
   if (count_ >= kMost) {
     base::require(/*holds=*/false, "a finding has room for no more than Inputs::kMost inputs");
   }
-  items_[count_] = {.name = name, .value = value, .origin = origin};
+  // One by one: copied as a whole, each would first be put together elsewhere and read back.
+  Input& next = items_[count_];
+  next.name = name;
+  next.value = value;
+  next.origin = origin;
   ++count_;
   return *this;
 }

@@ -64,18 +64,21 @@ double turning_around(const geo::Polyline& line, geo::Span span) {
 
 std::vector<std::optional<Bearing>> aspects_under(const Footfall& footfall,
                                                   const SnowQuestion& question) {
-  std::vector<std::optional<Bearing>> aspects{footfall.aspect};
   AspectRange range;
   const bool sloping = footfall.carrier.has_value() && question.tolerance.has_value() &&
                        least_slope(*footfall.carrier) > question.tolerance->ratio();
   if (sloping) {
     range = aspects_of(*footfall.carrier);
     range.half_width_deg += turning_around(question.line, footfall.span);
-  } else {
-    aspects.emplace_back(std::nullopt);
   }
   const double half_width = std::min(range.half_width_deg, 180.0);
   const int steps = std::max(1, static_cast<int>(std::ceil(2.0 * half_width / kAspectStepDeg)));
+  std::vector<std::optional<Bearing>> aspects;
+  aspects.reserve(static_cast<std::size_t>(steps) + 3);
+  aspects.push_back(footfall.aspect);
+  if (!sloping) {
+    aspects.emplace_back(std::nullopt);
+  }
   for (int i = 0; i <= steps; ++i) {
     const double off = half_width * (2.0 * i / steps - 1.0);
     aspects.emplace_back(

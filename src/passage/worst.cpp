@@ -8,8 +8,12 @@
 namespace rimehaul::passage {
 
 void Worst::offer(Finding finding, units::Metres at) {
-  std::optional<Finding>& slot = worst_.at(static_cast<std::size_t>(finding.check));
   finding.at = at;
+  keep_if_worse(finding);
+}
+
+void Worst::keep_if_worse(Finding& finding) {
+  std::optional<Finding>& slot = worst_.at(static_cast<std::size_t>(finding.check));
   if (!slot.has_value() || binds_before(finding, *slot)) {
     slot = std::move(finding);
   }
@@ -17,7 +21,8 @@ void Worst::offer(Finding finding, units::Metres at) {
 
 void Worst::offer_all(std::vector<Finding> findings, units::Metres at) {
   for (Finding& finding : findings) {
-    offer(std::move(finding), at);
+    finding.at = at;
+    keep_if_worse(finding);  // a finding is large, so it is moved when it is kept and no sooner
   }
 }
 

@@ -18,6 +18,8 @@ class Worst {
   [[nodiscard]] std::vector<Finding> of_every_check() const;
 
  private:
+  void keep_if_worse(Finding& finding);
+
   std::array<std::optional<Finding>, kCheckCount> worst_;
 };
 

@@ -57,10 +57,12 @@ StripOnGrid::StripOnGrid(const GridFrame& frame, const Strip& strip) {
   const geo::MapPoint back = geo::moved(strip.from, along, -(strip.beyond + kHair));
   const geo::MapPoint front = geo::moved(strip.to, along, strip.beyond + kHair);
   const Metres aside = strip.each_side + kHair;
-  corners_ = {frame.locate(geo::moved(back, right, aside)),
-              frame.locate(geo::moved(front, right, aside)),
-              frame.locate(geo::moved(front, right, -aside)),
-              frame.locate(geo::moved(back, right, -aside))};
+  const Metres east = right.sine() * aside;
+  const Metres north = right.cosine() * aside;
+  corners_ = {frame.locate({back.east + east, back.north + north}),
+              frame.locate({front.east + east, front.north + north}),
+              frame.locate({front.east - east, front.north - north}),
+              frame.locate({back.east - east, back.north - north})};
 }
 
 CellRange StripOnGrid::rows() const {
