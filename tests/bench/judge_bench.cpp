@@ -3,14 +3,21 @@
 //   cmake -S . -B build -G Ninja -DRIMEHAUL_BENCH=ON && ninja -C build bench_judge
 //   build/tests/bench/bench_judge
 //
-// `metres_per_second` is the figure. Needs the package libbenchmark-dev.
+// `metres_per_second` is the figure. `plan_demo_routes` asks for the best way between every two
+// stations of the demo site; its `judged_part` is the length of legs judged over that of all legs,
+// and what is below 1 is spared by judging only what the search comes to need. Needs the package
+// libbenchmark-dev.
 #include <benchmark/benchmark.h>
 
 #include <cmath>
+#include <set>
 
+#include "app/load_site.h"
+#include "app/question.h"
 #include "audit/rewalk.h"
 #include "passage/demo_scene.h"
 #include "passage/judge.h"
+#include "search/route.h"
 
 using namespace rimehaul;
 using namespace rimehaul::testing;
@@ -70,8 +77,93 @@ void walk_a_leg_again(benchmark::State& state) {
   report(state, site);
 }
 
+/// Passes questions on and notes which legs were asked for, and how many metres in all.
+class MeteredJudge : public passage::LegJudge {
+ public:
+  MeteredJudge(const passage::Judge& judge, const trails::Network& network)
+      : judge_{&judge}, network_{&network} {}
+
+  [[nodiscard]] passage::LegAtBest at_best(trails::LegId leg) const override {
+    return judge_->at_best(leg);
+  }
+  [[nodiscard]] passage::LegJudgement judge(trails::LegId leg,
+                                            units::Instant entry) const override {
+    legs.insert(leg);
+    metres += length_m(leg);
+    return judge_->judge(leg, entry);
+  }
+  [[nodiscard]] passage::TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
+                                                  units::Instant entry) const override {
+    return judge_->judge_turn(from, to, entry);
+  }
+
+  [[nodiscard]] double length_m(trails::LegId leg) const {
+    return network_->legs[static_cast<std::size_t>(leg)].line.length().value();
+  }
+
+  mutable std::set<trails::LegId> legs;
+  mutable double metres = 0.0;
+
+ private:
+  const passage::Judge* judge_;
+  const trails::Network* network_;
+};
+
+/// From each station to each other.
+std::vector<search::RouteQuestion> all_questions(std::size_t stations) {
+  std::vector<search::RouteQuestion> questions;
+  for (std::size_t from = 0; from < stations; ++from) {
+    for (std::size_t to = 0; to < stations; ++to) {
+      if (from != to) {
+        questions.push_back({.stations = {from, to},
+                             .prefer = search::Preference::safest,
+                             .depart = mid_morning(),
+                             .most_alternatives = 0,
+                             .permitted_by = "N. Example"});
+      }
+    }
+  }
+  return questions;
+}
+
+void plan_demo_routes(benchmark::State& state) {
+  const app::LoadedSite site = app::load_usable_site(RIMEHAUL_ROOT "/routes/marrowfell");
+  const trails::Network& network = site.scene->network;
+  const rig::Rig rig = app::rig_as_loaded(
+      site,
+      {.name = "Broadfoot with sled", .bed_kg = 40, .towed_kg = 60, .passengers = 1, .fuel_l = {}});
+  snow::DayWeather weather = plain_weather();
+  weather.bulletin_level = 2;
+  const snow::ConstantSnow snow{{snow::Wetness::moist, snow::Surface::groomed}, weather, "bench"};
+  const passage::Judge judge{*site.scene, rig, snow};
+  const std::vector<search::RouteQuestion> questions = all_questions(network.stations.size());
+  double legs_m = 0.0;
+  for (const trails::Leg& leg : network.legs) {
+    legs_m += leg.line.length().value();
+  }
+  double asked_m = 0.0;
+  double judged_m = 0.0;
+  double with_repeats_m = 0.0;
+  for (auto round : state) {
+    for (const search::RouteQuestion& question : questions) {
+      const MeteredJudge metered{judge, network};
+      benchmark::DoNotOptimize(search::find_routes(network, metered, question));
+      asked_m += legs_m;
+      with_repeats_m += metered.metres;
+      for (const trails::LegId leg : metered.legs) {
+        judged_m += metered.length_m(leg);
+      }
+    }
+  }
+  state.counters["judged_part"] = judged_m / asked_m;
+  state.counters["metres_per_second"] =
+      benchmark::Counter(with_repeats_m, benchmark::Counter::kIsRate);
+}
+
 BENCHMARK(judge_a_leg)->ArgName("trailers")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
 BENCHMARK(walk_a_leg_again)->ArgName("trailers")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+BENCHMARK(plan_demo_routes)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 
