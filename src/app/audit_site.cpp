@@ -11,6 +11,8 @@
 #include "app/versions.h"
 #include "app/write_file.h"
 #include "card/audit_csv.h"
+#include "card/limits_report.h"
+#include "card/rating_words.h"
 #include "ports/cairo/audit_sheet.h"
 #include "ports/json/audit_json.h"
 #include "ports/proj/globe.h"
@@ -41,23 +43,6 @@ std::vector<NamedLoad> loads_of(const AuditOptions& options) {
       {"empty", "empty: driver and fuel alone, because a light rig may grip and balance worse"}};
 }
 
-/// Whole kilograms, rounded down.
-double most_allowed_kg(units::Kilograms rated, double allowed_share) {
-  return std::floor(std::max(0.0, rated.value() * allowed_share) + 1e-9);
-}
-
-double full_bed_kg(const rig::Rig& rig, double allowed_share) {
-  return most_allowed_kg(std::min(rig.carrier.bed_rating, rig.carrier.payload_rating),
-                         allowed_share);
-}
-
-double full_trailer_kg(const rig::Rig& rig, double allowed_share) {
-  const double pulled_kg =
-      rig.carrier.towed_mass_rating.value() * allowed_share - rig.trailer->empty.mass.value();
-  return std::min(most_allowed_kg(rig.trailer->payload_rating, allowed_share),
-                  std::floor(std::max(0.0, pulled_kg)));
-}
-
 rig::Rig rig_with(const LoadedSite& site, const rig::Rig& rig, const NamedLoad& load,
                   const RigOptions& asked) {
   RigOptions options = asked;
@@ -66,8 +51,9 @@ rig::Rig rig_with(const LoadedSite& site, const rig::Rig& rig, const NamedLoad& 
     const passage::Rules& rules = site.scene->rules;
     const double allowed =
         passage::allowed_share_for(rules, rig.driver_level).value_or(rules.allowed_share);
-    options.bed_kg = full_bed_kg(rig, allowed);
-    options.towed_kg = rig.trailer ? full_trailer_kg(rig, allowed) : 0.0;
+    const rig::Load full = card::full_load(rig, allowed);
+    options.bed_kg = full.bed.value();
+    options.towed_kg = full.towed.value();
   } else if (load.name == "empty") {
     options.towed_kg = 0.0;
   } else if (!rig.trailer) {
@@ -90,25 +76,13 @@ std::vector<rig::Rig> rigs_asked(const LoadedSite& site, const AuditOptions& opt
   return rigs;
 }
 
-std::vector<std::string> classes_asked(const AuditOptions& options) {
-  if (!options.wetness.empty()) {
-    return options.wetness;
-  }
-  std::vector<std::string> all;
-  all.reserve(snow::kWetnessCount);
-  for (int i = 0; i < snow::kWetnessCount; ++i) {
-    all.emplace_back(snow::key_of(static_cast<snow::Wetness>(i)));
-  }
-  return all;
-}
-
 /// The snows asked for, and what they all share.
 std::vector<ChosenSnow> snows_asked(const LoadedSite& site, const AuditOptions& options,
                                     units::Instant when) {
   std::vector<ChosenSnow> snows;
-  for (const std::string& wetness : classes_asked(options)) {
+  for (const snow::Wetness wetness : classes_typed(options.wetness)) {
     SnowOptions asked = options.snow;
-    asked.wetness = wetness;
+    asked.wetness = snow::key_of(wetness);
     snows.push_back(snow_to_judge_by(site, asked, when));
   }
   return snows;
@@ -195,7 +169,7 @@ class RigAudit {
          .allowed_share = passage::allowed_share_for(scene.rules, rig.driver_level)
                               .value_or(scene.rules.allowed_share),
          .tolerance = passage::slope_tolerance(scene, gauge),
-         .sources = card::sources_of_ratings(rig)});
+         .sources = card::rating_lines(rig)});
   }
 
   /// What a judge has worked out of the scene is shared with the next.

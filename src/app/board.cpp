@@ -15,23 +15,6 @@ namespace rimehaul::app {
 
 namespace {
 
-/// What was typed, each once and in the house's order; nothing typed: `otherwise`.
-template <class Kind, class Typed>
-std::vector<Kind> kinds_asked(const std::vector<std::string>& names, int count, Typed typed) {
-  std::vector<Kind> asked;
-  for (const std::string& name : names) {
-    asked.push_back(typed(name));
-  }
-  std::vector<Kind> in_order;
-  for (int i = 0; i < count; ++i) {
-    const Kind kind = static_cast<Kind>(i);
-    if (asked.empty() || std::ranges::find(asked, kind) != asked.end()) {
-      in_order.push_back(kind);
-    }
-  }
-  return in_order;
-}
-
 std::vector<snow::SnowState> snows_asked(const BoardOptions& options) {
   const bool all = std::ranges::find(options.surfaces, "all") != options.surfaces.end();
   std::vector<std::string> surfaces = all ? std::vector<std::string>{} : options.surfaces;
@@ -39,10 +22,8 @@ std::vector<snow::SnowState> snows_asked(const BoardOptions& options) {
     surfaces.emplace_back(snow::key_of(snow::Surface::groomed));
   }
   std::vector<snow::SnowState> snows;
-  for (const auto surface :
-       kinds_asked<snow::Surface>(surfaces, snow::kSurfaceCount, surface_typed)) {
-    for (const auto wetness :
-         kinds_asked<snow::Wetness>(options.wetness, snow::kWetnessCount, wetness_typed)) {
+  for (const snow::Surface surface : surfaces_typed(surfaces)) {
+    for (const snow::Wetness wetness : classes_typed(options.wetness)) {
       snows.push_back({.wetness = wetness, .surface = surface});
     }
   }

@@ -10,33 +10,15 @@
 #include "card/limits_report.h"
 #include "ports/cairo/envelope_sheet.h"
 #include "ports/json/limits_json.h"
+#include "ports/qpdf/finish_pdf.h"
 
 namespace rimehaul::app {
 
 namespace {
 
-std::vector<snow::Wetness> classes_asked(const std::optional<std::string>& name) {
-  if (name) {
-    return {wetness_typed(*name)};
-  }
-  std::vector<snow::Wetness> all;
-  all.reserve(snow::kWetnessCount);
-  for (int i = 0; i < snow::kWetnessCount; ++i) {
-    all.push_back(static_cast<snow::Wetness>(i));
-  }
-  return all;
-}
-
-std::vector<snow::Surface> surfaces_asked(const std::optional<std::string>& name) {
-  if (name) {
-    return {surface_typed(*name)};
-  }
-  std::vector<snow::Surface> all;
-  all.reserve(snow::kSurfaceCount);
-  for (int i = 0; i < snow::kSurfaceCount; ++i) {
-    all.push_back(static_cast<snow::Surface>(i));
-  }
-  return all;
+/// Nothing typed stands for all.
+std::vector<std::string> one_or_all(const std::optional<std::string>& name) {
+  return name ? std::vector{*name} : std::vector<std::string>{};
 }
 
 }  // namespace
@@ -46,10 +28,11 @@ Status limits(const LimitsOptions& options, const Outside& outside) {
   RigOptions asked = options.rig;
   asked.towed_kg = asked.towed_kg.value_or(0.0);
   const rig::Rig rig = rig_as_loaded(site, asked);
-  card::LimitsReport report = card::limits_report({.rig = rig,
-                                                   .rules = site.scene->rules,
-                                                   .classes = classes_asked(options.wetness),
-                                                   .surfaces = surfaces_asked(options.surface)});
+  card::LimitsReport report =
+      card::limits_report({.rig = rig,
+                           .rules = site.scene->rules,
+                           .classes = classes_typed(one_or_all(options.wetness)),
+                           .surfaces = surfaces_typed(one_or_all(options.surface))});
   report.site = site.name;
   report.inputs = site.inputs;
   report.versions = versions();
@@ -58,7 +41,9 @@ Status limits(const LimitsOptions& options, const Outside& outside) {
     write_file(*options.svg, ports::cairo::envelope_sheet(report, ports::cairo::Form::svg).bytes);
   }
   if (options.pdf) {
-    write_file(*options.pdf, ports::cairo::envelope_sheet(report, ports::cairo::Form::pdf).bytes);
+    write_file(*options.pdf, ports::qpdf::finish_pdf(
+                                 ports::cairo::envelope_sheet(report, ports::cairo::Form::pdf),
+                                 {.title = "Allowed grade and cross-slope: " + report.rig}));
   }
   give_answer({.text = card::text_of(report, kColumns), .json = ports::json::limits_json(report)},
               options.common, outside);

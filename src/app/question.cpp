@@ -1,6 +1,8 @@
 #include "app/question.h"
 
+#include <algorithm>
 #include <cstdint>
+#include <iterator>
 #include <vector>
 
 #include "app/input_files.h"
@@ -107,6 +109,20 @@ snow::SnowReport report_in(const std::string& path) {
   return std::move(reading.data);
 }
 
+template <class Kind, class Typed>
+std::vector<Kind> kinds_typed(const std::vector<std::string>& keys, int count, Typed typed) {
+  std::vector<Kind> named;
+  std::ranges::transform(keys, std::back_inserter(named), typed);
+  std::vector<Kind> in_order;
+  for (int i = 0; i < count; ++i) {
+    const Kind kind = static_cast<Kind>(i);
+    if (named.empty() || std::ranges::find(named, kind) != named.end()) {
+      in_order.push_back(kind);
+    }
+  }
+  return in_order;
+}
+
 }  // namespace
 
 std::size_t station_named(const trails::Network& network, const std::string& name) {
@@ -143,6 +159,14 @@ snow::Surface surface_typed(const std::string& key) {
     no_such({"surface", keys_up_to<snow::Surface>(snow::kSurfaceCount)}, key);
   }
   return *surface;
+}
+
+std::vector<snow::Wetness> classes_typed(const std::vector<std::string>& keys) {
+  return kinds_typed<snow::Wetness>(keys, snow::kWetnessCount, wetness_typed);
+}
+
+std::vector<snow::Surface> surfaces_typed(const std::vector<std::string>& keys) {
+  return kinds_typed<snow::Surface>(keys, snow::kSurfaceCount, surface_typed);
 }
 
 rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options) {

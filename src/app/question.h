@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "app/load_site.h"
 #include "app/options.h"
@@ -18,6 +19,9 @@ namespace rimehaul::app {
 [[nodiscard]] std::size_t trail_named(const trails::Network& network, const std::string& name);
 [[nodiscard]] snow::Wetness wetness_typed(const std::string& key);
 [[nodiscard]] snow::Surface surface_typed(const std::string& key);
+/// Each of several once, in the order of the classification; none typed: all.
+[[nodiscard]] std::vector<snow::Wetness> classes_typed(const std::vector<std::string>& keys);
+[[nodiscard]] std::vector<snow::Surface> surfaces_typed(const std::vector<std::string>& keys);
 [[nodiscard]] rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options);
 
 /// "HH:MM" in local time on the local day of `now`, or RFC 3339; nothing: now.

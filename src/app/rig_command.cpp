@@ -8,6 +8,7 @@
 #include "card/rig_sheet.h"
 #include "ports/cairo/rig_page.h"
 #include "ports/json/rig_json.h"
+#include "ports/qpdf/finish_pdf.h"
 
 namespace rimehaul::app {
 
@@ -24,7 +25,9 @@ Status show_rig(const RigSheetOptions& options, const Outside& outside) {
     write_file(*options.svg, ports::cairo::rig_page(sheet, ports::cairo::Form::svg).bytes);
   }
   if (options.pdf) {
-    write_file(*options.pdf, ports::cairo::rig_page(sheet, ports::cairo::Form::pdf).bytes);
+    write_file(*options.pdf,
+               ports::qpdf::finish_pdf(ports::cairo::rig_page(sheet, ports::cairo::Form::pdf),
+                                       {.title = "Rig sheet: " + sheet.rig}));
   }
   give_answer({.text = card::text_of(sheet, kColumns), .json = ports::json::rig_sheet_json(sheet)},
               options.common, outside);

@@ -30,11 +30,11 @@ MeasuredTrail measure(const passage::Scene& scene, const rig::Rig& rig, const Tr
     if (leg.trail != which.trail || leg.way != which.way) {
       continue;
     }
-    const Metres error = passage::line_error_of(scene.network.trails[leg.trail]);
+    passage::Stretch stretch{
+        .trail = leg.trail, .span = leg.span, .way = leg.way, .line = leg.line};
+    std::vector<passage::Footfall> footfalls = passage::ground_under(scene, rig, stretch);
     measured.legs.push_back(
-        {.leg = LegId{i},
-         .stretch = {.trail = leg.trail, .span = leg.span, .way = leg.way, .line = leg.line},
-         .footfalls = passage::footfalls(scene, leg.line, rig, error)});
+        {.leg = LegId{i}, .stretch = std::move(stretch), .footfalls = std::move(footfalls)});
   }
   const bool forward = which.way == Way::as_drawn;
   std::ranges::sort(measured.legs, [&](const MeasuredLeg& one, const MeasuredLeg& other) {

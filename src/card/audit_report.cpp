@@ -141,15 +141,6 @@ void keep_tightest(std::vector<AuditRow>& rows) {
   rows = std::move(kept);
 }
 
-std::string rating_line(std::string_view name, const std::optional<rig::Rating>& rating) {
-  std::string line = std::string{name} + " rating: ";
-  if (!rating) {
-    return line + "none given, so closed";
-  }
-  return line + amount_text(units::amount(rating->steepest), Side::capacity) + ", " +
-         rig::words_for(rating->provenance.standing) + ": " + rating->provenance.source;
-}
-
 }  // namespace
 
 void add_cases(const std::vector<AuditedTrails>& found, AuditReport& report) {
@@ -182,24 +173,6 @@ std::vector<MapWay> ways_of(const AuditMap& map, const AuditReport& report) {
                     .band = stretch.band});
   }
   return ways;
-}
-
-std::vector<std::string> sources_of_ratings(const rig::Rig& rig) {
-  const rig::SlopeRatings& ratings = rig::ratings_in_force(rig);
-  std::vector<std::string> lines{rating_line("climb", ratings.climb),
-                                 rating_line("descent", ratings.descent),
-                                 rating_line("cross-slope", ratings.cross)};
-  if (rig.trailer) {
-    const auto add_given = [&](std::string_view name, const std::optional<rig::Rating>& rating) {
-      if (rating) {
-        lines.push_back(rating_line(name, rating));
-      }
-    };
-    add_given("trailer climb", rig.trailer->climb);
-    add_given("trailer descent", rig.trailer->descent);
-    add_given("trailer cross-slope", rig.trailer->cross);
-  }
-  return lines;
 }
 
 }  // namespace rimehaul::card

@@ -96,9 +96,6 @@ void add_cases(const std::vector<AuditedTrails>& found, AuditReport& report);
 /// The ways of a map, for map_of.
 [[nodiscard]] std::vector<MapWay> ways_of(const AuditMap& map, const AuditReport& report);
 
-/// Words for the ratings in force: "climb rating: 25 deg (46.6 %), maker: manual, p. 8".
-[[nodiscard]] std::vector<std::string> sources_of_ratings(const rig::Rig& rig);
-
 /// The report as text, no line longer than `columns` (78 or more).
 [[nodiscard]] std::string text_of(const AuditReport& report, int columns);
 

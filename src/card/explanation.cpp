@@ -71,9 +71,7 @@ ExplainedLeg explain_leg(const Judge& judge, trails::LegId id, units::Instant wh
 ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
                          units::Instant when) {
   const passage::Stretch stretch = judge.stretch_of(id);
-  const trails::Trail& trail = judge.scene().network.trails[stretch.trail];
-  const auto footfalls =
-      passage::footfalls(judge.scene(), stretch.line, judge.rig(), passage::line_error_of(trail));
+  const auto footfalls = passage::ground_under(judge.scene(), judge.rig(), stretch);
   const passage::Footfall& footfall = footfall_at(footfalls, at);
   const double allowed =
       passage::allowed_share_for(judge.scene().rules, judge.rig().driver_level).value_or(0.0);
@@ -143,8 +141,7 @@ std::vector<std::string> sources_of(const Judge& judge,
 std::optional<snow::SnowState> snow_at(const Judge& judge, trails::LegId id, units::Metres at,
                                        units::Instant when) {
   const passage::Stretch stretch = judge.stretch_of(id);
-  const auto footfalls =
-      passage::footfalls(judge.scene(), stretch.line, judge.rig(), units::Metres{0});
+  const auto footfalls = passage::ground_under(judge.scene(), judge.rig(), stretch);
   const passage::Footfall& footfall = footfall_at(footfalls, at);
   return footfall.height ? judge.snow().at({*footfall.height, footfall.aspect, when})
                          : std::nullopt;

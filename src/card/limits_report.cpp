@@ -92,24 +92,6 @@ OutlineSet outlines_of(const LimitsQuestion& question) {
   return set;
 }
 
-std::vector<std::string> ratings_of(const rig::Rig& rig) {
-  const rig::SlopeRatings& ratings = rig::ratings_in_force(rig);
-  std::vector<std::string> lines{"climb " + rating_words(ratings.climb),
-                                 "descent " + rating_words(ratings.descent),
-                                 "cross-slope " + rating_words(ratings.cross)};
-  const auto add = [&](std::string_view name, const std::optional<rig::Rating>& rating) {
-    if (rating) {
-      lines.push_back(std::string{name} + " " + rating_words(rating));
-    }
-  };
-  if (rig.trailer) {
-    add("trailer climb", rig.trailer->climb);
-    add("trailer descent", rig.trailer->descent);
-    add("trailer cross-slope", rig.trailer->cross);
-  }
-  return lines;
-}
-
 }  // namespace
 
 rig::Load full_load(const rig::Rig& rig, double allowed_share) {
@@ -136,13 +118,10 @@ LimitsReport limits_report(const LimitsQuestion& question) {
   report.utc_offset_minutes = question.rules.utc_offset_minutes;
   add_tables(question.rig, question, report.tables);
   if (question.rig.trailer) {
-    rig::Rig solo = question.rig;
-    solo.trailer.reset();
-    solo.load.towed = Kilograms{0};
-    add_tables(std::move(solo), question, report.tables);
+    add_tables(rig::without_trailer(question.rig), question, report.tables);
   }
   report.outlines = outlines_of(question);
-  report.ratings = ratings_of(question.rig);
+  report.ratings = rating_lines(question.rig);
   report.estimates = passage::estimates_in(question.rules);
   return report;
 }

@@ -18,4 +18,22 @@ std::string provenance_words(const rig::Provenance& provenance) {
   return provenance.source.empty() ? standing : standing + ": " + provenance.source;
 }
 
+std::vector<std::string> rating_lines(const rig::Rig& rig) {
+  const rig::SlopeRatings& ratings = rig::ratings_in_force(rig);
+  std::vector<std::string> lines{"climb " + rating_words(ratings.climb),
+                                 "descent " + rating_words(ratings.descent),
+                                 "cross-slope " + rating_words(ratings.cross)};
+  const auto add = [&](std::string_view name, const std::optional<rig::Rating>& rating) {
+    if (rating) {
+      lines.push_back(std::string{name} + " " + rating_words(rating));
+    }
+  };
+  if (rig.trailer) {
+    add("trailer climb", rig.trailer->climb);
+    add("trailer descent", rig.trailer->descent);
+    add("trailer cross-slope", rig.trailer->cross);
+  }
+  return lines;
+}
+
 }  // namespace rimehaul::card

@@ -100,8 +100,7 @@ void add_tips(SheetBody& body, const passage::Rules& rules) {
 
 /// The same rig with its driver and fuel alone.
 rig::Rig emptied(rig::Rig rig) {
-  rig.load.bed = Kilograms{0};
-  rig.load.towed = Kilograms{0};
+  rig = rig::without_cargo(std::move(rig));
   rig.load.passengers = 0;
   return rig;
 }

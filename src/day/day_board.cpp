@@ -15,12 +15,6 @@ using passage::Verdict;
 
 namespace {
 
-rig::Rig without_load(rig::Rig rig) {
-  rig.load.bed = units::Kilograms{0};
-  rig.load.towed = units::Kilograms{0};
-  return rig;
-}
-
 /// Takes a finding for what binds, if it binds before what the cell has.
 void offer(BoardCell& cell, const Finding& finding, const search::Obstacle& place) {
   if (!cell.binding.has_value() || passage::binds_before(finding, *cell.binding)) {
@@ -44,7 +38,7 @@ class Column {
       : snow_{snow},
         question_{question},
         remembering_{snow.judge, ground},
-        unloaded_{without_load(snow.judge.rig())} {
+        unloaded_{rig::without_cargo(snow.judge.rig())} {
     if (question.loads == OtherLoads::tried) {
       trials_.emplace(snow.judge, search::Permission::nobody);
       unloaded_judge_ = std::make_unique<Judge>(snow.judge.with_rig(unloaded_));

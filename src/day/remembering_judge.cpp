@@ -12,11 +12,9 @@ RememberingJudge::RememberingJudge(const passage::Judge& judge, GroundMemory& gr
 const std::vector<passage::Footfall>& RememberingJudge::ground_under(LegId leg) const {
   auto found = ground_->find(leg);
   if (found == ground_->end()) {
-    const passage::Stretch stretch = judge_->stretch_of(leg);
-    const trails::Trail& trail = judge_->scene().network.trails[stretch.trail];
     found = ground_
-                ->emplace(leg, passage::footfalls(judge_->scene(), stretch.line, judge_->rig(),
-                                                  passage::line_error_of(trail)))
+                ->emplace(leg, passage::ground_under(judge_->scene(), judge_->rig(),
+                                                     judge_->stretch_of(leg)))
                 .first;
   }
   return found->second;

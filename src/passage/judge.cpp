@@ -87,8 +87,7 @@ LegAtBest Judge::at_best(trails::LegId leg) const {
 
 LegJudgement Judge::judge(trails::LegId leg, units::Instant entry) const {
   const Stretch stretch = stretch_of(leg);
-  const Metres error = line_error_of(scene_->network.trails[stretch.trail]);
-  return judge_over(stretch, footfalls(*scene_, stretch.line, *rig_, error), entry);
+  return judge_over(stretch, ground_under(*scene_, *rig_, stretch), entry);
 }
 
 std::vector<Finding> Judge::judge_bends(const geo::Polyline& line,

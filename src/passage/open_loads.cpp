@@ -246,8 +246,7 @@ bool load_may_open(const std::vector<Finding>& findings, double allowed_share) {
 LegOpenWith::LegOpenWith(const Judge& judge, trails::LegId leg, units::Instant entry)
     : judge_{&judge},
       stretch_{judge.stretch_of(leg)},
-      ground_{footfalls(judge.scene(), stretch_.line, judge.rig(),
-                        line_error_of(judge.scene().network.trails[stretch_.trail]))},
+      ground_{passage::ground_under(judge.scene(), judge.rig(), stretch_)},
       entry_{entry} {}
 
 bool LegOpenWith::operator()(const rig::Rig& rig) const {

@@ -140,4 +140,9 @@ Metres line_error_of(const trails::Trail& trail) {
   return given >= Metres{0} && std::isfinite(given.value()) ? given : Metres{0};
 }
 
+std::vector<Footfall> ground_under(const Scene& scene, const rig::Rig& rig,
+                                   const Stretch& stretch) {
+  return footfalls(scene, stretch.line, rig, line_error_of(scene.network.trails[stretch.trail]));
+}
+
 }  // namespace rimehaul::passage

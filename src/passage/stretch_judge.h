@@ -46,4 +46,9 @@ class StretchJudge {
 /// here, and closes the trail by its attributes.
 [[nodiscard]] units::Metres line_error_of(const trails::Trail& trail);
 
+/// The ground that a rig may stand on along a stretch, the line's error counted. Neither load nor
+/// snow changes it.
+[[nodiscard]] std::vector<Footfall> ground_under(const Scene& scene, const rig::Rig& rig,
+                                                 const Stretch& stretch);
+
 }  // namespace rimehaul::passage

@@ -69,6 +69,18 @@ Balance weigh_trailer(const Trailer& trailer, units::Kilograms towed) {
 
 }  // namespace
 
+Rig without_cargo(Rig rig) {
+  rig.load.bed = units::Kilograms{0};
+  rig.load.towed = units::Kilograms{0};
+  return rig;
+}
+
+Rig without_trailer(Rig rig) {
+  rig.trailer.reset();
+  rig.load.towed = units::Kilograms{0};
+  return rig;
+}
+
 Weighed weigh(const Rig& rig) {
   base::require(rig.load.passengers >= 0, "a rig carries no fewer than 0 passengers");
   Weighed weighed{

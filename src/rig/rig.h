@@ -29,6 +29,11 @@ struct Rig {
   Load load;
 };
 
+/// The same rig with its beds empty; passengers and fuel stay.
+[[nodiscard]] Rig without_cargo(Rig rig);
+/// The same carrier and what is on it, the trailer and what that carries left behind.
+[[nodiscard]] Rig without_trailer(Rig rig);
+
 /// What the masses of one body add up to.
 struct Balance {
   units::Kilograms mass;

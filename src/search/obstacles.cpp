@@ -18,31 +18,6 @@ Place place_of(const Obstacle& obstacle) {
   return {.leg = obstacle.leg, .turn_from = obstacle.turn_from, .entry = obstacle.entry};
 }
 
-/// Every leg and turn of a way, at one hour.
-std::vector<Place> places_along(const std::vector<LegId>& way, units::Instant entry) {
-  std::vector<Place> places;
-  for (std::size_t i = 0; i < way.size(); ++i) {
-    places.push_back({.leg = way[i], .turn_from = {}, .entry = entry});
-    if (i > 0) {
-      places.push_back({.leg = way[i], .turn_from = way[i - 1], .entry = entry});
-    }
-  }
-  return places;
-}
-
-/// The same machine and bed load, with the trailer and what it carries left behind.
-rig::Rig without_trailer(rig::Rig rig) {
-  rig.trailer.reset();
-  rig.load.towed = units::Kilograms{0};
-  return rig;
-}
-
-rig::Rig without_load(rig::Rig rig) {
-  rig.load.bed = units::Kilograms{0};
-  rig.load.towed = units::Kilograms{0};
-  return rig;
-}
-
 /// Whether trying loads can be of any use.
 enum class Loads { may_help, cannot_help };
 
@@ -74,7 +49,7 @@ Openings openings_for(const rig::Rig& rig, const Holds& holds, Loads loads) {
   if (!rig.trailer.has_value()) {
     return opens;
   }
-  const rig::Rig alone = without_trailer(rig);
+  const rig::Rig alone = rig::without_trailer(rig);
   opens.without_trailer = open_with(alone);
   if (!opens.any()) {
     opens.bed_without_trailer = passage::loads_that_open(alone, open_with).bed;
@@ -138,12 +113,7 @@ class Inquiry {
 
  private:
   static Loads loads_against(const Checks& closing) {
-    for (std::size_t i = 0; i < closing.size(); ++i) {
-      if (closing[i] && !passage::depends_on_load(static_cast<passage::Check>(i))) {
-        return Loads::cannot_help;
-      }
-    }
-    return Loads::may_help;
+    return load_may_lift(closing) ? Loads::may_help : Loads::cannot_help;
   }
 
   const rig::Rig& rig_;
@@ -177,10 +147,10 @@ void add_other_ways(NoRoute& none, Inquiry& inquiry, const Judge& judge,
     }
   };
   if (!none.opens.loads.any()) {
-    add(without_load(judge.rig()));
+    add(rig::without_cargo(judge.rig()));
   }
   if (judge.rig().trailer.has_value() && !none.opens.without_trailer) {
-    add(without_trailer(judge.rig()));
+    add(rig::without_trailer(judge.rig()));
   }
 }
 

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/require.h"
+#include "passage/open_loads.h"
 #include "passage/stretch_judge.h"
 
 namespace rimehaul::search {
@@ -19,6 +20,26 @@ Trailer trailer_of(const rig::Rig& rig) {
 }
 
 }  // namespace
+
+std::vector<Place> places_along(const std::vector<trails::LegId>& way, units::Instant entry) {
+  std::vector<Place> places;
+  for (std::size_t i = 0; i < way.size(); ++i) {
+    places.push_back({.leg = way[i], .turn_from = {}, .entry = entry});
+    if (i > 0) {
+      places.push_back({.leg = way[i], .turn_from = way[i - 1], .entry = entry});
+    }
+  }
+  return places;
+}
+
+bool load_may_lift(const Checks& closing) {
+  for (std::size_t i = 0; i < closing.size(); ++i) {
+    if (closing[i] && !passage::depends_on_load(static_cast<passage::Check>(i))) {
+      return false;
+    }
+  }
+  return true;
+}
 
 /// The rig or the snow of one trial, and the judge of it, which refers to both.
 struct Trials::Variant {
@@ -80,11 +101,9 @@ const std::vector<passage::Footfall>& Trials::ground_under(trails::LegId leg,
   const auto key = std::pair{leg, trailer_of(variant.rig)};
   auto found = ground_.find(key);
   if (found == ground_.end()) {
-    const passage::Stretch stretch = judge_->stretch_of(leg);
-    const auto& trail = judge_->scene().network.trails[stretch.trail];
     found = ground_
-                .emplace(key, passage::footfalls(judge_->scene(), stretch.line, variant.rig,
-                                                 passage::line_error_of(trail)))
+                .emplace(key, passage::ground_under(judge_->scene(), variant.rig,
+                                                    judge_->stretch_of(leg)))
                 .first;
   }
   return found->second;

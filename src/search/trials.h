@@ -21,6 +21,10 @@ struct Place {
   friend auto operator<=>(const Place&, const Place&) = default;
 };
 
+/// Every leg and turn of a way, as if each were entered at one hour.
+[[nodiscard]] std::vector<Place> places_along(const std::vector<trails::LegId>& way,
+                                              units::Instant entry);
+
 enum class Trailer { left_behind, hitched };
 
 /// What is on the rig, and the snow where it is not the day's own.
@@ -34,6 +38,9 @@ struct Trial {
 };
 
 using Checks = std::bitset<passage::kCheckCount>;
+
+/// Whether each of these checks depends on the load, so that another one may lift it.
+[[nodiscard]] bool load_may_lift(const Checks& closing);
 
 /// How a trial came out: which checks close the place, and which ask for a decision that nobody
 /// has taken.

@@ -4,39 +4,15 @@
 
 namespace rimehaul::search {
 
-namespace {
-
-std::vector<Place> places_of(const WayAtHour& way) {
-  std::vector<Place> places;
-  for (std::size_t i = 0; i < way.legs.size(); ++i) {
-    places.push_back({.leg = way.legs[i], .turn_from = {}, .entry = way.entry});
-    if (i > 0) {
-      places.push_back({.leg = way.legs[i], .turn_from = way.legs[i - 1], .entry = way.entry});
-    }
-  }
-  return places;
-}
-
-bool load_may_help(const Checks& closing) {
-  for (std::size_t i = 0; i < closing.size(); ++i) {
-    if (closing[i] && !passage::depends_on_load(static_cast<passage::Check>(i))) {
-      return false;
-    }
-  }
-  return closing.any();
-}
-
-}  // namespace
-
 WayLoads loads_that_open_way(Trials& trials, const rig::Rig& rig, const WayAtHour& way) {
-  std::vector<Place> places = places_of(way);
+  std::vector<Place> places = places_along(way.legs, way.entry);
   const Trial now = trials.as_it_stands();
   Checks closing;
   for (const Place& place : places) {
     closing |= trials.outcome(place, now).closed;
   }
   WayLoads found;
-  if (!load_may_help(closing)) {
+  if (closing.none() || !load_may_lift(closing)) {
     return found;
   }
   // What is closed as it stands is the likeliest to stay so, and one such place ends a trial.
