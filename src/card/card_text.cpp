@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "card/card_lines.h"
 #include "card/figures.h"
 #include "card/words.h"
 
@@ -19,28 +20,11 @@ void leg_item(Sheet& sheet, std::string_view label, const std::string& text) {
   sheet.labelled({4, 10, label}, text);
 }
 
-std::string upper(std::string_view word) {
-  std::string big{word};
-  std::ranges::transform(big, big.begin(), [](char letter) {
-    return letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
-  });
-  return big;
-}
-
-/// The leg whose share is the largest, the first of equals.
-const CardLeg& tightest(const RouteCard& card) {
-  return *std::ranges::max_element(card.legs, {}, &CardLeg::binding_share);
-}
-
 void write_head(const RouteCard& card, Sheet& sheet) {
   sheet.both_ends({"ROUTE CARD", card.site});
   sheet.paragraph(card.title);
   sheet.rule('=');
-  const CardLeg& worst = tightest(card);
-  item(sheet, upper(passage::words_for(card.verdict)),
-       "at most " + share_text(card.worst_share) + " of a limit (" + worst.binding_check +
-           ", leg " + std::to_string(worst.number) +
-           "); allowed here: " + allowed_text(card.allowed_share));
+  item(sheet, verdict_word(card.verdict), verdict_line(card));
   if (!card.permitted.empty()) {
     item(sheet, "Permitted", "by " + card.permitted_by + ":");
     for (const std::string& decision : card.permitted) {
@@ -50,24 +34,14 @@ void write_head(const RouteCard& card, Sheet& sheet) {
 }
 
 void write_rig(const RouteCard& card, Sheet& sheet) {
-  std::string rig = card.rig + ": " + card.carrier;
-  if (!card.trailer.empty()) {
-    rig += " with " + card.trailer + (card.trailer_braked ? " (braked)" : " (no brake)");
-  }
-  item(sheet, "Rig", rig + "; driver level " + card.driver_level);
-  item(sheet, "Load",
-       words::load(card.load, card.trailer) + "; in all " + mass_text(card.total_mass));
-  item(sheet, "Leave",
-       local_text(card.depart, card.utc_offset_minutes) + ", arrive about " +
-           local_text(card.arrive, card.utc_offset_minutes).substr(11));
-  item(sheet, "Way",
-       std::string{words::preference(card.prefer)} + ": " + distance_text(card.length) +
-           ", climb " + distance_text(card.climb) + ", drop " + distance_text(card.drop) + ", " +
-           minutes_text(card.time) + ", fuel " + fuel_needed_text(card.fuel));
+  item(sheet, "Rig", rig_line(card));
+  item(sheet, "Load", load_line(card));
+  item(sheet, "Leave", leave_line(card));
+  item(sheet, "Way", way_line(card));
   for (const std::string& warning : card.fuel_warnings) {
     item(sheet, "FUEL", warning);
   }
-  item(sheet, "Snow", words::snow_states(card.snow) + "; " + card.snow_told_by);
+  item(sheet, "Snow", snow_line(card));
   item(sheet, "Weather", words::weather(card.weather));
 }
 
@@ -75,16 +49,10 @@ std::string steepness_line(std::string_view way, const std::optional<passage::St
   return std::string{way} + " " + (found ? steepness_text(*found) : std::string{"unknown"});
 }
 
-std::string ahead_text(std::string_view what, const Ahead& ahead) {
-  return std::string{what} +
-         (ahead.distance ? " in " + distance_text(*ahead.distance) + " (" + ahead.name + ")"
-                         : std::string{": none ahead on this route"});
-}
-
 void write_leg(const CardLeg& leg, Sheet& sheet) {
   const std::string number = std::to_string(leg.number);
   const std::string right_set = std::string(number.size() < 2 ? 1U : 0U, ' ') + number;
-  sheet.labelled({0, 4, right_set}, {leg.trail, upper(passage::words_for(leg.verdict))});
+  sheet.labelled({0, 4, right_set}, {leg.trail, verdict_word(leg.verdict)});
   sheet.labelled({4, 0, ""}, leg.from + " to " + leg.to + ", set out towards " +
                                  bearing_text(leg.start_bearing) + " from map north");
   sheet.labelled({4, 0, ""}, distance_text(leg.length) + ", climb " + distance_text(leg.climb) +
@@ -94,17 +62,13 @@ void write_leg(const CardLeg& leg, Sheet& sheet) {
   leg_item(sheet, "steepest", steepness_line("up", leg.up));
   leg_item(sheet, "", steepness_line("down", leg.down));
   leg_item(sheet, "", steepness_line("across", leg.across));
-  leg_item(
-      sheet, "binds",
-      leg.binding_check + ", " + share_text(leg.binding_share) + " of the limit" +
-          (leg.binding_at ? " " + where_text({*leg.binding_at, *leg.binding_at}, leg.length) : ""));
+  leg_item(sheet, "binds", binding_line(leg));
   std::string_view label = "mind";
   for (const Notice& notice : leg.notices) {
-    leg_item(sheet, label, where_text(notice.span, leg.length) + ": " + notice.words);
+    leg_item(sheet, label, notice_line(notice, leg));
     label = "";
   }
-  leg_item(sheet, "ahead",
-           ahead_text("turn-round", leg.turn_round) + "; " + ahead_text("refuge", leg.refuge));
+  leg_item(sheet, "ahead", ahead_line(leg));
 }
 
 void write_back(const RouteCard& card, Sheet& sheet) {

@@ -1,6 +1,7 @@
 // The front of the printed card: verdict, map, grades and legs, for driving by.
 #include <algorithm>
 
+#include "card/card_lines.h"
 #include "card/figures.h"
 #include "card/words.h"
 #include "ports/cairo/card_parts.h"
@@ -18,19 +19,6 @@ using card::RouteCard;
 constexpr double kPointsPerMetre = 72.0 / 0.0254;
 constexpr double kProfile_pt = 104.0;
 constexpr double kGap_pt = 5.0;
-
-std::string upper(std::string_view word) {
-  std::string big{word};
-  std::ranges::transform(big, big.begin(), [](char letter) {
-    return letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
-  });
-  return big;
-}
-
-/// The leg whose share is the largest, the first of equals.
-const CardLeg& tightest(const RouteCard& card) {
-  return *std::ranges::max_element(card.legs, {}, &CardLeg::binding_share);
-}
 
 double write_title(Canvas& canvas, const Box& body, const card::CardSheet& sheet) {
   const double right_pt = 200;
@@ -52,15 +40,12 @@ double write_title(Canvas& canvas, const Box& body, const card::CardSheet& sheet
 
 double write_verdict(Canvas& canvas, const Box& body, double y, const RouteCard& card) {
   const Canvas::Tag tag{canvas, "P"};
-  const CardLeg& worst = tightest(card);
   draw_way(canvas, {{body.left_pt, y + 8}, {body.left_pt + 44, y + 8}}, card.verdict);
   const Lettering word{.size_pt = 12, .weight = Weight::bold};
-  const std::string verdict = upper(passage::words_for(card.verdict));
+  const std::string verdict = card::verdict_word(card.verdict);
   const double word_pt = canvas.width_of(verdict, word);
   canvas.write({body.left_pt + 52, y}, {verdict, word, word_pt + 4});
-  std::string words = "at most " + card::share_text(card.worst_share) + " of a limit (" +
-                      worst.binding_check + ", leg " + std::to_string(worst.number) +
-                      "); allowed here " + card::allowed_text(card.allowed_share);
+  std::string words = card::verdict_line(card);
   if (!card.permitted.empty()) {
     words += ". Permitted by " + card.permitted_by;
     for (const std::string& decision : card.permitted) {
@@ -94,30 +79,19 @@ double write_facts(Canvas& canvas, const Box& column, const std::vector<Fact>& f
 }
 
 std::vector<Fact> facts_of_rig(const RouteCard& card) {
-  std::string rig = card.rig + ": " + card.carrier;
-  if (!card.trailer.empty()) {
-    rig += " with " + card.trailer + (card.trailer_braked ? " (braked)" : " (no brake)");
-  }
-  std::vector<Fact> facts{
-      {"Rig", rig + "; driver level " + card.driver_level},
-      {"Load",
-       card::words::load(card.load, card.trailer) + "; in all " + card::mass_text(card.total_mass)},
-      {"Leave", card::local_text(card.depart, card.utc_offset_minutes) + ", arrive about " +
-                    card::local_text(card.arrive, card.utc_offset_minutes).substr(11)}};
-  return facts;
+  return {{"Rig", card::rig_line(card)},
+          {"Load", card::load_line(card)},
+          {"Leave", card::leave_line(card)}};
 }
 
 std::vector<Fact> facts_of_way(const RouteCard& card) {
-  std::vector<Fact> facts{
-      {"Way", std::string{card::words::preference(card.prefer)} + ": " +
-                  card::distance_text(card.length) + ", climb " + card::distance_text(card.climb) +
-                  ", drop " + card::distance_text(card.drop) + ", " +
-                  card::minutes_text(card.time) + ", fuel " + card::fuel_needed_text(card.fuel)},
-      {"Snow", card::words::snow_states(card.snow) + "; " + card.snow_told_by},
-      {"Weather", card::words::weather(card.weather)}};
+  std::vector<Fact> facts;
   for (const std::string& warning : card.fuel_warnings) {
-    facts.insert(facts.begin(), {"FUEL", warning});
+    facts.push_back({"FUEL", warning});
   }
+  facts.push_back({"Way", card::way_line(card)});
+  facts.push_back({"Snow", card::snow_line(card)});
+  facts.push_back({"Weather", card::words::weather(card.weather)});
   return facts;
 }
 
@@ -245,19 +219,11 @@ double write_profile(Canvas& canvas, const Box& body, double y, const card::Card
 }  // namespace
 
 std::string to_mind(const CardLeg& leg) {
-  std::string note;
-  const auto add = [&](const std::string& words) { note += (note.empty() ? "" : "; ") + words; };
+  std::string all;
   for (const card::Notice& notice : leg.notices) {
-    add(card::where_text(notice.span, leg.length) + " " + notice.words);
+    all += card::notice_line(notice, leg) + "; ";
   }
-  const auto ahead = [&](std::string_view what, const card::Ahead& place) {
-    add(std::string{what} +
-        (place.distance ? " in " + card::distance_text(*place.distance) + " (" + place.name + ")"
-                        : std::string{": none ahead"}));
-  };
-  ahead("turn-round", leg.turn_round);
-  ahead("refuge", leg.refuge);
-  return note;
+  return all + card::ahead_line(leg);
 }
 
 Minding draw_front(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {

@@ -1,0 +1,30 @@
+// Lines of a route card that stand alike on the screen and on paper.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "card/route_card.h"
+
+namespace rimehaul::card {
+
+/// "OPEN"
+[[nodiscard]] std::string verdict_word(passage::Verdict verdict);
+/// "at most 61 % of a limit (carrier side slip, leg 3); allowed here: 70 %": the leg whose share is
+/// the largest, the first of equals. Requires a leg.
+[[nodiscard]] std::string verdict_line(const RouteCard& card);
+[[nodiscard]] std::string rig_line(const RouteCard& card);
+[[nodiscard]] std::string load_line(const RouteCard& card);
+/// Local times of leaving and, about, of arriving.
+[[nodiscard]] std::string leave_line(const RouteCard& card);
+[[nodiscard]] std::string way_line(const RouteCard& card);
+[[nodiscard]] std::string snow_line(const RouteCard& card);
+
+/// "carrier side slip, 42 % of the limit at 417 m"
+[[nodiscard]] std::string binding_line(const CardLeg& leg);
+/// "turn-round in 467 m (Sledge Shed); refuge: none ahead on this route"
+[[nodiscard]] std::string ahead_line(const CardLeg& leg);
+/// "from 0 m to 185 m: speed limit Cable Yard: at most 10 km/h"
+[[nodiscard]] std::string notice_line(const Notice& notice, const CardLeg& leg);
+
+}  // namespace rimehaul::card
