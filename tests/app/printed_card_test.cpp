@@ -1,13 +1,12 @@
 // `route --card` as its user meets it: a PDF, its record, and a symbol that ties the two together.
 #include <doctest/doctest.h>
 
-#include <array>
-#include <cstdio>
 #include <fstream>
 #include <sstream>
 
 #include "app/tiny_site.h"
 #include "ports/openssl/digest.h"
+#include "told.h"
 
 namespace rimehaul::app {
 namespace {
@@ -28,15 +27,7 @@ std::string bytes_of(const std::string& path) {
 std::string symbol_on(const std::string& pdf) {
   const std::string command = "pdftoppm -r 110 -f 2 -png '" + pdf + "' '" + pdf +
                               "' && zbarimg -q --raw '" + pdf + "'-*.png 2>/dev/null";
-  FILE* program = popen(command.c_str(), "r");
-  REQUIRE(program != nullptr);
-  std::string text;
-  std::array<char, 4096> part{};
-  while (std::fgets(part.data(), part.size(), program) != nullptr) {
-    text += part.data();
-  }
-  pclose(program);
-  return text;
+  return testing::told_by(command);
 }
 
 TEST_CASE("the symbol on the back, read from 110 dots to the inch, names the record's own digest") {

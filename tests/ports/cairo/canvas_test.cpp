@@ -3,19 +3,15 @@
 
 #include <doctest/doctest.h>
 
-#include <array>
-#include <cstdio>
-#include <filesystem>
-#include <fstream>
 #include <limits>
 
 #include "near.h"
+#include "told.h"
 
 namespace rimehaul {
 
 namespace {
 
-namespace fs = std::filesystem;
 using ports::cairo::Canvas;
 using ports::cairo::colour_of;
 using ports::cairo::Form;
@@ -26,6 +22,7 @@ using ports::cairo::kUnknown;
 using ports::cairo::Lettering;
 using ports::cairo::ShareScale;
 using testing::near;
+using testing::told_of;
 
 card::Printed a_page() {
   Canvas canvas{Form::pdf, {}, {"A sheet", "2026-02-01T16:00:00Z"}};
@@ -41,22 +38,6 @@ card::Printed a_page() {
   return canvas.finish();
 }
 
-/// What a program says about a file of these bytes.
-std::string told(const std::string& bytes, const std::string& command, const char* options = "") {
-  const fs::path path = fs::temp_directory_path() / "rimehaul-canvas-test.pdf";
-  std::ofstream{path, std::ios::binary} << bytes;
-  FILE* program = popen((command + " '" + path.string() + "' " + options).c_str(), "r");
-  REQUIRE(program != nullptr);
-  std::string text;
-  std::array<char, 4096> part{};
-  while (std::fgets(part.data(), part.size(), program) != nullptr) {
-    text += part.data();
-  }
-  pclose(program);
-  fs::remove(path);
-  return text;
-}
-
 }  // namespace
 
 TEST_CASE("the same drawing gives the same bytes") {
@@ -64,9 +45,9 @@ TEST_CASE("the same drawing gives the same bytes") {
 }
 
 TEST_CASE("another program reads the letters, umlauts and arrows too, and finds fonts embedded") {
-  const std::string text = told(a_page().bytes, "pdftotext", "-");
+  const std::string text = told_of(a_page().bytes, "pdftotext", "-");
   CHECK(text.find("Überfahrt → Fell Lodge ✓") != std::string::npos);
-  const std::string fonts = told(a_page().bytes, "pdffonts");
+  const std::string fonts = told_of(a_page().bytes, "pdffonts");
   CHECK(fonts.find("B612") != std::string::npos);
   CHECK(fonts.find(" no  ") == std::string::npos);
 }

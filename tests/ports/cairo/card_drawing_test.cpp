@@ -5,21 +5,18 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <array>
-#include <cstdio>
-#include <filesystem>
-#include <fstream>
 #include <regex>
 #include <string>
 
 #include "card/sample_card.h"
+#include "told.h"
 
 namespace rimehaul {
 
 namespace {
 
-namespace fs = std::filesystem;
 using ports::cairo::draw_card;
+using testing::told_of;
 using units::Metres;
 using units::Slope;
 
@@ -56,24 +53,8 @@ card::CardSheet sheet_of(int legs, const std::string& trail) {
   return sheet;
 }
 
-/// What a program says about a file of these bytes.
-std::string told(const std::string& bytes, const std::string& command, const char* options = "") {
-  const fs::path path = fs::temp_directory_path() / "rimehaul-card-drawing-test.pdf";
-  std::ofstream{path, std::ios::binary} << bytes;
-  FILE* program = popen((command + " '" + path.string() + "' " + options).c_str(), "r");
-  REQUIRE(program != nullptr);
-  std::string text;
-  std::array<char, 4096> part{};
-  while (std::fgets(part.data(), part.size(), program) != nullptr) {
-    text += part.data();
-  }
-  pclose(program);
-  fs::remove(path);
-  return text;
-}
-
 int pages_of(const std::string& bytes) {
-  const std::string info = told(bytes, "pdfinfo");
+  const std::string info = told_of(bytes, "pdfinfo");
   std::smatch pages;
   REQUIRE(std::regex_search(info, pages, std::regex{"Pages: +([0-9]+)"}));
   return std::stoi(pages[1]);
@@ -81,12 +62,12 @@ int pages_of(const std::string& bytes) {
 
 /// All text with every run of white space as one blank, so that folding does not matter.
 std::string words_of(const std::string& bytes) {
-  return std::regex_replace(told(bytes, "pdftotext -raw", "-"), std::regex{"\\s+"}, " ");
+  return std::regex_replace(told_of(bytes, "pdftotext -raw", "-"), std::regex{"\\s+"}, " ");
 }
 
 /// The smallest letters, points.
 double smallest_letters(const std::string& bytes) {
-  const std::string pages = told(bytes, "pdftohtml -xml -stdout -zoom 1 -i");
+  const std::string pages = told_of(bytes, "pdftohtml -xml -stdout -zoom 1 -i");
   const std::regex size{"fontspec id=\"[0-9]+\" size=\"([0-9]+)\""};
   double smallest = 1000;
   for (std::sregex_iterator at{pages.begin(), pages.end(), size}; at != std::sregex_iterator{};

@@ -3,21 +3,18 @@
 
 #include <doctest/doctest.h>
 
-#include <array>
-#include <cstdio>
-#include <filesystem>
-#include <fstream>
 #include <regex>
 
 #include "ports/cairo/canvas.h"
+#include "told.h"
 
 namespace rimehaul {
 
 namespace {
 
-namespace fs = std::filesystem;
 using ports::cairo::Canvas;
 using ports::qpdf::finish_pdf;
+using testing::told_of;
 
 card::Printed two_figures() {
   Canvas canvas{ports::cairo::Form::pdf, {}, {"A sheet", "2026-02-01T16:00:00Z"}};
@@ -28,37 +25,23 @@ card::Printed two_figures() {
   return canvas.finish();
 }
 
-std::string told(const std::string& bytes, const std::string& command) {
-  const fs::path path = fs::temp_directory_path() / "rimehaul-finish-test.pdf";
-  std::ofstream{path, std::ios::binary} << bytes;
-  FILE* program = popen((command + " '" + path.string() + "' 2>&1").c_str(), "r");
-  REQUIRE(program != nullptr);
-  std::string text;
-  std::array<char, 4096> part{};
-  while (std::fgets(part.data(), part.size(), program) != nullptr) {
-    text += part.data();
-  }
-  pclose(program);
-  fs::remove(path);
-  return text;
-}
-
 }  // namespace
 
 TEST_CASE("a finished sheet says its language and title, and what its figures show, in order") {
   const std::string bytes = finish_pdf(two_figures(), {.title = "Cable House & <hut>"});
-  const std::string json = told(bytes, "qpdf --json=2 --json-key=qpdf");
+  const std::string json = told_of(bytes, "qpdf --json=2 --json-key=qpdf", "2>&1");
   CHECK(json.find("\"/Lang\": \"u:en\"") != std::string::npos);
   const auto first = json.find("u:a map of the way");
   const auto second = json.find("u:grades <up> & down");
   CHECK(first != std::string::npos);
   CHECK(second != std::string::npos);
-  CHECK(told(bytes, "qpdf --check").find("No syntax or stream encoding errors") !=
+  CHECK(told_of(bytes, "qpdf --check", "2>&1").find("No syntax or stream encoding errors") !=
         std::string::npos);
-  const std::string info = told(bytes, "pdfinfo");
+  const std::string info = told_of(bytes, "pdfinfo", "2>&1");
   INFO(info);
   CHECK(std::regex_search(info, std::regex{"Tagged: +yes"}));
-  CHECK(told(bytes, "pdfinfo -meta").find("Cable House &amp; &lt;hut&gt;") != std::string::npos);
+  CHECK(told_of(bytes, "pdfinfo -meta", "2>&1").find("Cable House &amp; &lt;hut&gt;") !=
+        std::string::npos);
 }
 
 TEST_CASE("the same sheet finished twice is the same to the byte") {

@@ -3,12 +3,11 @@
 
 #include <doctest/doctest.h>
 
-#include <array>
-#include <cstdio>
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <string>
+
+#include "told.h"
 
 namespace rimehaul {
 
@@ -37,14 +36,7 @@ std::string read_back(const card::QrSymbol& symbol) {
       }
     }
   }
-  FILE* program = popen(("zbarimg -q --raw '" + path.string() + "' 2>/dev/null").c_str(), "r");
-  REQUIRE(program != nullptr);
-  std::string text;
-  std::array<char, 4096> part{};
-  while (std::fgets(part.data(), part.size(), program) != nullptr) {
-    text += part.data();
-  }
-  pclose(program);
+  const std::string text = testing::told_by("zbarimg -q --raw '" + path.string() + "' 2>/dev/null");
   fs::remove(path);
   return text;
 }
