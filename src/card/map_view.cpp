@@ -129,11 +129,16 @@ MapView map_of(std::vector<MapWay> ways, const passage::Scene& scene, MapPaper p
 
 terrain::ReliefFrame relief_frame_of(const MapView& map, const terrain::GridFrame& grid) {
   const Metres pixel = std::max(map.frame.pixel, terrain::smallest_pixel(grid));
+  // The outermost pixels have no light, as they lack neighbours: they lie beyond the paper.
   const auto count = [&](std::int64_t dots) {
-    return static_cast<std::int64_t>(
-        std::ceil(map.frame.pixel * static_cast<double>(dots) / pixel));
+    return 2 + static_cast<std::int64_t>(
+                   std::ceil(map.frame.pixel * static_cast<double>(dots) / pixel));
   };
-  return {map.frame.upper_left, pixel, count(map.frame.columns), count(map.frame.rows)};
+  const geo::MapPoint corner = map.frame.upper_left;
+  return {{corner.east - pixel, corner.north + pixel},
+          pixel,
+          count(map.frame.columns),
+          count(map.frame.rows)};
 }
 
 }  // namespace rimehaul::card

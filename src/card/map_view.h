@@ -52,7 +52,8 @@ struct MapView {
 /// paper allows at a round scale. Requires a way and a paper with sides above 0.
 [[nodiscard]] MapView map_of(std::vector<MapWay> ways, const passage::Scene& scene, MapPaper paper);
 
-/// The same ground at a pixel that suits both paper and grid, for the hillshade.
+/// The same ground and a pixel around it, at a pixel that suits both paper and grid, for the
+/// hillshade.
 [[nodiscard]] terrain::ReliefFrame relief_frame_of(const MapView& map,
                                                    const terrain::GridFrame& grid);
 

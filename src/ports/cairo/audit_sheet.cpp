@@ -268,7 +268,7 @@ void write_map(Canvas& canvas, Pages& pages, const AuditReport& report, std::siz
     heights += "; ";
     heights += note;
   }
-  pages.write("P", heights + ". Hillshade: sun in the north-west.",
+  pages.write("P", heights + ". Hillshade: sun in the north-west; chequered: no heights.",
               {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 

@@ -188,6 +188,7 @@ double write_map(Canvas& canvas, const Box& body, double y, const card::CardShee
   const auto& notes = sheet.card.heights_notes;
   std::string source = "Heights: " + (notes.empty() ? "not stated" : notes.front());
   source += sheet.map.north_off_deg ? ". N: true north." : ". N: map north.";
+  source += " Chequered: no heights.";
   const Canvas::Tag tag{canvas, "P"};
   return y + height +
          canvas.write({body.left_pt, y + height + 1},

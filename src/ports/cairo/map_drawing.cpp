@@ -50,18 +50,19 @@ unsigned char grey_of(double light, std::size_t index, std::size_t columns) {
   return static_cast<unsigned char>(std::lround(std::min(145.0 + 105.0 * light / level, 255.0)));
 }
 
-void draw_light(Canvas& canvas, const Box& box, const card::MapView& map,
-                const terrain::ReliefFrame& frame) {
+void draw_light(Canvas& canvas, const OnPaper& paper, const card::MapView& map) {
   if (map.light.empty()) {
     return;
   }
+  const terrain::ReliefFrame& frame = map.light_frame;
   GreyPicture picture{static_cast<int>(frame.columns), static_cast<int>(frame.rows), {}};
   picture.greys.reserve(map.light.size());
   for (std::size_t i = 0; i < map.light.size(); ++i) {
     picture.greys.push_back(grey_of(map.light[i], i, static_cast<std::size_t>(frame.columns)));
   }
-  const double pixel_pt = frame.pixel.value() * kPointsPerMetre / map.scale;
-  canvas.picture(picture, {box.left_pt, box.top_pt, pixel_pt * static_cast<double>(frame.columns),
+  const Spot corner = paper.spot(frame.upper_left);
+  const double pixel_pt = paper.length_pt(frame.pixel.value());
+  canvas.picture(picture, {corner.x_pt, corner.y_pt, pixel_pt * static_cast<double>(frame.columns),
                            pixel_pt * static_cast<double>(frame.rows)});
 }
 
@@ -246,7 +247,7 @@ void draw_map(Canvas& canvas, const Box& box, const card::MapView& map) {
   const OnPaper paper{map, box};
   {
     const Canvas::Clip clip{canvas, box};
-    draw_light(canvas, box, map, map.light_frame);
+    draw_light(canvas, paper, map);
     LabelRoom room{box.inset(2)};
     const Box plate{box.left_pt + 6, box.bottom_pt() - 30, box.width_pt * 0.25, 24};
     room.take(plate);
