@@ -1,20 +1,18 @@
 #include "app/answer.h"
 
 #include <ostream>
-
-#include "app/write_file.h"
+#include <utility>
 
 namespace rimehaul::app {
 
-void give_answer(const Answer& answer, const CommonOptions& common, const Outside& outside) {
-  if (common.json == "-") {
-    outside.out << answer.json << '\n';
-    return;
+void give_answer(Answer answer, const CommonOptions& common, const Outside& outside) {
+  const bool json_alone = common.json == "-";
+  answer.json += '\n';
+  if (common.json && !json_alone) {
+    answer.files.push_back({*common.json, answer.json});
   }
-  if (common.json) {
-    write_file(*common.json, answer.json + "\n");
-  }
-  outside.out << answer.text;
+  write_files(answer.files);
+  outside.out << (json_alone ? answer.json : answer.text);
 }
 
 }  // namespace rimehaul::app

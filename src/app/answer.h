@@ -2,22 +2,25 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "app/options.h"
+#include "app/write_file.h"
 
 namespace rimehaul::app {
 
 /// Columns of all text.
 inline constexpr int kColumns = 80;
 
-/// One answer in its two forms.
+/// One answer in its two forms, and what else was asked for as files.
 struct Answer {
   std::string text;
   std::string json;
+  std::vector<FileToWrite> files = {};
 };
 
 /// Text on the screen; with --json FILE the JSON in that file too; with --json - the JSON in place
-/// of the text.
-void give_answer(const Answer& answer, const CommonOptions& common, const Outside& outside);
+/// of the text. All files are written together, before anything is said.
+void give_answer(Answer answer, const CommonOptions& common, const Outside& outside);
 
 }  // namespace rimehaul::app

@@ -1,54 +1,56 @@
-#include "app/audit_options.h"
-
+// The command line of `audit`.
 #include <CLI/CLI.hpp>
+
+#include "app/option_groups.h"
+#include "app/value_kinds.h"
+#include "app/verb.h"
 
 namespace rimehaul::app {
 
 namespace {
 
-constexpr const char* kAuditExamples =
-    "Examples:\n"
-    "  rimehaul audit routes/marrowfell --now 2026-02-01T18:00:00Z --for \"A. Officer\"\n"
-    "  rimehaul audit routes/marrowfell --rig Broadfoot --snow moist --snow wet --load 100 \\\n"
-    "      --visibility 400 --bulletin 2 --wind 18 --csv audit.csv --geojson audit.geojson \\\n"
-    "      --pdf audit.pdf\n"
-    "With no load given, every rig is judged full and empty: too little ballast can close a trail "
-    "too.\n"
-    "Ends with 1 when anything exceeds a limit, is refused or is not known (a failed audit), 0 "
-    "when "
-    "nothing is.";
+Guide guide_to_audit() {
+  return {
+      .examples = {{"One rig in one snow class, with the day's weather:",
+                    "rimehaul audit routes/marrowfell --rig Broadfoot --snow moist --load 100 "
+                    "--visibility 400 --bulletin 2 --wind 18 --depart 08:30 --for \"A. Officer\"",
+                    Status::honest_no},
+                   {"Every exceedance as a table, as lines on the globe, and printed with maps:",
+                    "rimehaul audit routes/marrowfell --rig Longback --snow dry --load 40 "
+                    "--visibility 400 --bulletin 2 --wind 18 --depart 08:30 --csv audit.csv "
+                    "--geojson audit.geojson --pdf audit.pdf",
+                    Status::honest_no}},
+      .endings = {{Status::yes, "nothing exceeds a limit, is refused or is not known"},
+                  {Status::honest_no, "something does: a failed audit"}},
+      .notes = {"With no load given every rig is judged full and empty: too little ballast can "
+                "close a trail too."}};
+}
 
 }  // namespace
 
-CLI::App* add_audit(CLI::App& program, AuditOptions& options) {
+Verb add_audit(CLI::App& program, AuditOptions& options) {
   CLI::App* verb = program.add_subcommand(
-      "audit", "Judge every metre of every trail against every limit, and list what exceeds");
+      "audit", "Judge every metre of every trail against every limit, and list what exceeds.");
   add_common(*verb, options.common);
-  verb->add_option("--rig", options.rigs, "Rig to audit; may be given again (all of the site)")
-      ->type_name("NAME")
-      ->expected(1)
-      ->take_all();
+  again(takes(verb->add_option("--rig", options.rigs,
+                               "Rig to audit; may be given again (all of the site)"),
+              Value::rig))
+      ->group(kRigGroup);
   add_load(*verb, options.load);
-  verb->add_option("--snow", options.wetness,
-                   "Snow assumed everywhere: dry, moist, wet, very_wet or slush; may be given "
-                   "again (all five)")
-      ->type_name("CLASS")
-      ->expected(1)
-      ->take_all();
-  verb->add_option("--surface", options.snow.surface,
-                   "Its surface: groomed, fresh, refrozen or ice (groomed)")
-      ->type_name("KIND");
+  add_classes(*verb, options.wetness);
+  takes(verb->add_option("--surface", options.snow.surface,
+                         "Its surface: " + words_listed(Value::surface) + " (groomed)"),
+        Value::surface)
+      ->group(kSnowGroup);
   add_weather(*verb, options.snow);
-  add_depart(*verb, options.depart);
-  verb->add_option("--for", options.for_whom, "Person that the audit is made for")
-      ->type_name("NAME");
-  verb->add_option("--csv", options.csv, "Write every exceedance as a table")->type_name("FILE");
-  verb->add_option("--geojson", options.geojson, "Write every exceedance as lines on the globe")
-      ->type_name("FILE");
-  verb->add_option("--pdf", options.pdf, "Write the printed summary with maps of shares")
-      ->type_name("FILE");
-  verb->footer(kAuditExamples);
-  return verb;
+  add_depart(*verb, options.depart)->group(kSnowGroup);
+  takes(verb->add_option("--for", options.for_whom, "Person that the audit is made for"),
+        Value::name)
+      ->group(kAnswerGroup);
+  add_file(*verb, options.csv, {"--csv", "Write every exceedance as a row of a table"});
+  add_file(*verb, options.geojson, {"--geojson", "Write every exceedance as a line on the globe"});
+  add_file(*verb, options.pdf, {"--pdf", "Write the printed summary, with maps of shares"});
+  return {verb, guide_to_audit()};
 }
 
 }  // namespace rimehaul::app

@@ -9,7 +9,6 @@
 #include "app/question.h"
 #include "app/sheet_map.h"
 #include "app/versions.h"
-#include "app/write_file.h"
 #include "card/audit_csv.h"
 #include "card/limits_report.h"
 #include "card/rating_words.h"
@@ -218,18 +217,21 @@ std::string sheet_of(const card::AuditReport& report, const LoadedSite& site) {
                                  {.title = "Slope audit: " + report.site});
 }
 
-void write_files(const card::AuditReport& report, const AuditOptions& options,
-                 const LoadedSite& site) {
+std::vector<FileToWrite> files_of(const card::AuditReport& report, const AuditOptions& options,
+                                  const LoadedSite& site) {
+  std::vector<FileToWrite> files;
   if (options.csv) {
-    write_file(*options.csv, card::audit_csv(report));
+    files.push_back({*options.csv, card::audit_csv(report)});
   }
   if (options.geojson) {
-    write_file(*options.geojson,
-               ports::json::audit_geojson(report, lines_of(report, site.scene->frame)) + "\n");
+    files.push_back(
+        {*options.geojson,
+         ports::json::audit_geojson(report, lines_of(report, site.scene->frame)) + "\n"});
   }
   if (options.pdf) {
-    write_file(*options.pdf, sheet_of(report, site));
+    files.push_back({*options.pdf, sheet_of(report, site)});
   }
+  return files;
 }
 
 }  // namespace
@@ -250,10 +252,10 @@ Status audit_site(const AuditOptions& options, const Outside& outside) {
       RigAudit{site, options, as_measured}.run(rig, snows, progress, report);
     }
   }
-  write_files(report, options, site);
   const bool json_alone = options.common.json == "-";
   give_answer({.text = json_alone ? "" : card::text_of(report, kColumns),
-               .json = options.common.json ? ports::json::audit_json(report) : ""},
+               .json = options.common.json ? ports::json::audit_json(report) : "",
+               .files = files_of(report, options, site)},
               options.common, outside);
   return report.failed() ? Status::honest_no : Status::yes;
 }

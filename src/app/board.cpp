@@ -3,11 +3,11 @@
 
 #include <algorithm>
 #include <list>
+#include <utility>
 
 #include "app/answer.h"
 #include "app/question.h"
 #include "app/versions.h"
-#include "app/write_file.h"
 #include "card/board_report.h"
 #include "ports/json/board_json.h"
 
@@ -96,11 +96,11 @@ Status board(const BoardOptions& options, const Outside& outside) {
   report.versions = versions();
   report.made = outside.now;
   report.utc_offset_minutes = site.utc_offset_minutes;
+  Answer answer{.text = card::text_of(report, kColumns), .json = ports::json::board_json(report)};
   if (options.csv) {
-    write_file(*options.csv, card::board_csv(report));
+    answer.files.push_back({*options.csv, card::board_csv(report)});
   }
-  give_answer({.text = card::text_of(report, kColumns), .json = ports::json::board_json(report)},
-              options.common, outside);
+  give_answer(std::move(answer), options.common, outside);
   return Status::yes;
 }
 

@@ -2,11 +2,11 @@
 #include "app/limits.h"
 
 #include <optional>
+#include <utility>
 
 #include "app/answer.h"
 #include "app/question.h"
 #include "app/versions.h"
-#include "app/write_file.h"
 #include "card/limits_report.h"
 #include "ports/cairo/envelope_sheet.h"
 #include "ports/json/limits_json.h"
@@ -37,16 +37,18 @@ Status limits(const LimitsOptions& options, const Outside& outside) {
   report.inputs = site.inputs;
   report.versions = versions();
   report.made = outside.now;
+  Answer answer{.text = card::text_of(report, kColumns), .json = ports::json::limits_json(report)};
   if (options.svg) {
-    write_file(*options.svg, ports::cairo::envelope_sheet(report, ports::cairo::Form::svg).bytes);
+    answer.files.push_back(
+        {*options.svg, ports::cairo::envelope_sheet(report, ports::cairo::Form::svg).bytes});
   }
   if (options.pdf) {
-    write_file(*options.pdf, ports::qpdf::finish_pdf(
-                                 ports::cairo::envelope_sheet(report, ports::cairo::Form::pdf),
-                                 {.title = "Allowed grade and cross-slope: " + report.rig}));
+    answer.files.push_back(
+        {*options.pdf,
+         ports::qpdf::finish_pdf(ports::cairo::envelope_sheet(report, ports::cairo::Form::pdf),
+                                 {.title = "Allowed grade and cross-slope: " + report.rig})});
   }
-  give_answer({.text = card::text_of(report, kColumns), .json = ports::json::limits_json(report)},
-              options.common, outside);
+  give_answer(std::move(answer), options.common, outside);
   return card::any_open(report) ? Status::yes : Status::honest_no;
 }
 

@@ -4,10 +4,12 @@
 #include <chrono>
 #include <iostream>
 
+#include "app/ending_signals.h"
 #include "app/run.h"
 
 int main(int count, char** words) {
   namespace app = rimehaul::app;
+  app::sweep_on_ending_signals();
   const auto since_1970 = std::chrono::system_clock::now().time_since_epoch();
   const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(since_1970).count();
   const app::Outside outside{.out = std::cout,
@@ -16,5 +18,10 @@ int main(int count, char** words) {
                              .err_is_terminal = ::isatty(STDERR_FILENO) == 1};
   const app::Status status = app::run({words + 1, words + count}, outside);
   std::cout.flush();
-  return std::cout ? static_cast<int>(status) : static_cast<int>(app::Status::bad_input);
+  if (!std::cout) {
+    std::cerr << "the answer could not be written to standard output; see where it leads, and "
+                 "whether there is room\n";
+    return static_cast<int>(app::Status::bad_input);
+  }
+  return static_cast<int>(status);
 }

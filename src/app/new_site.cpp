@@ -7,7 +7,6 @@
 #include "app/own_facts.h"
 #include "app/own_files.h"
 #include "app/site_draft.h"
-#include "app/write_file.h"
 #include "card/new_site.h"
 #include "ports/json/answers.h"
 
@@ -43,10 +42,10 @@ Status make_site(const NewOptions& options, const Outside& outside) {
   Unfinished folder{place};
   const OwnNames names = take_files(options, folder);
   const OwnFacts facts = own_facts(folder.folder(), names);
-  write_file(folder.path("site.toml"), site_draft(name, names, facts));
-  write_file(folder.path("rigs.toml"), rigs_draft());
-  write_file(folder.path("rules.toml"), rules_draft());
-  write_file(folder.path("snow.toml"), snow_draft());
+  folder.write("site.toml", site_draft(name, names, facts));
+  folder.write("rigs.toml", rigs_draft());
+  folder.write("rules.toml", rules_draft());
+  folder.write("snow.toml", snow_draft());
   folder.finish();
 
   card::NewSite made;

@@ -1,82 +1,107 @@
 #include "app/option_groups.h"
 
 #include <CLI/CLI.hpp>
-#include <cmath>
+
+#include "app/value_kinds.h"
 
 namespace rimehaul::app {
 
-CLI::Validator number_within(Bounds bounds) {
-  const auto check = [bounds](const std::string& text) -> std::string {
-    double value = std::nan("");
-    const bool read = CLI::detail::lexical_cast(text, value);
-    if (read && value >= bounds.least && value <= bounds.most) {
-      return {};
-    }
-    return "'" + text + "' is not a number from " + CLI::detail::to_string(bounds.least) + " to " +
-           CLI::detail::to_string(bounds.most);
-  };
-  return CLI::Validator{check, "NUMBER"};
-}
-
 void add_common(CLI::App& verb, CommonOptions& common) {
-  verb.add_option("site", common.site, "Folder that describes the site")->required();
+  takes(verb.add_option("SITE", common.site, "Folder that describes the site"), Value::folder)
+      ->required();
   add_answer(verb, common);
 }
 
 void add_answer(CLI::App& verb, CommonOptions& common) {
-  verb.add_option("--json", common.json, "Write the answer as JSON to a file, or - for the screen")
-      ->type_name("FILE");
-  verb.add_option("--now", common.now, "Take this as the present, 2026-02-01T16:00:00Z")
-      ->type_name("TIME");
+  takes(verb.add_option("--json", common.json,
+                        "Write the answer as JSON too; -: on standard output in place of the text"),
+        Value::file)
+      ->group(kAnswerGroup);
+  takes(verb.add_option("--now", common.now, "Take this as the present, as 2026-02-01T16:00:00Z"),
+        Value::time)
+      ->group(kAnswerGroup);
 }
 
 void add_snow(CLI::App& verb, SnowOptions& snow) {
-  verb.add_option("--snow", snow.wetness,
-                  "Snow assumed everywhere: dry, moist, wet, very_wet or slush")
-      ->type_name("CLASS");
-  verb.add_option("--surface", snow.surface,
-                  "Its surface: groomed, fresh, refrozen or ice (groomed)")
-      ->type_name("KIND");
-  verb.add_option("--snow-report", snow.report, "Snow report to judge by, in place of --snow")
-      ->type_name("FILE")
+  takes(verb.add_option(
+            "--snow", snow.wetness,
+            "Snow taken to lie everywhere: " + words_listed(Value::snow_class) + " (the report)"),
+        Value::snow_class)
+      ->group(kSnowGroup);
+  takes(verb.add_option("--surface", snow.surface,
+                        "Its surface: " + words_listed(Value::surface) + " (groomed)"),
+        Value::surface)
+      ->group(kSnowGroup);
+  takes(verb.add_option("--snow-report", snow.report,
+                        "Observer's report to judge by, in place of --snow (the site's own)"),
+        Value::file)
+      ->group(kSnowGroup)
       ->excludes("--snow");
   add_weather(verb, snow);
 }
 
+void add_classes(CLI::App& verb, std::vector<std::string>& wetness) {
+  again(takes(verb.add_option("--snow", wetness,
+                              "Snow taken to lie everywhere: " + words_listed(Value::snow_class) +
+                                  "; may be given again (all)"),
+              Value::snow_class))
+      ->group(kSnowGroup);
+}
+
 void add_weather(CLI::App& verb, SnowOptions& snow) {
-  verb.add_option("--visibility", snow.visibility_m, "How far one sees, metres")
-      ->check(number_within({0, 100'000}));
-  verb.add_option("--wind", snow.wind_kmh, "Wind, km/h")->check(number_within({0, 400}));
-  verb.add_option("--bulletin", snow.bulletin, "Level of the avalanche bulletin, 1 to 5")
-      ->check(CLI::Range(1, 5));
-  verb.add_option("--new-snow", snow.new_snow_cm, "New snow since the last grooming, cm")
-      ->check(number_within({0, 1000}));
-  verb.add_option("--rain", snow.rain, "Whether it rains: yes or no")
-      ->check(CLI::IsMember({"yes", "no"}));
-  verb.add_option("--temperature", snow.temperature_c, "Of the air, degrees Celsius")
-      ->check(number_within({-60, 40}));
+  takes_number(verb.add_option("--visibility", snow.visibility_m, "How far one sees"), "METRES",
+               {0, 100'000})
+      ->group(kSnowGroup);
+  takes_number(verb.add_option("--wind", snow.wind_kmh, "Wind, km/h"), "KMH", {0, 400})
+      ->group(kSnowGroup);
+  takes_whole_number(
+      verb.add_option("--bulletin", snow.bulletin, "Level of the avalanche bulletin, 1 to 5"),
+      "LEVEL", {1, 5})
+      ->group(kSnowGroup);
+  takes_number(verb.add_option("--new-snow", snow.new_snow_cm, "New snow since the last grooming"),
+               "CM", {0, 1000})
+      ->group(kSnowGroup);
+  takes(verb.add_option("--rain", snow.rain, "Whether it rains"), Value::yes_or_no)
+      ->group(kSnowGroup);
+  takes_number(verb.add_option("--temperature", snow.temperature_c, "Of the air, degrees Celsius"),
+               "C", {-60, 40})
+      ->group(kSnowGroup);
 }
 
 void add_rig(CLI::App& verb, RigOptions& rig) {
-  verb.add_option("--rig", rig.name, "Name of the rig")->required()->type_name("NAME");
+  takes(verb.add_option("--rig", rig.name, "Rig of the site"), Value::rig)
+      ->required()
+      ->group(kRigGroup);
   add_load(verb, rig);
 }
 
 void add_load(CLI::App& verb, RigOptions& rig) {
-  verb.add_option("--load", rig.bed_kg, "Load on the carrier's bed, kg")
-      ->check(number_within({0, 20'000}));
-  verb.add_option("--towed-load", rig.towed_kg, "Load on the trailer, kg")
-      ->check(number_within({0, 20'000}));
-  verb.add_option("--passengers", rig.passengers, "Passengers beside the driver (0)")
-      ->check(CLI::Range(0, 100));
-  verb.add_option("--fuel", rig.fuel_l, "Fuel aboard, litres (a full tank)")
-      ->check(number_within({0, 1000}));
+  takes_number(verb.add_option("--load", rig.bed_kg, "On the carrier's bed"), "KG", {0, 20'000})
+      ->group(kRigGroup);
+  takes_number(verb.add_option("--towed-load", rig.towed_kg, "On the trailer"), "KG", {0, 20'000})
+      ->group(kRigGroup);
+  takes_whole_number(verb.add_option("--passengers", rig.passengers, "Beside the driver (0)"), "N",
+                     {0, 100})
+      ->group(kRigGroup);
+  takes_number(verb.add_option("--fuel", rig.fuel_l, "Aboard (a full tank)"), "LITRES", {0, 1000})
+      ->group(kRigGroup);
 }
 
-void add_depart(CLI::App& verb, std::optional<std::string>& depart) {
-  verb.add_option("--depart", depart,
-                  "HH:MM, the site's local time on the day of --now; or an RFC 3339 time (now)")
-      ->type_name("TIME");
+CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart) {
+  return takes(
+             verb.add_option("--depart", depart,
+                             "Hour to judge for: 08:30, the site's local time on the day of --now; "
+                             "or as --now (now)"),
+             Value::time)
+      ->group(kWayGroup);
+}
+
+void add_file(CLI::App& verb, std::optional<std::string>& path, FileOption option) {
+  takes(verb.add_option(option.name, path, option.means), Value::file)->group(kAnswerGroup);
+}
+
+CLI::Option* again(CLI::Option* option) {
+  return option->expected(1)->take_all();
 }
 
 }  // namespace rimehaul::app

@@ -1,4 +1,4 @@
-// Groups of options that several verbs share, and the numbers they take.
+// Groups of options that several verbs share.
 #pragma once
 
 #include <optional>
@@ -8,18 +8,18 @@
 
 namespace CLI {
 class App;
-class Validator;
+class Option;
 }  // namespace CLI
 
 namespace rimehaul::app {
 
-struct Bounds {
-  double least;
-  double most;
-};
-
-/// A finite number within bounds, which CLI's own range leaves open for NaN.
-[[nodiscard]] CLI::Validator number_within(Bounds bounds);
+// Headings in help; every option stands under one.
+inline constexpr const char* kAnswerGroup = "Answer";
+inline constexpr const char* kRigGroup = "Rig and load";
+inline constexpr const char* kSnowGroup = "Snow and weather";
+inline constexpr const char* kWayGroup = "Way and hour";
+inline constexpr const char* kPlaceGroup = "Place and hour";
+inline constexpr const char* kFilesGroup = "Your files";
 
 /// --json and --now.
 void add_answer(CLI::App& verb, CommonOptions& common);
@@ -27,12 +27,23 @@ void add_answer(CLI::App& verb, CommonOptions& common);
 void add_common(CLI::App& verb, CommonOptions& common);
 /// The snow and the weather.
 void add_snow(CLI::App& verb, SnowOptions& snow);
+/// Snow classes to judge in, any number of them.
+void add_classes(CLI::App& verb, std::vector<std::string>& wetness);
 /// The weather alone.
 void add_weather(CLI::App& verb, SnowOptions& snow);
 /// What the rig carries, alone.
 void add_load(CLI::App& verb, RigOptions& rig);
 /// The rig and what it carries.
 void add_rig(CLI::App& verb, RigOptions& rig);
-void add_depart(CLI::App& verb, std::optional<std::string>& depart);
+CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart);
+/// A file to write.
+struct FileOption {
+  const char* name;
+  const char* means;
+};
+void add_file(CLI::App& verb, std::optional<std::string>& path, FileOption option);
+
+/// Makes an option one that may be given again, one value each time.
+CLI::Option* again(CLI::Option* option);
 
 }  // namespace rimehaul::app

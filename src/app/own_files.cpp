@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "app/input_files.h"
+#include "app/write_file.h"
 #include "base/fault.h"
 #include "ports/toml/table_reader.h"
 
@@ -138,12 +139,14 @@ fs::path place_for_site(const std::string& folder) {
 Unfinished::Unfinished(fs::path place) : place_{std::move(place)}, folder_{place_} {
   folder_ += ".unfinished-" + std::to_string(::getpid());
   std::error_code trouble;
+  const SignalsHeld held;
   if (!fs::create_directory(folder_, trouble)) {
     const std::string why = trouble ? trouble.message() : "it is there already";
     const std::string folder = folder_.string();
     folder_.clear();
     throw bad(folder, {"cannot be made: " + why, "name a folder where you may write"});
   }
+  swept_.emplace_back(folder_.string());
 }
 
 Unfinished::~Unfinished() {
@@ -174,6 +177,7 @@ void Unfinished::copy(const fs::path& from, const std::string& given) {
   if (fs::exists(fs::symlink_status(to))) {
     throw bad(given, {"another file given has the same name", "rename one of the two"});
   }
+  swept_.emplace_back(to.string());
   if (!fs::copy_file(from, to, trouble) || trouble) {
     throw bad(from.string(), {"cannot be copied: " + trouble.message(),
                               "see that it can be read and that there is room"});
@@ -181,14 +185,22 @@ void Unfinished::copy(const fs::path& from, const std::string& given) {
   taken_.push_back(std::move(canonical));
 }
 
+void Unfinished::write(const std::string& name, std::string_view bytes) {
+  const fs::path to = folder_ / name;
+  swept_.emplace_back(to.string());
+  write_file(to.string(), bytes);
+}
+
 void Unfinished::finish() {
   std::error_code trouble;
+  const SignalsHeld held;
   fs::rename(folder_, place_, trouble);
   if (trouble) {
     throw bad(place_.string(),
               {"cannot be made: " + trouble.message(), "name a folder that is not there"});
   }
   folder_.clear();
+  swept_.clear();
 }
 
 }  // namespace rimehaul::app

@@ -2,8 +2,12 @@
 #pragma once
 
 #include <filesystem>
+#include <list>
 #include <string>
+#include <string_view>
 #include <vector>
+
+#include "app/ending_signals.h"
 
 namespace rimehaul::app {
 
@@ -14,7 +18,8 @@ namespace rimehaul::app {
 /// folder. Throws BadInput otherwise.
 [[nodiscard]] std::filesystem::path place_for_site(const std::string& folder);
 
-/// A folder beside the place, which goes away with all it holds unless it was given its name.
+/// A folder beside the place, which goes away with all it holds unless it was given its name, also
+/// when a signal ends the program.
 class Unfinished {
  public:
   explicit Unfinished(std::filesystem::path place);
@@ -23,12 +28,11 @@ class Unfinished {
   Unfinished& operator=(const Unfinished&) = delete;
 
   [[nodiscard]] std::string folder() const { return folder_.string(); }
-  [[nodiscard]] std::string path(const std::string& name) const {
-    return (folder_ / name).string();
-  }
   /// Copies a file and those that belong to it by name; returns its name in the folder. Only
   /// regular files, no links. Throws BadInput.
   std::string take(const std::string& given);
+  /// A file of that name in the folder. Throws BadInput.
+  void write(const std::string& name, std::string_view bytes);
   /// Gives the folder its name. Throws BadInput.
   void finish();
 
@@ -38,6 +42,7 @@ class Unfinished {
   std::filesystem::path place_;
   std::filesystem::path folder_;
   std::vector<std::filesystem::path> taken_;  ///< canonical
+  std::list<SweptPath> swept_;                ///< the folder and what is in it
 };
 
 }  // namespace rimehaul::app

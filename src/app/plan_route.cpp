@@ -1,6 +1,7 @@
 #include "app/plan_route.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "app/answer.h"
 #include "app/print_card.h"
@@ -111,17 +112,17 @@ Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
   for (const search::Route& route : routes) {
     cards.push_back(card_of(route, asked, outside));
   }
+  Answer answer{.text = text_of_all(cards), .json = ports::json::routes_json(cards)};
   if (options.card) {
-    print_card(*options.card,
-               {.card = cards.front(),
-                .profile = card::grade_profile_of(routes.front(), {*asked.site.scene, asked.rig}),
-                .site = asked.site});
+    answer.files = printed_card(*options.card, {.card = cards.front(),
+                                                .profile = card::grade_profile_of(
+                                                    routes.front(), {*asked.site.scene, asked.rig}),
+                                                .site = asked.site});
   }
   if (options.gpx) {
-    write_route_gpx(*options.gpx, cards.front(), asked.site.scene->frame);
+    answer.files.push_back({*options.gpx, route_gpx(cards.front(), asked.site.scene->frame)});
   }
-  give_answer({.text = text_of_all(cards), .json = ports::json::routes_json(cards)}, options.common,
-              outside);
+  give_answer(std::move(answer), options.common, outside);
   return Status::yes;
 }
 

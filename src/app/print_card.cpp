@@ -3,7 +3,6 @@
 #include <utility>
 
 #include "app/sheet_map.h"
-#include "app/write_file.h"
 #include "ports/cairo/card_drawing.h"
 #include "ports/json/card_json.h"
 #include "ports/openssl/digest.h"
@@ -12,7 +11,7 @@
 
 namespace rimehaul::app {
 
-void print_card(const std::string& path, CardToPrint printed) {
+std::vector<FileToWrite> printed_card(const std::string& path, CardToPrint printed) {
   const std::string record = ports::json::canonical_json(printed.card);
   const std::string digest = ports::openssl::digest_of(record).hex();
   const std::string number = card::number_of(printed.card, digest);
@@ -24,9 +23,9 @@ void print_card(const std::string& path, CardToPrint printed) {
       .number = number,
       .digest = digest,
       .qr = ports::qrencode::qr_of(card::symbol_text({number, digest}))};
-  write_file(path, ports::qpdf::finish_pdf(ports::cairo::draw_card(sheet),
-                                           {.title = "Route card: " + printed.card.title}));
-  write_file(path + ".record.json", record);
+  return {{path, ports::qpdf::finish_pdf(ports::cairo::draw_card(sheet),
+                                         {.title = "Route card: " + printed.card.title})},
+          {path + ".record.json", record}};
 }
 
 }  // namespace rimehaul::app

@@ -2,8 +2,10 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "app/load_site.h"
+#include "app/write_file.h"
 #include "card/card_sheet.h"
 
 namespace rimehaul::app {
@@ -15,9 +17,8 @@ struct CardToPrint {
   const LoadedSite& site;
 };
 
-/// Writes the card as PDF, and its canonical JSON to `path` + ".record.json": the digest on the
-/// card is that file's. Throws BadInput when either cannot be written or the heights cannot be
-/// read.
-void print_card(const std::string& path, CardToPrint printed);
+/// The card as PDF at `path`, and its canonical JSON at `path` + ".record.json": the digest on the
+/// card is that file's. Throws BadInput when the heights cannot be read.
+[[nodiscard]] std::vector<FileToWrite> printed_card(const std::string& path, CardToPrint printed);
 
 }  // namespace rimehaul::app

@@ -6,53 +6,14 @@
 #include <vector>
 
 #include "app/input_files.h"
+#include "app/names.h"
 #include "app/status.h"
-#include "base/nearest_name.h"
+#include "app/value_kinds.h"
 #include "ports/toml/snow_file.h"
 
 namespace rimehaul::app {
 
 namespace {
-
-/// A kind of thing that has names.
-struct Named {
-  std::string kind;
-  std::vector<std::string> known;
-};
-
-[[noreturn]] void no_such(const Named& named, const std::string& typed) {
-  std::string line = "no " + named.kind + " is called \"" + typed + "\"";
-  if (const auto nearest = base::nearest_name(typed, named.known)) {
-    throw WrongUsage{line + "; did you mean \"" + *nearest + "\"?"};
-  }
-  line += "; there is";
-  std::string_view between = " ";
-  for (const std::string& name : named.known) {
-    line += std::string{between} + name;
-    between = ", ";
-  }
-  throw WrongUsage{named.known.empty() ? line + " none" : line};
-}
-
-template <class Things>
-std::vector<std::string> names_of(const Things& things) {
-  std::vector<std::string> names;
-  names.reserve(things.size());
-  for (const auto& thing : things) {
-    names.push_back(thing.name);
-  }
-  return names;
-}
-
-template <class Key>
-std::vector<std::string> keys_up_to(int count) {
-  std::vector<std::string> keys;
-  keys.reserve(static_cast<std::size_t>(count));
-  for (int i = 0; i < count; ++i) {
-    keys.emplace_back(snow::key_of(static_cast<Key>(i)));
-  }
-  return keys;
-}
 
 bool holds_at(const snow::SnowReport& report, units::Instant when) {
   return report.observed && report.valid_until && *report.observed <= when &&
@@ -128,7 +89,7 @@ std::vector<Kind> kinds_typed(const std::vector<std::string>& keys, int count, T
 std::size_t station_named(const trails::Network& network, const std::string& name) {
   const auto station = network.station_named(name);
   if (!station) {
-    no_such({"station", names_of(network.stations)}, name);
+    throw WrongUsage{no_such({"station", names_of(network.stations)}, name)};
   }
   if (!network.junction_of(*station)) {
     throw WrongUsage{"no trail reaches the station \"" + name +
@@ -140,7 +101,7 @@ std::size_t station_named(const trails::Network& network, const std::string& nam
 std::size_t trail_named(const trails::Network& network, const std::string& name) {
   const auto trail = network.trail_named(name);
   if (!trail) {
-    no_such({"trail", names_of(network.trails)}, name);
+    throw WrongUsage{no_such({"trail", names_of(network.trails)}, name)};
   }
   return *trail;
 }
@@ -148,7 +109,7 @@ std::size_t trail_named(const trails::Network& network, const std::string& name)
 snow::Wetness wetness_typed(const std::string& key) {
   const auto wetness = snow::wetness_named(key);
   if (!wetness) {
-    no_such({"snow class", keys_up_to<snow::Wetness>(snow::kWetnessCount)}, key);
+    throw WrongUsage{no_such({"snow class", words_of(Value::snow_class)}, key)};
   }
   return *wetness;
 }
@@ -156,7 +117,7 @@ snow::Wetness wetness_typed(const std::string& key) {
 snow::Surface surface_typed(const std::string& key) {
   const auto surface = snow::surface_named(key);
   if (!surface) {
-    no_such({"surface", keys_up_to<snow::Surface>(snow::kSurfaceCount)}, key);
+    throw WrongUsage{no_such({"surface", words_of(Value::surface)}, key)};
   }
   return *surface;
 }
@@ -192,7 +153,7 @@ rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options) {
     }
     return rig;
   }
-  no_such({"rig", names_of(site.rigs)}, options.name);
+  throw WrongUsage{no_such({"rig", names_of(site.rigs)}, options.name)};
 }
 
 units::Instant departure(const std::optional<std::string>& text, const LocalNow& present) {

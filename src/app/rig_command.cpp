@@ -1,10 +1,11 @@
 // The verb `rig`: the sheet of a rig as it stands.
 #include "app/rig_command.h"
 
+#include <utility>
+
 #include "app/answer.h"
 #include "app/question.h"
 #include "app/versions.h"
-#include "app/write_file.h"
 #include "card/rig_sheet.h"
 #include "ports/cairo/rig_page.h"
 #include "ports/json/rig_json.h"
@@ -21,16 +22,18 @@ Status show_rig(const RigSheetOptions& options, const Outside& outside) {
   sheet.inputs = site.inputs;
   sheet.versions = versions();
   sheet.made = outside.now;
+  Answer answer{.text = card::text_of(sheet, kColumns), .json = ports::json::rig_sheet_json(sheet)};
   if (options.svg) {
-    write_file(*options.svg, ports::cairo::rig_page(sheet, ports::cairo::Form::svg).bytes);
+    answer.files.push_back(
+        {*options.svg, ports::cairo::rig_page(sheet, ports::cairo::Form::svg).bytes});
   }
   if (options.pdf) {
-    write_file(*options.pdf,
-               ports::qpdf::finish_pdf(ports::cairo::rig_page(sheet, ports::cairo::Form::pdf),
-                                       {.title = "Rig sheet: " + sheet.rig}));
+    answer.files.push_back(
+        {*options.pdf,
+         ports::qpdf::finish_pdf(ports::cairo::rig_page(sheet, ports::cairo::Form::pdf),
+                                 {.title = "Rig sheet: " + sheet.rig})});
   }
-  give_answer({.text = card::text_of(sheet, kColumns), .json = ports::json::rig_sheet_json(sheet)},
-              options.common, outside);
+  give_answer(std::move(answer), options.common, outside);
   return sheet.within_ratings() ? Status::yes : Status::honest_no;
 }
 

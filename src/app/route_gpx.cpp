@@ -86,8 +86,7 @@ void add_waypoints(const card::RouteCard& card, const PointWriter& writer,
 
 }  // namespace
 
-void write_route_gpx(const std::string& path, const card::RouteCard& card,
-                     const geo::MapFrame& frame) {
+std::string route_gpx(const card::RouteCard& card, const geo::MapFrame& frame) {
   const PointWriter writer{frame};
   ports::gdal::GpxRoute route;
   route.name = card.title;
@@ -96,7 +95,7 @@ void write_route_gpx(const std::string& path, const card::RouteCard& card,
   for (const card::TracePoint& traced : card.trace) {
     route.track.push_back(writer.written(traced, {}));
   }
-  ports::gdal::write_gpx(path, route);
+  return ports::gdal::gpx_text(route);
 }
 
 }  // namespace rimehaul::app

@@ -7,9 +7,8 @@
 
 namespace rimehaul::app {
 
-/// Writes the card's legs as waypoints of a route and its line as a track, brought to the globe.
-/// The description states the vertical datum, which GPX itself cannot. Throws BadInput.
-void write_route_gpx(const std::string& path, const card::RouteCard& card,
-                     const geo::MapFrame& frame);
+/// The card's legs as waypoints of a route and its line as a track, brought to the globe. The
+/// description states the vertical datum, which GPX itself cannot.
+[[nodiscard]] std::string route_gpx(const card::RouteCard& card, const geo::MapFrame& frame);
 
 }  // namespace rimehaul::app

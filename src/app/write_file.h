@@ -1,13 +1,24 @@
-// Writes a file so that an older one stays whole until the new one is complete.
+// Writes files so that older ones stay whole until the new ones are complete.
 #pragma once
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace rimehaul::app {
 
-/// Writes through a temporary file beside the target and renames it. Throws BadInput naming the
-/// file when it cannot be written; nothing is left behind then.
+struct FileToWrite {
+  std::string path;
+  std::string bytes;
+};
+
+/// Writes every file beside its place, brings it to the disk, and only then gives all of them their
+/// names. A place that is a link is followed; a device or a pipe is written straight to. Throws
+/// BadInput naming the file that cannot be written; nothing is left behind then, nor when a signal
+/// ends the program.
+void write_files(const std::vector<FileToWrite>& files);
+
+/// The same for one.
 void write_file(const std::string& path, std::string_view bytes);
 
 }  // namespace rimehaul::app

@@ -10,11 +10,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <filesystem>
-#include <fstream>
 #include <memory>
 #include <optional>
-#include <system_error>
 #include <utility>
 
 #include "base/require.h"
@@ -24,8 +21,6 @@
 namespace rimehaul::ports::gdal {
 
 namespace {
-
-namespace fs = std::filesystem;
 
 struct FreeGeometry {
   void operator()(void* geometry) const { OGR_G_DestroyGeometry(geometry); }
@@ -190,49 +185,9 @@ bool is_on_globe(const GpxPoint& point) {
   return std::abs(point.place.latitude_deg) <= 90.0 && std::abs(point.place.longitude_deg) <= 180.0;
 }
 
-struct Failure {
-  std::string path;
-  std::string why;  ///< "" when nobody said
-};
-
-base::BadInput not_written(const Failure& failure) {
-  const std::string& why = failure.why;
-  return bad_file(failure.path,
-                  {"the GPX file could not be written" + (why.empty() ? "" : " (" + why + ")"),
-                   "check the folder, its permissions and the space on the disk"});
-}
-
-/// Writes beside the target and renames, so that an older file stays whole until the last moment.
-struct FreshFile {
-  std::string path;
-  std::string text;
-};
-
-void put_in_place(const FreshFile& file) {
-  const auto& [path, text] = file;
-  const fs::path target{path};
-  const fs::path fresh{path + ".part"};
-  std::ofstream stream{fresh, std::ios::binary | std::ios::trunc};
-  if (!stream.is_open()) {
-    throw not_written({path, ""});
-  }
-  stream << text;
-  stream.close();
-  std::error_code trouble;
-  const bool is_whole = stream.good() && fs::file_size(fresh, trouble) == text.size() && !trouble;
-  if (is_whole) {
-    fs::rename(fresh, target, trouble);
-  }
-  if (!is_whole || trouble) {
-    std::error_code ignored;
-    fs::remove(fresh, ignored);
-    throw not_written({path, trouble ? trouble.message() : ""});
-  }
-}
-
 }  // namespace
 
-void write_gpx(const std::string& path, const GpxRoute& route) {
+std::string gpx_text(const GpxRoute& route) {
   base::require(std::ranges::all_of(route.waypoints, is_on_globe) &&
                     std::ranges::all_of(route.track, is_on_globe),
                 "a point of a route does not lie on the globe");
@@ -247,10 +202,8 @@ void write_gpx(const std::string& path, const GpxRoute& route) {
     }
     why = errors.failure();
   }
-  if (!text) {
-    throw not_written({path, why});
-  }
-  put_in_place({path, *text});
+  base::require(text.has_value(), "the GPX driver wrote no route in memory: " + why);
+  return *text;
 }
 
 }  // namespace rimehaul::ports::gdal

@@ -24,8 +24,7 @@ struct GpxRoute {
   std::vector<GpxPoint> track;
 };
 
-/// Writes GPX 1.1 at a path; an older file stays whole until the new one is complete. Throws
-/// BadInput.
-void write_gpx(const std::string& path, const GpxRoute& route);
+/// The route as a GPX 1.1 file.
+[[nodiscard]] std::string gpx_text(const GpxRoute& route);
 
 }  // namespace rimehaul::ports::gdal

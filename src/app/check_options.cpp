@@ -1,0 +1,78 @@
+// The command lines of `check` and `explain`.
+#include <CLI/CLI.hpp>
+
+#include "app/option_groups.h"
+#include "app/value_kinds.h"
+#include "app/verb.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+Guide guide_to_check() {
+  return {.examples = {{"What is wrong with the demo site, or doubtful:",
+                        "rimehaul check routes/marrowfell"},
+                       {"The same for a program, in a file:",
+                        "rimehaul check routes/marrowfell --json report.json"}},
+          .endings = {{Status::yes, "the site is usable"},
+                      {Status::honest_no, "faults forbid its use"},
+                      {Status::bad_input, "it cannot be read at all"}},
+          .notes = {}};
+}
+
+Guide guide_to_explain() {
+  return {.examples = {{"Every check at one place of a trail, both ways:",
+                        "rimehaul explain routes/marrowfell --rig Broadfoot --snow moist "
+                        "--trail \"Shed Lane\" --at 120"},
+                       {"One way alone, loaded, with the day's weather:",
+                        "rimehaul explain routes/marrowfell --rig Broadfoot --load 100 --snow dry "
+                        "--trail \"Birk Climb\" --at 789 --direction forward --bulletin 2 "
+                        "--visibility 400 --wind 18 --depart 08:30"},
+                       {"The trail nearest to a place on the map:",
+                        "rimehaul explain routes/marrowfell --rig Broadfoot --snow dry "
+                        "--point 498500,5093800 --json place.json"}},
+          .endings = {{Status::yes, "the place is explained, whatever the verdict there"}},
+          .notes = {}};
+}
+
+}  // namespace
+
+Verb add_check(CLI::App& program, CheckOptions& options) {
+  CLI::App* verb = program.add_subcommand(
+      "check", "List in one pass all that is wrong or doubtful with a site's files.");
+  add_common(*verb, options.common);
+  return {verb, guide_to_check()};
+}
+
+Verb add_explain(CLI::App& program, ExplainOptions& options) {
+  CLI::App* verb = program.add_subcommand(
+      "explain", "Show every check at one place of a trail, with formula, inputs and source.");
+  add_common(*verb, options.common);
+  CLI::Option* trail =
+      takes(verb->add_option("--trail", options.trail, "Trail that the place is on"), Value::trail);
+  CLI::Option* at =
+      takes_number(verb->add_option("--at", options.at_m, "How far along the trail as drawn"),
+                   "METRES", {0, 1e7});
+  trail->needs(at)->group(kPlaceGroup);
+  at->needs(trail)->group(kPlaceGroup);
+  takes_number(
+      verb->add_option("--point", options.point_m,
+                       "In place of both: metres east and north in the site's map frame; the "
+                       "nearest trail within 100 m is taken"),
+      "EAST,NORTH", {-1e8, 1e8})
+      ->delimiter(',')
+      ->expected(2)
+      ->group(kPlaceGroup)
+      ->excludes(trail);
+  takes(
+      verb->add_option("--direction", options.direction,
+                       "As drawn, the other way, or both: " + words_listed(Value::way) + " (both)"),
+      Value::way)
+      ->group(kPlaceGroup);
+  add_depart(*verb, options.depart)->group(kPlaceGroup);
+  add_rig(*verb, options.rig);
+  add_snow(*verb, options.snow);
+  return {verb, guide_to_explain()};
+}
+
+}  // namespace rimehaul::app
