@@ -9,7 +9,9 @@
 #include "app/question.h"
 #include "app/versions.h"
 #include "card/board_report.h"
+#include "ports/cairo/board_sheet.h"
 #include "ports/json/board_json.h"
+#include "ports/qpdf/finish_pdf.h"
 
 namespace rimehaul::app {
 
@@ -79,7 +81,8 @@ Status board(const BoardOptions& options, const Outside& outside) {
   const LoadedSite site = load_usable_site(options.common.site);
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
-  const day::BoardQuestion question = question_of(options, site.scene->network, depart);
+  day::BoardQuestion question = question_of(options, site.scene->network, depart);
+  question.rewalk = outside.rewalk;
   const std::list<Column> columns = columns_of(site, rig, options, depart);
   std::vector<day::BoardSnow> snows;
   for (const Column& column : columns) {
@@ -99,6 +102,12 @@ Status board(const BoardOptions& options, const Outside& outside) {
   Answer answer{.text = card::text_of(report, kColumns), .json = ports::json::board_json(report)};
   if (options.csv) {
     answer.files.push_back({*options.csv, card::board_csv(report)});
+  }
+  if (options.pdf) {
+    answer.files.push_back(
+        {*options.pdf,
+         ports::qpdf::finish_pdf(ports::cairo::draw_board(report),
+                                 {.title = "Day board: " + report.site + ", " + report.rig})});
   }
   give_answer(std::move(answer), options.common, outside);
   return Status::yes;

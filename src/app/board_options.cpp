@@ -47,6 +47,7 @@ Verb add_board(CLI::App& program, BoardOptions& options) {
       ->group(kSnowGroup);
   add_weather(*verb, options.weather);
   add_file(*verb, options.csv, {"--csv", "Write every pair in every snow as a row of a table"});
+  add_file(*verb, options.pdf, {"--pdf", "Print the board on A4 sheets"});
   return {verb, guide_to_board()};
 }
 

@@ -116,6 +116,7 @@ struct BoardOptions {
   std::optional<std::string> from;  ///< only pairs that leave from here; loads are tried
   std::optional<std::string> to;    ///< only pairs that arrive here; loads are tried
   std::optional<std::string> csv;
+  std::optional<std::string> pdf;
 };
 
 using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,

@@ -8,9 +8,10 @@
 #include "app/question.h"
 #include "app/route_gpx.h"
 #include "app/versions.h"
-#include "app/withhold.h"
 #include "card/card_text.h"
 #include "card/refusal.h"
+#include "day/fuel.h"
+#include "day/withhold.h"
 #include "ports/json/answers.h"
 #include "search/obstacles.h"
 
@@ -53,7 +54,7 @@ search::RouteAnswer with_fuel_enough(search::RouteAnswer answer, const rig::Rig&
   if (routes == nullptr) {
     return answer;
   }
-  const units::Litres spare = rig.load.fuel - rig.carrier.tank * rules.fuel_reserve;
+  const units::Litres spare = day::fuel_to_spare(rig, rules);
   units::Litres least = routes->front().fuel;
   for (const search::Route& route : *routes) {
     least = std::min(least, route.fuel);
@@ -76,8 +77,8 @@ struct Case {
 card::RouteCard card_of(const search::Route& route, const Case& asked, const Outside& outside) {
   const passage::Scene& scene = *asked.site.scene;
   const audit::Rewalk rewalk =
-      outside.rewalk(scene, asked.rig, *asked.snow.snow, promise_of(route, scene.network));
-  withhold_if_worse(rewalk);
+      outside.rewalk(scene, asked.rig, *asked.snow.snow, day::promise_of(route, scene.network));
+  day::withhold_if_worse(rewalk);
   card::CardContext context{.scene = scene,
                             .rig = asked.rig,
                             .snow = *asked.snow.snow,

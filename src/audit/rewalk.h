@@ -37,4 +37,8 @@ struct Rewalk {
 [[nodiscard]] Rewalk rewalk(const passage::Scene& scene, const rig::Rig& rig,
                             const snow::SnowAt& snow, const std::vector<PromisedLeg>& promise);
 
+/// The re-walk as it is handed to who needs it; a test puts one in its place that finds fault.
+using WalkAgain = Rewalk (*)(const passage::Scene& scene, const rig::Rig& rig,
+                             const snow::SnowAt& snow, const std::vector<PromisedLeg>& promise);
+
 }  // namespace rimehaul::audit

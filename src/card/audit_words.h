@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "card/audit_report.h"
+#include "card/labelled_line.h"
 
 namespace rimehaul::card {
 
@@ -30,10 +31,6 @@ namespace rimehaul::card {
 /// What outranks the program, as running text.
 [[nodiscard]] std::string cautions_words();
 /// The head of the report, label and text: when, for whom, rigs, loads, snow, weather, allowed.
-struct LabelledLine {
-  std::string label;
-  std::string text;
-};
 [[nodiscard]] std::vector<LabelledLine> head_lines(const AuditReport& report);
 
 /// Exceedances that are one for a reader: the same check on the same trail for the same reason,

@@ -59,6 +59,7 @@ BoardReport board_report(const day::DayBoard& board, const passage::Scene& scene
   report.utc_offset_minutes = scene.rules.utc_offset_minutes;
   for (const day::BoardCell& cell : board.cells) {
     report.rows.push_back(row_of(cell, scene.network));
+    report.places_rewalked += cell.places_rewalked;
     if (std::ranges::find(report.snows, cell.snow) == report.snows.end()) {
       report.snows.push_back(cell.snow);
     }
@@ -67,8 +68,7 @@ BoardReport board_report(const day::DayBoard& board, const passage::Scene& scene
 }
 
 std::string reason_of(const BoardRow& row) {
-  const bool short_of_fuel = row.verdict != passage::Verdict::open && row.worst_share > 0.0;
-  if (!row.binding || short_of_fuel) {
+  if (!row.binding) {
     return row.why;
   }
   std::string reason{passage::facts_of(row.binding->check).title};

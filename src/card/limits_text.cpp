@@ -65,7 +65,7 @@ std::string text_of(const LimitsReport& report, int columns) {
                   ": steepest climb, descent and cross-slope, with the check that "
                   "binds there");
   sheet.rule('=');
-  for (const LabelledWords& line : basis_of(report)) {
+  for (const LabelledLine& line : basis_of(report)) {
     item(sheet, line.label, line.text);
   }
   for (const std::string& rating : report.ratings) {

@@ -37,7 +37,7 @@ std::string load_case_words(LoadCase load_case) {
   return "";
 }
 
-std::vector<LabelledWords> basis_of(const LimitsReport& report) {
+std::vector<LabelledLine> basis_of(const LimitsReport& report) {
   return {
       {"Allowed", report.allowed_share > 0.0
                       ? allowed_text(report.allowed_share) + " of every limit, driver level " +

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "card/labelled_line.h"
 #include "card/limits_report.h"
 
 namespace rimehaul::card {
@@ -19,12 +20,8 @@ namespace rimehaul::card {
 [[nodiscard]] std::string towing_words(std::string_view towing);
 [[nodiscard]] std::string load_case_words(LoadCase load_case);
 
-struct LabelledWords {
-  std::string label;
-  std::string text;
-};
 /// What the limits are limits of, and how to use them; told with every table and drawing.
-[[nodiscard]] std::vector<LabelledWords> basis_of(const LimitsReport& report);
+[[nodiscard]] std::vector<LabelledLine> basis_of(const LimitsReport& report);
 /// One line that what is printed is outranked.
 [[nodiscard]] std::string_view outranked();
 

@@ -1,17 +1,16 @@
 #include "day/day_board.h"
 
 #include <algorithm>
-#include <memory>
 
-#include "day/remembering_judge.h"
+#include "day/asked_way.h"
 #include "search/way_loads.h"
 
 namespace rimehaul::day {
 
 using passage::Finding;
-using passage::Judge;
 using passage::Stand;
 using passage::Verdict;
+using search::Permission;
 
 namespace {
 
@@ -31,28 +30,67 @@ void add_decision(BoardCell& cell, const std::string& asks) {
   }
 }
 
+std::vector<trails::LegId> legs_of(const search::Route& route) {
+  std::vector<trails::LegId> legs;
+  legs.reserve(route.legs.size());
+  for (const search::RouteLeg& part : route.legs) {
+    legs.push_back(part.leg);
+  }
+  return legs;
+}
+
+/// What binds on a way that is driven as the rig stands.
+void tell_binding(BoardCell& cell, const search::Route& route) {
+  for (std::size_t i = 0; i < route.legs.size(); ++i) {
+    const search::RouteLeg& part = route.legs[i];
+    search::Obstacle place;
+    place.leg = part.leg;
+    offer(cell, part.judgement.bind(), place);
+    if (i > 0) {
+      place.turn_from = route.legs[i - 1].leg;
+      offer(cell, part.turn_into.binding, place);
+    }
+  }
+}
+
+/// What a way costs; open, or restricted by decisions, unless the fuel is short.
+void tell_way(BoardCell& cell, const AskedWay& asked) {
+  const search::Route& route = *asked.route;
+  cell.worst_share = route.worst_share;
+  cell.time = route.time;
+  cell.length = route.length;
+  cell.fuel = route.fuel;
+  cell.way = legs_of(route);
+  cell.fuel_to_spare = asked.fuel_to_spare;
+  cell.places_rewalked = asked.places_rewalked;
+  if (asked.holds()) {
+    cell.verdict = route.needs_permission ? Verdict::restricted : Verdict::open;
+  }
+}
+
 /// Answers for one snow; remembers what it has judged from pair to pair.
 class Column {
  public:
   Column(const BoardSnow& snow, GroundMemory& ground, const BoardQuestion& question)
       : snow_{snow},
-        question_{question},
-        remembering_{snow.judge, ground},
-        unloaded_{rig::without_cargo(snow.judge.rig())} {
+        asker_{snow.judge, ground, {question.depart, question.rewalk}},
+        depart_{question.depart} {
     if (question.loads == OtherLoads::tried) {
-      trials_.emplace(snow.judge, search::Permission::nobody);
-      unloaded_judge_ = std::make_unique<Judge>(snow.judge.with_rig(unloaded_));
-      remembering_unloaded_ = std::make_unique<RememberingJudge>(*unloaded_judge_, ground);
+      trials_.emplace(snow.judge, Permission::nobody);
+      other_loads_.emplace(snow.judge, ground, AskedOfAll{question.depart, question.rewalk});
     }
   }
 
   [[nodiscard]] BoardCell cell_of(const StationPair& pair) {
     BoardCell cell{.pair = pair, .snow = snow_.state};
-    const search::RouteAnswer answer = answer_of(pair, remembering_);
-    if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
-      tell_way(cell, routes->front());
+    const AskedWay asked = asker_.ask({pair.from, pair.to}, Permission::nobody);
+    if (asked.route) {
+      tell_way(cell, asked);
+      if (asked.holds()) {
+        tell_binding(cell, *asked.route);
+      }
     } else {
-      tell_refusal(cell, std::get<search::NoRoute>(answer));
+      tell_refusal(cell, asked.none);
     }
     if (cell.binding.has_value()) {
       cell.stand = passage::stand_of(*cell.binding, snow_.judge.allowed_share());
@@ -61,41 +99,6 @@ class Column {
   }
 
  private:
-  [[nodiscard]] search::RouteAnswer answer_of(const StationPair& pair,
-                                              const passage::LegJudge& judge) const {
-    search::RouteQuestion question;
-    question.stations = {pair.from, pair.to};
-    question.depart = question_.depart;
-    question.most_alternatives = 0;
-    return search::find_routes(snow_.judge.scene().network, judge, question);
-  }
-
-  void tell_way(BoardCell& cell, const search::Route& route) const {
-    const rig::Rig& rig = snow_.judge.rig();
-    cell.worst_share = route.worst_share;
-    cell.time = route.time;
-    cell.length = route.length;
-    cell.fuel = route.fuel;
-    for (std::size_t i = 0; i < route.legs.size(); ++i) {
-      const search::RouteLeg& part = route.legs[i];
-      cell.way.push_back(part.leg);
-      search::Obstacle place;
-      place.leg = part.leg;
-      offer(cell, part.judgement.bind(), place);
-      if (i > 0) {
-        place.turn_from = route.legs[i - 1].leg;
-        offer(cell, part.turn_into.binding, place);
-      }
-    }
-    const units::Litres spare =
-        rig.load.fuel - rig.carrier.tank * snow_.judge.scene().rules.fuel_reserve;
-    if (route.fuel <= spare) {
-      cell.verdict = Verdict::open;
-    } else {
-      cell.fuel_to_spare = spare;
-    }
-  }
-
   void tell_refusal(BoardCell& cell, const search::NoRoute& none) {
     cell.why = none.why;
     cell.way = none.way;
@@ -109,28 +112,43 @@ class Column {
           return passage::stand_of(obstacle.finding, allowed) == Stand::asks;
         });
     if (only_decisions) {
-      for (const search::Obstacle& obstacle : none.obstacles) {
-        add_decision(cell, obstacle.finding.asks);
-      }
-      cell.verdict = Verdict::restricted;
-      return;
-    }
-    if (trials_.has_value()) {
+      tell_decided(cell);
+    } else if (trials_.has_value()) {
       try_loads(cell);
     }
   }
 
+  /// The way once a named person has decided, which needs its fuel as any other.
+  void tell_decided(BoardCell& cell) const {
+    const AskedWay decided = asker_.ask({cell.pair.from, cell.pair.to}, Permission::named_person);
+    if (!decided.route) {
+      return;
+    }
+    tell_way(cell, decided);
+    if (!decided.holds()) {
+      cell.binding.reset();
+      return;
+    }
+    for (const search::RouteLeg& part : decided.route->legs) {
+      if (part.judgement.verdict == Verdict::restricted) {
+        add_decision(cell, search::decisions_for(part.judgement));
+      }
+      if (part.turn_into.verdict == Verdict::restricted) {
+        add_decision(cell, part.turn_into.binding.asks);
+      }
+    }
+  }
+
   void try_loads(BoardCell& cell) {
-    if (!open_by_load(cell, cell.way)) {
-      const search::RouteAnswer other = answer_of(cell.pair, *remembering_unloaded_);
-      if (const auto* routes = std::get_if<std::vector<search::Route>>(&other)) {
-        std::vector<trails::LegId> way;
-        for (const search::RouteLeg& leg : routes->front().legs) {
-          way.push_back(leg.leg);
-        }
-        if (way != cell.way && open_by_load(cell, way)) {
-          cell.way = way;
-        }
+    if (open_by_load(cell, cell.way)) {
+      return;
+    }
+    const AskedWay unloaded = other_loads_->with(units::Kilograms{0}, units::Kilograms{0})
+                                  .ask({cell.pair.from, cell.pair.to}, Permission::nobody);
+    if (unloaded.route) {
+      const std::vector<trails::LegId> way = legs_of(*unloaded.route);
+      if (way != cell.way && open_by_load(cell, way)) {
+        cell.way = way;
       }
     }
   }
@@ -140,23 +158,47 @@ class Column {
       return false;
     }
     const search::WayLoads found =
-        search::loads_that_open_way(*trials_, snow_.judge.rig(), {way, question_.depart});
-    if (!found.loads.any()) {
+        search::loads_that_open_way(*trials_, snow_.judge.rig(), {way, depart_});
+    const passage::OpenLoads proven = proven_loads(cell, found);
+    if (!proven.any()) {
       return false;
     }
-    cell.loads = found.loads;
+    cell.loads = proven;
     cell.and_decision = found.and_decision;
     cell.verdict = Verdict::restricted;
     return true;
   }
 
+  /// Those of which both ends are answered with a way that has fuel enough and is walked again.
+  passage::OpenLoads proven_loads(BoardCell& cell, const search::WayLoads& found) {
+    const rig::Load& load = snow_.judge.rig().load;
+    const auto holds = [&](units::Kilograms bed, units::Kilograms towed) {
+      const AskedWay asked =
+          other_loads_->with(bed, towed)
+              .ask({cell.pair.from, cell.pair.to},
+                   found.and_decision ? Permission::named_person : Permission::nobody);
+      cell.places_rewalked += asked.places_rewalked;
+      return asked.holds();
+    };
+    passage::OpenLoads loads = found.loads;
+    std::erase_if(loads.bed, [&](const passage::LoadInterval& bed) {
+      return !(holds(bed.from, load.towed) && holds(bed.to, load.towed));
+    });
+    std::erase_if(loads.towed, [&](const passage::LoadInterval& towed) {
+      return !(holds(load.bed, towed.from) && holds(load.bed, towed.to));
+    });
+    std::erase_if(loads.both, [&](const passage::LoadPair& pair) {
+      return !(holds(pair.bed.from, pair.towed.from) && holds(pair.bed.to, pair.towed.to) &&
+               holds(pair.bed.from, pair.towed.to) && holds(pair.bed.to, pair.towed.from));
+    });
+    return loads;
+  }
+
   BoardSnow snow_;
-  const BoardQuestion& question_;
-  RememberingJudge remembering_;
-  rig::Rig unloaded_;
+  WayAsker asker_;
+  units::Instant depart_;
   std::optional<search::Trials> trials_;
-  std::unique_ptr<Judge> unloaded_judge_;
-  std::unique_ptr<RememberingJudge> remembering_unloaded_;
+  std::optional<OtherLoadAskers> other_loads_;
 };
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include <span>
 
+#include "audit/rewalk.h"
 #include "search/route.h"
 
 namespace rimehaul::day {
@@ -22,6 +23,7 @@ struct BoardQuestion {
   std::vector<StationPair> pairs;
   units::Instant depart;
   OtherLoads loads = OtherLoads::not_tried;
+  audit::WalkAgain rewalk = audit::rewalk;
 };
 
 /// The snow of one column, and a judge of it; all judges of one board are of one scene and rig.
@@ -36,8 +38,8 @@ struct BoardCell {
   snow::SnowState snow;
   /// Open as the rig stands; restricted with one of the loads below, or by a decision alone.
   passage::Verdict verdict = passage::Verdict::closed;
-  /// What binds on the best way, or what most stands in the one that is nearest to open; nothing
-  /// where there is no way at all, or the fuel is short.
+  /// What binds on the best way, or what most stands in the one that is nearest to open, a decision
+  /// too; nothing where there is no way at all, or the fuel is short.
   std::optional<passage::Finding> binding{};
   passage::Stand stand = passage::Stand::missing;
   std::optional<trails::LegId> leg{};        ///< where it binds
@@ -45,7 +47,7 @@ struct BoardCell {
   std::string why{};                         ///< in one line, where there is no route
   std::string decision{};                    ///< what a named person would have to decide
   std::vector<trails::LegId> way{};          ///< the best, or the one nearest to open; may be empty
-  // Of an open way, and of one that is open but for the fuel.
+  // Of an open way, of one that waits for a decision alone, and of either where fuel is short.
   double worst_share = 0.0;
   units::Seconds time{};
   units::Metres length{};
@@ -53,6 +55,7 @@ struct BoardCell {
   std::optional<units::Litres> fuel_to_spare{};  ///< set: less than the way needs
   passage::OpenLoads loads{};                    ///< that open the way nearest to open
   bool and_decision = false;                     ///< with some of them, a decision besides
+  std::size_t places_rewalked = 0;
 };
 
 struct DayBoard {
@@ -61,9 +64,10 @@ struct DayBoard {
 };
 
 /// The safest way of every pair in every snow, as find_routes answers it, with the fuel for it and
-/// the reserve aboard. Legs are judged once for each snow and hour. Loads are tried on the way
-/// nearest to open, and on that of the rig without any load: judged steps only, ends rounded
-/// inwards.
+/// the reserve aboard, and walked again; one that waits for decisions alone likewise. Legs are
+/// judged once for each snow and hour. Loads are tried on the way nearest to open, and on that of
+/// the rig without any load: judged steps only, ends rounded inwards; the ends of every interval
+/// told are asked for as a question of their own. Throws OurFault where a way is worse than found.
 [[nodiscard]] DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question);
 
 /// Every pair of two stations that trails reach and that do not share a junction.

@@ -3,12 +3,14 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <fstream>
-#include <iomanip>
 #include <iterator>
+#include <regex>
 #include <sstream>
 
 #include "app/tiny_site.h"
+#include "told.h"
 
 namespace rimehaul::app {
 
@@ -192,26 +194,46 @@ TEST_CASE("a bulletin nobody read closes the demo's pairs, and the board says wh
   CHECK(says(ran.out, "\"missing\":["));
 }
 
-TEST_CASE("every board command of the docs runs") {
-  const TinySite scratch;
-  std::istringstream docs{bytes_of(std::string{RIMEHAUL_ROOT} + "/docs/commands.md")};
-  const std::string begin = "    rimehaul board ";
-  int run = 0;
-  for (std::string line; std::getline(docs, line);) {
-    if (!line.starts_with(begin)) {
-      continue;
-    }
-    CAPTURE(line);
-    std::vector<std::string> words{"board"};
-    std::istringstream rest{line.substr(begin.size())};
-    for (std::string word; rest >> std::quoted(word);) {
-      const bool is_file = !words.empty() && words.back() == "--csv";
-      words.push_back(word == "routes/marrowfell" ? kDemo : is_file ? scratch.path(word) : word);
-    }
-    CHECK(run_command(words).status == Status::yes);
-    ++run;
-  }
-  CHECK(run == 2);
+TEST_CASE("the printed board is tagged, says its language and title, and is the same to the byte") {
+  const TinySite site;
+  const auto words = [&](const std::string& file) {
+    return std::vector<std::string>{"board",  site.folder(), "--rig", "solo",
+                                    "--load", "20",          "--pdf", site.path(file)};
+  };
+  REQUIRE(run_command(words("one.pdf")).status == Status::yes);
+  REQUIRE(run_command(words("two.pdf")).status == Status::yes);
+  const std::string bytes = site.text("one.pdf");
+  const bool same = bytes == site.text("two.pdf");
+  CHECK(same);
+  const std::string info = testing::told_of(bytes, "pdfinfo");
+  CHECK(std::regex_search(info, std::regex{"Tagged: +yes"}));
+  CHECK(std::regex_search(info, std::regex{"Title: +Day board: Tiny Fell, solo"}));
+  CHECK(says(testing::told_of(bytes, "qpdf --qdf --object-streams=disable", "-"), "/Lang (en)"));
+  CHECK(!std::regex_search(testing::told_of(bytes, "pdffonts"), std::regex{" no +(yes|no) +yes"}));
+  CHECK(says(testing::told_of(bytes, "pdftotext -raw", "-"), "From Base to"));
+}
+
+namespace {
+
+audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,
+                          const snow::SnowAt& /*snow*/,
+                          const std::vector<audit::PromisedLeg>& /*promise*/) {
+  return {.discrepancies = {{0, "climb traction comes to 0.8, promised 0.6"}},
+          .worst_share = 0.8,
+          .places_judged = 10};
+}
+
+}  // namespace
+
+TEST_CASE("a board with a way that is worse when walked again is withheld: 4, no table, no sheet") {
+  const TinySite site;
+  const Ran ran = run_command({"board", site.folder(), "--rig", "solo", "--load", "20", "--csv",
+                               site.path("board.csv"), "--pdf", site.path("board.pdf")},
+                              finds_fault);
+  CHECK(ran.status == Status::our_fault);
+  CHECK(ran.out.empty());
+  CHECK_FALSE(std::filesystem::exists(site.path("board.csv")));
+  CHECK_FALSE(std::filesystem::exists(site.path("board.pdf")));
 }
 
 TEST_CASE("help for the board is an answer, and a wrong name comes with the nearest") {

@@ -191,7 +191,7 @@ TEST_CASE("a route that is worse when walked again is withheld: 4, no card, no f
   const TinySite site;
   const auto words =
       route_words(site, {"--json", site.path("card.json"), "--gpx", site.path("card.gpx")});
-  for (const Rewalker rewalk : {&finds_fault, &judges_nothing}) {
+  for (const audit::WalkAgain rewalk : {&finds_fault, &judges_nothing}) {
     const Ran ran = run_command(words, rewalk);
     CHECK(ran.status == Status::our_fault);
     CHECK(ran.out.empty());

@@ -232,7 +232,7 @@ void TinySite::remove(const std::string& name) const {
   REQUIRE(fs::remove(path(name)));
 }
 
-Ran run_command(const std::vector<std::string>& arguments, app::Rewalker rewalk) {
+Ran run_command(const std::vector<std::string>& arguments, audit::WalkAgain rewalk) {
   std::ostringstream out;
   std::ostringstream err;
   const app::Outside outside{.out = out,

@@ -44,7 +44,7 @@ struct Ran {
 
 /// Runs one command at 2026-02-01T09:00:00Z, which is the tiny site's local time too.
 [[nodiscard]] Ran run_command(const std::vector<std::string>& arguments,
-                              app::Rewalker rewalk = audit::rewalk);
+                              audit::WalkAgain rewalk = audit::rewalk);
 
 /// `route SITE --rig solo --snow dry ... --from Base --to Top` with more options behind.
 [[nodiscard]] std::vector<std::string> route_words(const TinySite& site,

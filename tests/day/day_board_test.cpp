@@ -3,8 +3,10 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <array>
 
+#include "base/require.h"
 #include "passage/demo_scene.h"
 
 using namespace rimehaul;
@@ -26,6 +28,22 @@ class UnknownSnow final : public snow::SnowAt {
 
 passage::Scene demo() {
   return testing::scene_of({.ground = testing::rolling()}, testing::two_ways());
+}
+
+std::size_t walks = 0;  ///< how often a way was walked again
+
+audit::Rewalk counted(const passage::Scene& scene, const rig::Rig& rig, const snow::SnowAt& snow,
+                      const std::vector<audit::PromisedLeg>& promise) {
+  ++walks;
+  return audit::rewalk(scene, rig, snow, promise);
+}
+
+audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,
+                          const snow::SnowAt& /*snow*/,
+                          const std::vector<audit::PromisedLeg>& /*promise*/) {
+  return {.discrepancies = {{0, "climb traction comes to 0.8, promised 0.6"}},
+          .worst_share = 0.8,
+          .places_judged = 10};
 }
 
 day::BoardQuestion question_about(const passage::Scene& scene) {
@@ -130,4 +148,118 @@ TEST_CASE("too little fuel for the way and the reserve closes a pair that is ope
     short_of_fuel += cell.fuel_to_spare.has_value() ? 1 : 0;
   }
   CHECK(short_of_fuel > 0);
+}
+
+TEST_CASE("every open way of the board is walked again, and places are told") {
+  const passage::Scene scene = demo();
+  const rig::Rig rig = testing::solo_rig();
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  question.rewalk = counted;
+  walks = 0;
+  std::size_t open = 0;
+  for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
+    open += cell.verdict == passage::Verdict::open ? 1 : 0;
+    CHECK((cell.places_rewalked > 0) == (cell.verdict == passage::Verdict::open));
+  }
+  CHECK(open > 0);
+  CHECK(walks == open);
+}
+
+TEST_CASE("a way that is worse when walked again withholds the board") {
+  const passage::Scene scene = demo();
+  const rig::Rig rig = testing::solo_rig();
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  question.rewalk = finds_fault;
+  CHECK_THROWS_AS(static_cast<void>(day::board_of(columns, question)), base::OurFault);
+}
+
+namespace {
+
+/// A trail beside steep ground, for which a named person has to decide at level 1.
+passage::Scene beside_a_bank() {
+  const testing::Surface bank = [](double east_m, double /*north_m*/) {
+    return 1000.0 + (east_m < 7.0 ? 0.0 : std::min(east_m - 7.0, 60.0) * 0.84);
+  };
+  return testing::scene_of({.ground = bank, .cell_m = 2.0}, testing::straight_trail(0));
+}
+
+std::vector<day::BoardCell> cells_beside_a_bank(const rig::Rig& rig, audit::WalkAgain rewalk) {
+  const passage::Scene scene = beside_a_bank();
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  question.rewalk = rewalk;
+  return day::board_of(columns, question).cells;
+}
+
+}  // namespace
+
+TEST_CASE("a pair that waits for a decision alone is restricted, and its way is walked again") {
+  walks = 0;
+  const auto cells = cells_beside_a_bank(testing::solo_rig(), counted);
+  REQUIRE(cells.size() == 2);
+  for (const day::BoardCell& cell : cells) {
+    CHECK(cell.verdict == passage::Verdict::restricted);
+    CHECK(!cell.decision.empty());
+    CHECK(cell.stand == passage::Stand::asks);
+    CHECK(cell.time > units::Seconds{0});
+    CHECK(cell.places_rewalked > 0);
+  }
+  CHECK(walks == 2);
+}
+
+TEST_CASE("no decision opens a pair for which there is too little fuel") {
+  rig::Rig rig = testing::solo_rig();
+  rig.load.fuel = rig.carrier.tank * passage::default_rules().fuel_reserve;
+  walks = 0;
+  for (const day::BoardCell& cell : cells_beside_a_bank(rig, counted)) {
+    CHECK(cell.verdict == passage::Verdict::closed);
+    CHECK(cell.fuel_to_spare.has_value());
+    CHECK(!cell.binding.has_value());
+    CHECK(cell.decision.empty());
+  }
+  CHECK(walks == 0);
+}
+
+TEST_CASE("no load opens a pair for which there is too little fuel") {
+  const passage::Scene scene = demo();
+  rig::Rig rig = testing::solo_rig();
+  rig.load.bed = rig.carrier.bed_rating + units::Kilograms{1};
+  rig.load.fuel = rig.carrier.tank * scene.rules.fuel_reserve;
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  question.loads = day::OtherLoads::tried;
+  for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
+    CHECK(cell.verdict == passage::Verdict::closed);
+    CHECK(!cell.loads.any());
+  }
+}
+
+TEST_CASE("the ends of every load interval told are walked again") {
+  const passage::Scene scene = demo();
+  rig::Rig rig = testing::solo_rig();
+  rig.load.bed = rig.carrier.bed_rating + units::Kilograms{1};
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  question.loads = day::OtherLoads::tried;
+  question.rewalk = counted;
+  walks = 0;
+  std::size_t intervals = 0;
+  for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
+    intervals += cell.loads.bed.size();
+    CHECK((cell.places_rewalked > 0) == cell.loads.any());
+  }
+  CHECK(intervals > 0);
+  CHECK(walks >= 2 * intervals);
 }

@@ -60,7 +60,7 @@ void draw_symbol(Canvas& canvas, const Box& box, const card::QrSymbol& symbol) {
 
 }  // namespace
 
-void draw_back(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages, Minding minding) {
+void draw_back(Canvas& canvas, const card::CardSheet& sheet, Pages& pages, Minding minding) {
   const RouteCard& card = sheet.card;
   Flow flow{canvas, {.area = pages.area(), .count = 2}, [&] { return pages.next(); }};
   if (minding == Minding::behind) {

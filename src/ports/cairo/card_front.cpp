@@ -5,9 +5,9 @@
 #include "card/figures.h"
 #include "card/words.h"
 #include "ports/cairo/card_parts.h"
+#include "ports/cairo/flow.h"
 #include "ports/cairo/map_drawing.h"
 #include "ports/cairo/profile_drawing.h"
-#include "ports/cairo/table.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -149,29 +149,31 @@ std::vector<TableColumn> leg_columns(double width_pt) {
   return columns;
 }
 
-/// In front where all legs have room below `y` with what is to be minded on them.
-Minding minding_of(const Table& table, double y, const RouteCard& card, const Box& body) {
-  y += table.head_height();
+std::vector<TableRow> rows_of(const RouteCard& card, Minding minding) {
+  std::vector<TableRow> rows;
+  rows.reserve(card.legs.size());
   for (const CardLeg& leg : card.legs) {
-    y += table.height_of(row_of(leg, Minding::in_front));
+    rows.push_back(row_of(leg, minding));
   }
-  return y <= body.bottom_pt() ? Minding::in_front : Minding::behind;
+  return rows;
 }
 
-Minding write_legs(Canvas& canvas, double y, const RouteCard& card, CardPages& pages) {
-  const Canvas::Tag tag{canvas, "Table"};
-  Box body = pages.area();
-  Table table{canvas, body.left_pt, leg_columns(body.width_pt)};
-  const Minding minding = minding_of(table, y, card, body);
-  y = table.write_head(y);
-  for (const CardLeg& leg : card.legs) {
-    const TableRow row = row_of(leg, minding);
-    if (y + table.height_of(row) > body.bottom_pt()) {
-      body = pages.next();
-      y = table.write_head(body.top_pt);
-    }
-    y = table.write_row(y, row);
+/// In front where all legs have room for what is to be minded on them.
+Minding minding_in(const Box& room, Canvas& canvas, const RouteCard& card) {
+  const Table table{canvas, leg_columns(room.width_pt)};
+  double height = table.head_height();
+  for (const TableRow& row : rows_of(card, Minding::in_front)) {
+    height += table.height_of(row);
   }
+  return height <= room.height_pt ? Minding::in_front : Minding::behind;
+}
+
+Minding write_legs(Canvas& canvas, double y, const RouteCard& card, Pages& pages) {
+  const Box body = pages.area();
+  const Box room{body.left_pt, y, body.width_pt, body.bottom_pt() - y};
+  const Minding minding = minding_in(room, canvas, card);
+  Flow flow{canvas, {.area = room}, [&pages] { return pages.next(); }};
+  flow.table(leg_columns(body.width_pt), rows_of(card, minding));
   return minding;
 }
 
@@ -227,7 +229,7 @@ std::string to_mind(const CardLeg& leg) {
   return all + card::ahead_line(leg);
 }
 
-Minding draw_front(Canvas& canvas, const card::CardSheet& sheet, CardPages& pages) {
+Minding draw_front(Canvas& canvas, const card::CardSheet& sheet, Pages& pages) {
   const Box body = pages.area();
   double y = write_title(canvas, body, sheet);
   y = write_verdict(canvas, body, y, sheet.card);

@@ -8,22 +8,17 @@
 #include "card/figures.h"
 #include "card/limits_words.h"
 #include "card/words.h"
-#include "ports/cairo/column.h"
 #include "ports/cairo/envelope_plot.h"
+#include "ports/cairo/flow.h"
+#include "ports/cairo/pages.h"
 
 namespace rimehaul::ports::cairo {
 
 namespace {
 
-constexpr double kMargin_pt = 40.0;
 constexpr double kLeastPlot_pt = 300.0;
 constexpr double kMostPlot_pt = 440.0;
-constexpr double kLabel_pt = 78.0;
-
-using Cell = Column::Cell;
-
-constexpr Lettering kText{.size_pt = kSmallest_pt};
-constexpr Lettering kBold{.size_pt = kSmallest_pt, .weight = Weight::bold};
+constexpr double kLabel_pt = 84.0;
 
 /// The tables' row of a snow class for the rig as given: the outlines' own rig, load and surface.
 const card::LimitsRow* row_of(const card::LimitsReport& report, snow::Wetness wetness) {
@@ -40,81 +35,77 @@ const card::LimitsRow* row_of(const card::LimitsReport& report, snow::Wetness we
   return nullptr;
 }
 
-std::string cell_words(const std::optional<passage::Limit>& limit) {
-  return limit ? card::limit_words(*limit) + "\n" + card::binding_words(*limit) : "closed";
+TableCell cell_of(const std::optional<passage::Limit>& limit) {
+  return limit ? TableCell{card::limit_words(*limit), card::binding_words(*limit)}
+               : TableCell{"closed", ""};
 }
 
-void write_class(Canvas& canvas, Column& column, const card::LimitsReport& report,
-                 snow::Wetness wetness) {
+TableRow row_of_class(const card::LimitsReport& report, snow::Wetness wetness) {
+  const card::LimitsRow* row = row_of(report, wetness);
+  if (row == nullptr || row->limits.closed) {
+    return {{{"", ""}, {snow::words_for(wetness), ""}, {"", ""}, {"", ""}, {"", ""}},
+            row != nullptr ? card::closed_words(*row->limits.closed) : "closed"};
+  }
+  const CellSign sample = [wetness](Canvas& canvas, Spot left) {
+    constexpr double kSample_pt = 36.0;
+    canvas.line({left, {left.x_pt + kSample_pt, left.y_pt}}, stroke_of(wetness));
+  };
+  return {{{"", "", sample},
+           {snow::words_for(wetness), ""},
+           cell_of(row->limits.climb),
+           cell_of(row->limits.descent),
+           cell_of(row->limits.cross)},
+          ""};
+}
+
+void write_table(Flow& flow, const card::LimitsReport& report) {
   constexpr double kSample_pt = 44.0;
   constexpr double kName_pt = 60.0;
-  const double third_pt = (column.width_pt() - kSample_pt - kName_pt) / 3.0;
-  const double line_pt = column.at_pt() + 6.0;
-  const card::LimitsRow* row = row_of(report, wetness);
-  const bool open = row != nullptr && !row->limits.closed;
-  if (open) {
-    canvas.line({{column.left_pt(), line_pt}, {column.left_pt() + kSample_pt - 8.0, line_pt}},
-                stroke_of(wetness));
-  }
-  std::vector<Cell> cells{{kSample_pt, "", kText}, {kName_pt, snow::words_for(wetness), kBold}};
-  if (open) {
-    cells.push_back({third_pt, cell_words(row->limits.climb), kText});
-    cells.push_back({third_pt, cell_words(row->limits.descent), kText});
-    cells.push_back({third_pt, cell_words(row->limits.cross), kText});
-  } else {
-    const bool told = row != nullptr && row->limits.closed.has_value();
-    cells.push_back(
-        {3.0 * third_pt, told ? card::closed_words(*row->limits.closed) : "closed", kText});
-  }
-  column.row(cells);
-}
-
-void write_table(Canvas& canvas, Column& column, const card::LimitsReport& report) {
-  constexpr double kBefore_pt = 104.0;
-  const Canvas::Tag table{canvas, "Table"};
-  const double third_pt = (column.width_pt() - kBefore_pt) / 3.0;
-  column.row({{kBefore_pt, "Snow", kBold},
-              {third_pt, "Climb, and what binds", kBold},
-              {third_pt, "Descent, and what binds", kBold},
-              {third_pt, "Cross-slope, and what binds", kBold}});
-  column.rule();
+  const double third_pt = (flow.column_width() - kSample_pt - kName_pt) / 3.0;
+  std::vector<TableRow> rows;
   for (const card::SnowOutline& outline : report.outlines.outlines) {
-    write_class(canvas, column, report, outline.wetness);
+    rows.push_back(row_of_class(report, outline.wetness));
   }
+  flow.table({{"", kSample_pt},
+              {"Snow", kName_pt},
+              {"Climb, and what binds", third_pt},
+              {"Descent, and what binds", third_pt},
+              {"Cross-slope, and what binds", third_pt}},
+             rows);
 }
 
-void write_head(Column& column, const card::LimitsReport& report) {
+void write_head(Flow& flow, const card::LimitsReport& report) {
   const std::string surface = snow::words_for(report.outlines.surface);
-  column.title("Allowed grade and cross-slope: " + report.rig);
-  column.paragraph(report.site + "; " + surface + " snow; " +
-                       card::towing_words(report.outlines.towing) + "; " +
-                       card::words::load(report.outlines.load, report.outlines.towing),
-                   {.size_pt = 9.0});
+  flow.title("Allowed grade and cross-slope: " + report.rig);
+  flow.paragraph(report.site + "; " + surface + " snow; " +
+                     card::towing_words(report.outlines.towing) + "; " +
+                     card::words::load(report.outlines.load, report.outlines.towing),
+                 {.size_pt = 9.0});
 }
 
-void write_foot(Column& column, const card::LimitsReport& report) {
-  column.gap(4.0);
-  for (const card::LabelledWords& line : card::basis_of(report)) {
-    column.labelled({line.label, line.text}, kLabel_pt);
+void write_foot(Flow& flow, const card::LimitsReport& report) {
+  flow.gap(4.0);
+  for (const card::LabelledLine& line : card::basis_of(report)) {
+    flow.labelled({line.label, line.text}, kLabel_pt);
   }
   std::string ratings;
   for (const std::string& rating : report.ratings) {
     ratings += (ratings.empty() ? "" : "; ") + rating;
   }
-  column.labelled({"Ratings in force", ratings}, kLabel_pt);
+  flow.labelled({"Ratings in force", ratings}, kLabel_pt);
   std::string estimates;
   for (const std::string& estimate : report.estimates) {
     estimates += (estimates.empty() ? "" : "; ") + estimate;
   }
-  column.labelled({"Estimates", estimates}, kLabel_pt);
-  column.paragraph(card::outranked(), {.size_pt = 9.0, .weight = Weight::bold});
+  flow.labelled({"Estimates", estimates}, kLabel_pt);
+  flow.paragraph(card::outranked(), {.size_pt = 9.0, .weight = Weight::bold});
   std::string made = "Made " + card::local_text(report.made, report.utc_offset_minutes);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
   if (!report.versions.empty()) {
     made += "; " + report.versions.front();
   }
-  column.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
+  flow.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 
 std::string figure_words(const card::LimitsReport& report) {
@@ -135,17 +126,17 @@ std::string figure_words(const card::LimitsReport& report) {
 /// Draws the page with the plot so high; returns where its words end.
 double draw(Canvas& canvas, const card::LimitsReport& report, double plot_pt) {
   const double width_pt = canvas.size().width_pt - 2 * kMargin_pt;
-  Column column{canvas, {{kMargin_pt, kMargin_pt}, width_pt}};
-  write_head(column, report);
-  column.gap(4.0);
+  Flow flow{canvas, {.area = endless({kMargin_pt, kMargin_pt}, width_pt)}, nullptr};
+  write_head(flow, report);
+  flow.gap(4.0);
   {
     const Canvas::Tag figure = Canvas::Tag::figure(canvas, figure_words(report));
-    draw_envelopes(canvas, {kMargin_pt, column.at_pt(), width_pt, plot_pt}, report.outlines);
+    draw_envelopes(canvas, {kMargin_pt, flow.corner().y_pt, width_pt, plot_pt}, report.outlines);
   }
-  column.gap(plot_pt + 4.0);
-  write_table(canvas, column, report);
-  write_foot(column, report);
-  return column.at_pt();
+  flow.gap(plot_pt + 4.0);
+  write_table(flow, report);
+  write_foot(flow, report);
+  return flow.corner().y_pt;
 }
 
 }  // namespace

@@ -1,5 +1,8 @@
 #include "ports/cairo/flow.h"
 
+#include <algorithm>
+#include <limits>
+#include <optional>
 #include <utility>
 
 namespace rimehaul::ports::cairo {
@@ -12,6 +15,9 @@ constexpr double kIndent_pt = 13.0;
 constexpr double kAfterItem_pt = 0.9;
 constexpr double kBeforeHeading_pt = 5.0;
 constexpr double kAfterHeading_pt = 2.0;
+constexpr double kAfterLine_pt = 1.5;
+/// What comes first under a heading is at least so high.
+constexpr double kUnderHeading_pt = 24.0;
 
 void draw_mark(Canvas& canvas, Spot at, ItemMark mark) {
   switch (mark) {
@@ -58,6 +64,11 @@ void Flow::next_column() {
   y_pt_ = columns_.area.top_pt;
 }
 
+void Flow::next_page() {
+  column_ = columns_.count - 1;
+  next_column();
+}
+
 void Flow::make_room(double height_pt) {
   const bool at_top = y_pt_ <= columns_.area.top_pt;
   if (!at_top && y_pt_ + height_pt > columns_.area.bottom_pt()) {
@@ -78,24 +89,75 @@ void Flow::write_item(const std::string& item, ItemMark mark) {
   y_pt_ += canvas_.write(at, {item, kItem, column_width() - indent_pt}) + kAfterItem_pt;
 }
 
-void Flow::write(const TextBlock& block) {
-  if (block.items.empty()) {
-    return;
-  }
-  const double heading_pt = canvas_.height_of({block.heading, kHeading, column_width()});
-  make_room(kBeforeHeading_pt + heading_pt + item_height(block.items.front()));
+void Flow::title(std::string_view text) {
+  const Paragraph paragraph{text, {.size_pt = 14.0, .weight = Weight::bold}, column_width()};
+  make_room(canvas_.height_of(paragraph));
+  const Canvas::Tag tag{canvas_, "H1"};
+  y_pt_ += canvas_.write(corner(), paragraph) + kAfterHeading_pt;
+}
+
+void Flow::heading(std::string_view text) {
+  const Paragraph paragraph{text, kHeading, column_width()};
+  const double height_pt = canvas_.height_of(paragraph);
+  make_room(kBeforeHeading_pt + height_pt + kUnderHeading_pt);
   if (y_pt_ > columns_.area.top_pt) {
     y_pt_ += kBeforeHeading_pt;
   }
   {
     const Canvas::Tag tag{canvas_, "H2"};
-    y_pt_ += canvas_.write(corner(), {block.heading, kHeading, column_width()});
+    y_pt_ += canvas_.write(corner(), paragraph);
   }
   canvas_.line({corner(), {corner().x_pt + column_width(), y_pt_}},
                {.width_pt = 0.6, .colour = kInk});
   y_pt_ += kAfterHeading_pt;
+}
+
+void Flow::paragraph(std::string_view text, const Lettering& lettering) {
+  const Paragraph paragraph{text, lettering, column_width()};
+  make_room(canvas_.height_of(paragraph));
+  const Canvas::Tag tag{canvas_, "P"};
+  y_pt_ += canvas_.write(corner(), paragraph) + kAfterLine_pt;
+}
+
+void Flow::labelled(const Labelled& line, double label_width_pt) {
+  constexpr double kBetween_pt = 6.0;
+  Lettering bold = kRunning;
+  bold.weight = Weight::bold;
+  const Paragraph label{line.label, bold, label_width_pt - kBetween_pt};
+  const Paragraph text{line.text, kRunning, column_width() - label_width_pt};
+  const double height_pt = std::max(canvas_.height_of(label), canvas_.height_of(text));
+  make_room(height_pt);
+  const Canvas::Tag tag{canvas_, "P"};
+  canvas_.write(corner(), label);
+  canvas_.write({corner().x_pt + label_width_pt, y_pt_}, text);
+  y_pt_ += height_pt + kAfterLine_pt;
+}
+
+void Flow::write(const TextBlock& block) {
+  if (block.items.empty()) {
+    return;
+  }
+  make_room(kBeforeHeading_pt + canvas_.height_of({block.heading, kHeading, column_width()}) +
+            item_height(block.items.front()));
+  heading(block.heading);
   for (const std::string& item : block.items) {
     write_item(item, block.mark);
+  }
+}
+
+void Flow::table(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows) {
+  const Table table{canvas_, columns};
+  make_room(table.head_height() + (rows.empty() ? 0.0 : table.height_of(rows.front())));
+  std::optional<Canvas::Tag> tag{std::in_place, canvas_, "Table"};
+  y_pt_ = table.write_head(corner());
+  for (const TableRow& row : rows) {
+    if (y_pt_ + table.height_of(row) > columns_.area.bottom_pt()) {
+      tag.reset();  // each part is a table by itself, and a page's foot is in none
+      next_column();
+      tag.emplace(canvas_, "Table");
+      y_pt_ = table.write_head(corner());
+    }
+    y_pt_ = table.write_row(corner(), row);
   }
 }
 
@@ -105,6 +167,10 @@ Box Flow::keep(double height_pt) {
   const Box box{corner().x_pt, y_pt_, column_width(), height_pt};
   y_pt_ += height_pt;
   return box;
+}
+
+Box endless(Spot corner, double width_pt) {
+  return {corner.x_pt, corner.y_pt, width_pt, std::numeric_limits<double>::infinity()};
 }
 
 }  // namespace rimehaul::ports::cairo

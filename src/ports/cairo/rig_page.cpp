@@ -4,86 +4,94 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "card/figures.h"
 #include "card/limits_words.h"
 #include "card/rig_words.h"
 #include "card/words.h"
-#include "ports/cairo/column.h"
+#include "ports/cairo/flow.h"
+#include "ports/cairo/pages.h"
 #include "ports/cairo/rig_drawing.h"
 
 namespace rimehaul::ports::cairo {
 
 namespace {
 
-constexpr double kMargin_pt = 30.0;
 constexpr double kLabel_pt = 78.0;
-constexpr Lettering kText{.size_pt = kSmallest_pt};
 constexpr Lettering kBold{.size_pt = kSmallest_pt, .weight = Weight::bold};
-constexpr Lettering kNumber{.size_pt = kSmallest_pt, .align = Align::right};
 
-void write_head(Column& column, const card::RigSheet& sheet) {
-  column.title("Rig sheet: " + sheet.rig);
-  column.paragraph(sheet.site + "; " +
-                       card::words::load(sheet.load, sheet.trailer ? sheet.trailer->name : "") +
-                       "; " + card::scale_words(sheet.total) + " in all; " +
-                       card::pressure_words(sheet.pressure) +
-                       " under the carrier's driven tracks; driver level " + sheet.driver_level,
-                   {.size_pt = 9.0});
-  column.paragraph(card::outranked(), kBold);
+void write_head(Flow& flow, const card::RigSheet& sheet) {
+  flow.title("Rig sheet: " + sheet.rig);
+  flow.paragraph(sheet.site + "; " +
+                     card::words::load(sheet.load, sheet.trailer ? sheet.trailer->name : "") +
+                     "; " + card::scale_words(sheet.total) + " in all; " +
+                     card::pressure_words(sheet.pressure) +
+                     " under the carrier's driven tracks; driver level " + sheet.driver_level,
+                 {.size_pt = 9.0});
+  flow.paragraph(card::outranked(), kBold);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
   std::string made = "Made " + card::local_text(sheet.made, sheet.utc_offset_minutes);
   if (!sheet.versions.empty()) {
     made += "; " + sheet.versions.front();
   }
-  column.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
+  flow.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 
-void write_mass(Column& column, const card::NamedMass& mass, const Lettering& lettering) {
-  const double place_pt = column.width_pt() - 210.0;
-  column.row({{150.0, mass.name, lettering},
-              {60.0, card::scale_words(mass.placed.mass), kNumber},
-              {place_pt, card::place_words(mass.placed.at), lettering}});
+TableRow row_of(const card::NamedMass& mass) {
+  return {{{"", mass.name},
+           {"", card::scale_words(mass.placed.mass)},
+           {"", card::place_words(mass.placed.at)}},
+          ""};
 }
 
-void write_masses(Canvas& canvas, Column& column, const card::SheetBody& body) {
-  const Canvas::Tag table{canvas, "Table"};
-  column.row({{150.0, "Mass", kBold},
-              {60.0, "", kBold},
-              {column.width_pt() - 210.0, "Where, from the rear end of the contact", kBold}});
+TableRow in_bold(TableRow row) {
+  for (TableCell& cell : row.cells) {
+    std::swap(cell.strong, cell.plain);
+  }
+  return row;
+}
+
+void write_masses(Flow& flow, const card::SheetBody& body) {
+  std::vector<TableRow> rows;
   for (const card::NamedMass& mass : body.masses) {
-    write_mass(column, mass, kText);
+    rows.push_back(row_of(mass));
   }
-  write_mass(column, {"all, as loaded", {body.as_loaded.mass, body.as_loaded.centre}}, kBold);
-  write_mass(column, {"all, without load", {body.empty.mass, body.empty.centre}}, kText);
+  rows.push_back(in_bold(row_of({"all, as loaded", {body.as_loaded.mass, body.as_loaded.centre}})));
+  rows.push_back(row_of({"all, without load", {body.empty.mass, body.empty.centre}}));
+  flow.table({{"Mass", 150.0},
+              {"", 60.0, Align::right},
+              {"Where, from the rear end of the contact", flow.column_width() - 210.0}},
+             rows);
 }
 
-void write_tips(Canvas& canvas, Column& column, const card::SheetBody& body) {
-  const Canvas::Tag table{canvas, "Table"};
-  const double each_pt = (column.width_pt() - 150.0) / 3.0;
-  column.row({{150.0, "Tip angle over the", kBold},
-              {each_pt, "as loaded", kBold},
-              {each_pt, "without load", kBold},
-              {each_pt, "usable as loaded", kBold}});
+void write_tips(Flow& flow, const card::SheetBody& body) {
+  const double each_pt = (flow.column_width() - 150.0) / 3.0;
+  std::vector<TableRow> rows;
   for (const card::TipAngle& tip : body.tips) {
-    column.row({{150.0, std::string{card::tip_way_words(tip.way)}, kText},
-                {each_pt, card::tip_words(tip.as_loaded), kText},
-                {each_pt, card::tip_words(tip.empty), kText},
-                {each_pt, card::tip_words(tip.usable), kText}});
+    rows.push_back({{{"", std::string{card::tip_way_words(tip.way)}},
+                     {"", card::tip_words(tip.as_loaded)},
+                     {"", card::tip_words(tip.empty)},
+                     {"", card::tip_words(tip.usable)}},
+                    ""});
   }
+  flow.table({{"Tip angle over the", 150.0},
+              {"as loaded", each_pt},
+              {"without load", each_pt},
+              {"usable as loaded", each_pt}},
+             rows);
 }
 
-void write_body(Canvas& canvas, Column& column, const card::SheetBody& body,
-                const std::string& kind) {
+void write_body(Flow& flow, const card::SheetBody& body, const std::string& kind) {
   const double line_pt = 13.0;
-  column.keep_together(line_pt * static_cast<double>(body.masses.size() + 10));
-  column.heading(kind + " " + body.name);
-  column.paragraph(body.provenance);
-  write_masses(canvas, column, body);
-  column.rule();
-  write_tips(canvas, column, body);
+  flow.make_room(line_pt * static_cast<double>(body.masses.size() + 10));
+  flow.heading(kind + " " + body.name);
+  flow.paragraph(body.provenance);
+  write_masses(flow, body);
+  flow.gap(3.0);
+  write_tips(flow, body);
 }
 
 std::string joined(const std::vector<std::string>& parts) {
@@ -94,20 +102,20 @@ std::string joined(const std::vector<std::string>& parts) {
   return line;
 }
 
-void write_foot(Column& column, const card::RigSheet& sheet) {
-  column.gap(3.0);
-  column.paragraph(card::tips_note(sheet));
-  column.heading("Loads against ratings");
+void write_foot(Flow& flow, const card::RigSheet& sheet) {
+  flow.gap(3.0);
+  flow.paragraph(card::tips_note(sheet));
+  flow.heading("Loads against ratings");
   for (const std::string& line : card::load_lines(sheet)) {
-    column.paragraph(line);
+    flow.paragraph(line);
   }
-  column.heading("Ratings for slopes");
+  flow.heading("Ratings for slopes");
   for (const card::SheetRatings& ratings : sheet.ratings) {
-    column.labelled(
+    flow.labelled(
         {ratings.way, (ratings.in_force ? "in force: " : "") + card::ratings_line(ratings)},
         kLabel_pt);
   }
-  column.labelled({"Estimates", joined(sheet.estimates)}, kLabel_pt);
+  flow.labelled({"Estimates", joined(sheet.estimates)}, kLabel_pt);
 }
 
 std::string figure_words(const card::RigSheet& sheet) {
@@ -123,22 +131,27 @@ std::string figure_words(const card::RigSheet& sheet) {
 /// Draws the sheet, on further pages where the first has a lower end; returns where its words end.
 double draw(Canvas& canvas, const card::RigSheet& sheet, std::optional<double> bottom_pt) {
   const double width_pt = canvas.size().width_pt - 2 * kMargin_pt;
-  Column column{canvas, {{kMargin_pt, kMargin_pt}, width_pt, bottom_pt}};
-  write_head(column, sheet);
-  column.gap(4.0);
+  const Box area = bottom_pt ? Box{kMargin_pt, kMargin_pt, width_pt, *bottom_pt - kMargin_pt}
+                             : endless({kMargin_pt, kMargin_pt}, width_pt);
+  Flow flow{canvas, {.area = area}, [&canvas, area] {
+              canvas.next_page();
+              return area;
+            }};
+  write_head(flow, sheet);
+  flow.gap(4.0);
   const DrawingScale scale{sheet, width_pt};
   const double height_pt = scale.height_pt(sheet);
   {
     const Canvas::Tag figure = Canvas::Tag::figure(canvas, figure_words(sheet));
-    draw_rig(canvas, {kMargin_pt, column.at_pt(), width_pt, height_pt}, sheet, scale);
+    draw_rig(canvas, {kMargin_pt, flow.corner().y_pt, width_pt, height_pt}, sheet, scale);
   }
-  column.gap(height_pt);
-  write_body(canvas, column, sheet.carrier, "Carrier");
+  flow.gap(height_pt);
+  write_body(flow, sheet.carrier, "Carrier");
   if (sheet.trailer) {
-    write_body(canvas, column, *sheet.trailer, "Trailer");
+    write_body(flow, *sheet.trailer, "Trailer");
   }
-  write_foot(column, sheet);
-  return column.at_pt();
+  write_foot(flow, sheet);
+  return flow.corner().y_pt;
 }
 
 }  // namespace

@@ -15,8 +15,8 @@ constexpr double kNote_pt = 8.0;
 
 }  // namespace
 
-Table::Table(Canvas& canvas, double left_pt, std::vector<TableColumn> columns)
-    : canvas_{canvas}, left_pt_{left_pt}, columns_{std::move(columns)} {}
+Table::Table(Canvas& canvas, std::vector<TableColumn> columns)
+    : canvas_{canvas}, columns_{std::move(columns)} {}
 
 double Table::width_pt() const {
   double width = 0.0;
@@ -36,6 +36,12 @@ Paragraph Table::in_column(std::string_view text, const TableColumn& column, Wei
           column.width_pt - 2 * kPadding_pt};
 }
 
+Paragraph Table::strong_of(const TableCell& cell, const TableColumn& column) const {
+  Paragraph paragraph = in_column(cell.strong, column, Weight::bold);
+  paragraph.width_pt -= cell.sign ? kSign_pt : 0.0;
+  return paragraph;
+}
+
 double Table::head_height() const {
   double height = 0.0;
   for (const TableColumn& column : columns_) {
@@ -51,7 +57,7 @@ double Table::cells_height(const TableRow& row) const {
     const TableCell& cell = row.cells[i];
     double cell_height = 0.0;
     if (!cell.strong.empty()) {
-      cell_height += canvas_.height_of(in_column(cell.strong, columns_[i], Weight::bold));
+      cell_height += canvas_.height_of(strong_of(cell, columns_[i]));
     }
     if (!cell.plain.empty()) {
       cell_height += canvas_.height_of(in_column(cell.plain, columns_[i], Weight::regular));
@@ -69,43 +75,50 @@ double Table::height_of(const TableRow& row) const {
   return height;
 }
 
-double Table::write_head(double top_pt) {
+double Table::write_head(Spot corner) const {
   const Canvas::Tag row{canvas_, "TR"};
-  double left = left_pt_;
+  double left = corner.x_pt;
   for (const TableColumn& column : columns_) {
     const Canvas::Tag cell{canvas_, "TH"};
-    canvas_.write({left + kPadding_pt, top_pt + kPadding_pt},
+    canvas_.write({left + kPadding_pt, corner.y_pt + kPadding_pt},
                   in_column(column.title, column, Weight::bold));
     left += column.width_pt;
   }
-  const double bottom = top_pt + head_height();
-  canvas_.line({{left_pt_, bottom}, {left_pt_ + width_pt(), bottom}}, {.width_pt = 1.0});
+  const double bottom = corner.y_pt + head_height();
+  canvas_.line({{corner.x_pt, bottom}, {left, bottom}}, {.width_pt = 1.0});
   return bottom;
 }
 
-double Table::write_row(double top_pt, const TableRow& row) {
+void Table::write_cell(Spot corner, const TableCell& cell, const TableColumn& column) const {
+  const Canvas::Tag tag{canvas_, "TD"};
+  if (cell.sign) {
+    constexpr double kMiddleOfLine_pt = 5.6;
+    cell.sign(canvas_, {corner.x_pt, corner.y_pt + kMiddleOfLine_pt});
+  }
+  if (!cell.strong.empty()) {
+    const double aside = cell.sign ? kSign_pt : 0.0;
+    corner.y_pt += canvas_.write({corner.x_pt + aside, corner.y_pt}, strong_of(cell, column));
+  }
+  if (!cell.plain.empty()) {
+    canvas_.write(corner, in_column(cell.plain, column, Weight::regular));
+  }
+}
+
+double Table::write_row(Spot corner, const TableRow& row) const {
   const Canvas::Tag tag{canvas_, "TR"};
-  double left = left_pt_;
+  const double top = corner.y_pt + kPadding_pt;
+  double left = corner.x_pt;
   for (std::size_t i = 0; i < columns_.size(); ++i) {
-    const Canvas::Tag cell{canvas_, "TD"};
-    Spot at{left + kPadding_pt, top_pt + kPadding_pt};
-    if (!row.cells[i].strong.empty()) {
-      at.y_pt += canvas_.write(at, in_column(row.cells[i].strong, columns_[i], Weight::bold));
-    }
-    if (!row.cells[i].plain.empty()) {
-      canvas_.write(at, in_column(row.cells[i].plain, columns_[i], Weight::regular));
-    }
+    write_cell({left + kPadding_pt, top}, row.cells[i], columns_[i]);
     left += columns_[i].width_pt;
   }
   if (!row.note.empty()) {
     const Canvas::Tag note{canvas_, "TD"};
-    canvas_.write({left_pt_ + columns_.front().width_pt + kPadding_pt,
-                   top_pt + kPadding_pt + cells_height(row)},
+    canvas_.write({corner.x_pt + columns_.front().width_pt + kPadding_pt, top + cells_height(row)},
                   {row.note, {.size_pt = kNote_pt}, note_width()});
   }
-  const double bottom = top_pt + height_of(row);
-  canvas_.line({{left_pt_, bottom}, {left_pt_ + width_pt(), bottom}},
-               {.width_pt = 0.4, .colour = kHair});
+  const double bottom = corner.y_pt + height_of(row);
+  canvas_.line({{corner.x_pt, bottom}, {left, bottom}}, {.width_pt = 0.4, .colour = kHair});
   return bottom;
 }
 

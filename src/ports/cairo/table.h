@@ -1,6 +1,7 @@
 // A table whose rows are as high as their texts, drawn row by row so that it may go on elsewhere.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -14,10 +15,16 @@ struct TableColumn {
   Align align = Align::left;
 };
 
-/// A cell: a line in bold (empty: none) over plain text.
+/// A sign drawn to the right of a spot, in the middle of a line's height.
+using CellSign = std::function<void(Canvas& canvas, Spot left)>;
+/// Room that a sign takes before its cell's line in bold.
+inline constexpr double kSign_pt = 26.0;
+
+/// A cell: a line in bold (empty: none), perhaps behind a sign, over plain text.
 struct TableCell {
   std::string strong;
   std::string plain;
+  CellSign sign{};
 };
 
 /// One row: a cell for each column, and a note under them from the second column on.
@@ -28,23 +35,24 @@ struct TableRow {
 
 class Table {
  public:
-  Table(Canvas& canvas, double left_pt, std::vector<TableColumn> columns);
+  Table(Canvas& canvas, std::vector<TableColumn> columns);
 
   [[nodiscard]] double width_pt() const;
   [[nodiscard]] double head_height() const;
   [[nodiscard]] double height_of(const TableRow& row) const;
-  /// Both draw from a height on the page down and return the height where they end.
-  double write_head(double top_pt);
-  double write_row(double top_pt, const TableRow& row);
+  /// Both draw from an upper left corner on and return the height on the page where they end.
+  [[nodiscard]] double write_head(Spot corner) const;
+  [[nodiscard]] double write_row(Spot corner, const TableRow& row) const;
 
  private:
   [[nodiscard]] double cells_height(const TableRow& row) const;
   [[nodiscard]] Paragraph in_column(std::string_view text, const TableColumn& column,
                                     Weight weight) const;
+  [[nodiscard]] Paragraph strong_of(const TableCell& cell, const TableColumn& column) const;
+  void write_cell(Spot corner, const TableCell& cell, const TableColumn& column) const;
   [[nodiscard]] double note_width() const;
 
   Canvas& canvas_;
-  double left_pt_;
   std::vector<TableColumn> columns_;
 };
 

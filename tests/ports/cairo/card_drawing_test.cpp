@@ -5,18 +5,19 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <regex>
 #include <string>
 
 #include "card/sample_card.h"
-#include "told.h"
+#include "ports/cairo/read_back.h"
 
 namespace rimehaul {
 
 namespace {
 
 using ports::cairo::draw_card;
-using testing::told_of;
+using testing::pages_of;
+using testing::smallest_letters;
+using testing::words_of;
 using units::Metres;
 using units::Slope;
 
@@ -51,30 +52,6 @@ card::CardSheet sheet_of(int legs, const std::string& trail) {
   sheet.digest = std::string(64, 'a');
   sheet.qr = {21, std::vector<bool>(441, true)};
   return sheet;
-}
-
-int pages_of(const std::string& bytes) {
-  const std::string info = told_of(bytes, "pdfinfo");
-  std::smatch pages;
-  REQUIRE(std::regex_search(info, pages, std::regex{"Pages: +([0-9]+)"}));
-  return std::stoi(pages[1]);
-}
-
-/// All text with every run of white space as one blank, so that folding does not matter.
-std::string words_of(const std::string& bytes) {
-  return std::regex_replace(told_of(bytes, "pdftotext -raw", "-"), std::regex{"\\s+"}, " ");
-}
-
-/// The smallest letters, points.
-double smallest_letters(const std::string& bytes) {
-  const std::string pages = told_of(bytes, "pdftohtml -xml -stdout -zoom 1 -i");
-  const std::regex size{"fontspec id=\"[0-9]+\" size=\"([0-9]+)\""};
-  double smallest = 1000;
-  for (std::sregex_iterator at{pages.begin(), pages.end(), size}; at != std::sregex_iterator{};
-       ++at) {
-    smallest = std::min(smallest, std::stod((*at)[1]));
-  }
-  return smallest;
 }
 
 }  // namespace

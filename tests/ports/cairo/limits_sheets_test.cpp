@@ -5,12 +5,14 @@
 #include <string>
 
 #include "ports/cairo/envelope_sheet.h"
+#include "ports/cairo/read_back.h"
 #include "ports/cairo/rig_page.h"
 
 namespace rimehaul::ports::cairo {
 
 namespace {
 
+using testing::pages_of;
 using units::Kilograms;
 using units::Metres;
 
@@ -58,12 +60,6 @@ std::string long_words() {
     words += "long words ";
   }
   return words;
-}
-
-int pages_of(const std::string& pdf) {
-  const std::string key = "/Count ";
-  const std::size_t at = pdf.rfind(key);
-  return at == std::string::npos ? 0 : std::atoi(pdf.c_str() + at + key.size());
 }
 
 }  // namespace

@@ -3,10 +3,10 @@
 
 #include <vector>
 
-#include "app/outside.h"
+#include "audit/rewalk.h"
 #include "search/route.h"
 
-namespace rimehaul::app {
+namespace rimehaul::day {
 
 /// What is promised of a route, leg by leg, in words and numbers: each leg with the larger of its
 /// own share and those of the turns into and out of it.
@@ -16,4 +16,4 @@ namespace rimehaul::app {
 /// Throws OurFault with every discrepancy's words when there is one, or when no place was judged.
 void withhold_if_worse(const audit::Rewalk& rewalk);
 
-}  // namespace rimehaul::app
+}  // namespace rimehaul::day

@@ -1,11 +1,11 @@
-#include "app/withhold.h"
+#include "day/withhold.h"
 
 #include <algorithm>
 #include <cstdint>
 
 #include "base/require.h"
 
-namespace rimehaul::app {
+namespace rimehaul::day {
 
 std::vector<audit::PromisedLeg> promise_of(const search::Route& route,
                                            const trails::Network& network) {
@@ -44,4 +44,4 @@ void withhold_if_worse(const audit::Rewalk& rewalk) {
   base::require(rewalk.places_judged > 0, "walking the route again judged no place");
 }
 
-}  // namespace rimehaul::app
+}  // namespace rimehaul::day

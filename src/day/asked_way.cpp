@@ -1,0 +1,67 @@
+#include "day/asked_way.h"
+
+#include <utility>
+
+#include "day/fuel.h"
+#include "day/withhold.h"
+
+namespace rimehaul::day {
+
+using passage::Judge;
+
+WayAsker::WayAsker(const Judge& judge, GroundMemory& ground, const AskedOfAll& asked)
+    : judge_{&judge}, remembering_{judge, ground}, asked_{asked} {}
+
+AskedWay WayAsker::ask(std::vector<std::size_t> stations, search::Permission permission) const {
+  search::RouteQuestion question;
+  question.stations = std::move(stations);
+  question.depart = asked_.depart;
+  question.most_alternatives = 0;
+  question.permitted_by = permission == search::Permission::named_person ? "a named person" : "";
+  search::RouteAnswer answer = search::find_routes(judge_->scene().network, remembering_, question);
+  auto* routes = std::get_if<std::vector<search::Route>>(&answer);
+  if (routes == nullptr) {
+    return {.none = std::get<search::NoRoute>(std::move(answer))};
+  }
+  AskedWay way{.route = std::move(routes->front())};
+  const units::Litres spare = fuel_to_spare(judge_->rig(), judge_->scene().rules);
+  if (way.route->fuel <= spare) {
+    way.places_rewalked = walk_again(*way.route);
+  } else {
+    way.fuel_to_spare = spare;
+  }
+  return way;
+}
+
+std::size_t WayAsker::walk_again(const search::Route& route) const {
+  const passage::Scene& scene = judge_->scene();
+  const audit::Rewalk rewalk =
+      asked_.rewalk(scene, judge_->rig(), judge_->snow(), promise_of(route, scene.network));
+  withhold_if_worse(rewalk);
+  return rewalk.places_judged;
+}
+
+struct OtherLoadAskers::Loaded {
+  Loaded(const Judge& as_it_stands, rig::Rig other, GroundMemory& ground, const AskedOfAll& asked)
+      : rig{std::move(other)}, judge{as_it_stands.with_rig(rig)}, asker{judge, ground, asked} {}
+
+  rig::Rig rig;
+  Judge judge;
+  WayAsker asker;
+};
+
+OtherLoadAskers::OtherLoadAskers(const Judge& judge, GroundMemory& ground, const AskedOfAll& asked)
+    : judge_{&judge}, ground_{&ground}, asked_{asked} {}
+
+const WayAsker& OtherLoadAskers::with(units::Kilograms bed, units::Kilograms towed) {
+  std::shared_ptr<const Loaded>& loaded = loaded_[{bed, towed}];
+  if (loaded == nullptr) {
+    rig::Rig rig = judge_->rig();
+    rig.load.bed = bed;
+    rig.load.towed = towed;
+    loaded = std::make_shared<const Loaded>(*judge_, std::move(rig), *ground_, asked_);
+  }
+  return loaded->asker;
+}
+
+}  // namespace rimehaul::day

@@ -1,0 +1,67 @@
+// One question of the day board, answered as a single route is: found, fuelled, walked again.
+#pragma once
+
+#include <map>
+#include <memory>
+
+#include "audit/rewalk.h"
+#include "day/remembering_judge.h"
+#include "search/route.h"
+#include "search/usable.h"
+
+namespace rimehaul::day {
+
+/// What is asked of every pair.
+struct AskedOfAll {
+  units::Instant depart;
+  audit::WalkAgain rewalk = audit::rewalk;
+};
+
+/// The answer for one pair.
+struct AskedWay {
+  std::optional<search::Route> route{};          ///< the safest, where there is one
+  search::NoRoute none{};                        ///< why there is none
+  std::optional<units::Litres> fuel_to_spare{};  ///< set: less than the route needs
+  std::size_t places_rewalked = 0;               ///< of a route with fuel enough
+
+  [[nodiscard]] bool holds() const { return route.has_value() && !fuel_to_spare; }
+};
+
+/// Asks for one rig, load and snow; remembers what it has judged from question to question.
+class WayAsker {
+ public:
+  /// Holds references: judge and ground must outlive it.
+  WayAsker(const passage::Judge& judge, GroundMemory& ground, const AskedOfAll& asked);
+
+  /// By stations in driving order. With a named person's permission every decision that the rules
+  /// ask for counts as taken. Throws OurFault where walking the way again finds it worse.
+  [[nodiscard]] AskedWay ask(std::vector<std::size_t> stations,
+                             search::Permission permission) const;
+
+ private:
+  [[nodiscard]] std::size_t walk_again(const search::Route& route) const;
+
+  const passage::Judge* judge_;
+  RememberingJudge remembering_;
+  AskedOfAll asked_;
+};
+
+/// Askers for a rig with other loads, each made once.
+class OtherLoadAskers {
+ public:
+  /// Holds references: judge and ground must outlive it.
+  OtherLoadAskers(const passage::Judge& judge, GroundMemory& ground, const AskedOfAll& asked);
+
+  [[nodiscard]] const WayAsker& with(units::Kilograms bed, units::Kilograms towed);
+
+ private:
+  /// Its rig and judge stay where they are, as the asker holds on to them.
+  struct Loaded;
+
+  const passage::Judge* judge_;
+  GroundMemory* ground_;
+  AskedOfAll asked_;
+  std::map<std::pair<units::Kilograms, units::Kilograms>, std::shared_ptr<const Loaded>> loaded_;
+};
+
+}  // namespace rimehaul::day

@@ -1,0 +1,188 @@
+// Every command that the README and the documents show, run as its reader would run it.
+#include <doctest/doctest.h>
+#include <sys/wait.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include "app/documents.h"
+#include "app/workplace.h"
+
+namespace rimehaul::app {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::blocks_in;
+using testing::commands_in;
+using testing::FencedBlock;
+using testing::lines_in;
+using testing::Ran;
+using testing::run_command;
+using testing::ShownCommand;
+using testing::words_in;
+using testing::Workplace;
+
+const fs::path kRoot{RIMEHAUL_ROOT};
+
+/// README first, then everything under docs by name.
+std::vector<fs::path> documents() {
+  std::vector<fs::path> found;
+  for (const auto& entry : fs::recursive_directory_iterator{kRoot / "docs"}) {
+    if (entry.path().extension() == ".md") {
+      found.push_back(entry.path());
+    }
+  }
+  std::ranges::sort(found);
+  found.insert(found.begin(), kRoot / "README.md");
+  return found;
+}
+
+/// What a line is found by: its key with the equals sign, or a table's head.
+std::string key_of(const std::string& line) {
+  return line.starts_with('[') ? line : line.substr(0, line.find('=') + 1);
+}
+
+/// Puts each line of a document in the place of the file's next one with its key, # or not.
+void fill_in(const fs::path& path, const std::vector<std::string>& said) {
+  std::vector<std::string> lines = lines_in(path);
+  auto at = lines.begin();
+  for (const std::string& line : said) {
+    const std::string key = key_of(line);
+    at = std::find_if(at, lines.end(), [&](const std::string& each) {
+      return each.starts_with(key) || each.starts_with("# " + key);
+    });
+    REQUIRE_MESSAGE(at != lines.end(), path.string() << " has no place for " << line);
+    *at = line;
+    ++at;
+  }
+  std::ofstream file{path, std::ios::trunc};
+  for (const std::string& line : lines) {
+    file << line << '\n';
+  }
+}
+
+/// The scripts of the repository build and run these very tests; they are there and can be read.
+void check_script(const std::string& line) {
+  const fs::path script = kRoot / words_in(line).at(1);
+  CHECK(fs::exists(script));
+  CHECK(std::system(("bash -n '" + script.string() + "'").c_str()) == 0);
+}
+
+void run(const ShownCommand& shown) {
+  CAPTURE(shown.line);
+  std::vector<std::string> words = words_in(shown.line);
+  if (words.front() == "bash") {
+    check_script(shown.line);
+  } else if (words.front() == "rimehaul") {
+    words.erase(words.begin());
+    const Ran ran = run_command(words);
+    CAPTURE(ran.err);
+    CHECK(static_cast<int>(ran.status) == shown.ends_with);
+  } else {
+    const int status = std::system((shown.line + " > /dev/null").c_str());
+    CHECK(WEXITSTATUS(status) == shown.ends_with);
+  }
+}
+
+/// A folder that an earlier command made is filled in with what the document says to write there.
+void follow(const FencedBlock& block) {
+  if (block.kind == "sh") {
+    for (const ShownCommand& command : commands_in(block)) {
+      run(command);
+    }
+    return;
+  }
+  const bool names_file = block.kind == "toml" && block.lines.front().starts_with("# ");
+  const fs::path file = names_file ? fs::path{"fell"} / block.lines.front().substr(2) : "";
+  if (names_file && fs::exists(file)) {
+    fill_in(file, {block.lines.begin() + 1, block.lines.end()});
+  }
+}
+
+/// What the README's ten minutes have led to.
+void check_first_card() {
+  const Ran checked = run_command({"check", "fell"});
+  CHECK(checked.status == Status::yes);
+  CHECK(checked.out.find("0 faults") != std::string::npos);
+  std::ifstream card{"fell/first-card.pdf", std::ios::binary};
+  std::string start(4, ' ');
+  card.read(start.data(), 4);
+  CHECK(start == "%PDF");
+}
+
+}  // namespace
+
+TEST_CASE("every command of the documents ends as they say") {
+  for (const fs::path& document : documents()) {
+    CAPTURE(document.string());
+    const Workplace workplace;
+    for (const FencedBlock& block : blocks_in(document)) {
+      follow(block);
+    }
+    if (document.filename() == "README.md") {
+      check_first_card();
+    }
+  }
+}
+
+TEST_CASE("no document shows a command outside of what is run") {
+  for (const fs::path& document : documents()) {
+    for (const std::string& line : lines_in(document)) {
+      CAPTURE(document.string());
+      CAPTURE(line);
+      CHECK_FALSE(line.starts_with("    rimehaul "));
+      CHECK_FALSE(line.starts_with("    bash "));
+    }
+  }
+}
+
+TEST_CASE("pictures and pages that the documents point to are there") {
+  for (const fs::path& document : documents()) {
+    for (const std::string& line : lines_in(document)) {
+      for (std::size_t at = line.find("]("); at != std::string::npos;
+           at = line.find("](", at + 1)) {
+        const std::string target = line.substr(at + 2, line.find_first_of(")#", at + 2) - at - 2);
+        if (!target.empty() && target.find("://") == std::string::npos) {
+          CAPTURE(document.string());
+          CAPTURE(target);
+          CHECK(fs::exists(document.parent_path() / target));
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("the demo's question is answered with a card") {
+  const Workplace workplace;
+  std::string line;
+  for (const std::string& each : lines_in("routes/demo.sh")) {
+    if (line.empty() && !each.starts_with("\"$folder/rimehaul\"")) {
+      continue;
+    }
+    line += each;
+    if (!each.ends_with('\\')) {
+      break;
+    }
+    line.pop_back();
+  }
+  std::vector<std::string> words = words_in(line);
+  REQUIRE(words.size() > 10);
+  words.erase(words.begin());
+  for (std::string& word : words) {
+    if (word.starts_with("$out/")) {
+      word = word.substr(5);
+    }
+  }
+  const Ran ran = run_command(words);
+  CAPTURE(ran.err);
+  CHECK(ran.status == Status::yes);
+  for (const char* file : {"card.pdf", "card.pdf.record.json", "card.json", "card.gpx"}) {
+    CHECK(fs::exists(file));
+  }
+}
+
+}  // namespace rimehaul::app
