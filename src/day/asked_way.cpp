@@ -53,12 +53,12 @@ struct OtherLoadAskers::Loaded {
 OtherLoadAskers::OtherLoadAskers(const Judge& judge, GroundMemory& ground, const AskedOfAll& asked)
     : judge_{&judge}, ground_{&ground}, asked_{asked} {}
 
-const WayAsker& OtherLoadAskers::with(units::Kilograms bed, units::Kilograms towed) {
-  std::shared_ptr<const Loaded>& loaded = loaded_[{bed, towed}];
+const WayAsker& OtherLoadAskers::with(const Cargo& cargo) {
+  std::shared_ptr<const Loaded>& loaded = loaded_[cargo];
   if (loaded == nullptr) {
     rig::Rig rig = judge_->rig();
-    rig.load.bed = bed;
-    rig.load.towed = towed;
+    rig.load.bed = cargo.bed;
+    rig.load.towed = cargo.towed;
     loaded = std::make_shared<const Loaded>(*judge_, std::move(rig), *ground_, asked_);
   }
   return loaded->asker;

@@ -46,13 +46,21 @@ class WayAsker {
   AskedOfAll asked_;
 };
 
+/// What is on bed and trailer.
+struct Cargo {
+  units::Kilograms bed;
+  units::Kilograms towed;
+
+  friend auto operator<=>(const Cargo&, const Cargo&) = default;
+};
+
 /// Askers for a rig with other loads, each made once.
 class OtherLoadAskers {
  public:
   /// Holds references: judge and ground must outlive it.
   OtherLoadAskers(const passage::Judge& judge, GroundMemory& ground, const AskedOfAll& asked);
 
-  [[nodiscard]] const WayAsker& with(units::Kilograms bed, units::Kilograms towed);
+  [[nodiscard]] const WayAsker& with(const Cargo& cargo);
 
  private:
   /// Its rig and judge stay where they are, as the asker holds on to them.
@@ -61,7 +69,7 @@ class OtherLoadAskers {
   const passage::Judge* judge_;
   GroundMemory* ground_;
   AskedOfAll asked_;
-  std::map<std::pair<units::Kilograms, units::Kilograms>, std::shared_ptr<const Loaded>> loaded_;
+  std::map<Cargo, std::shared_ptr<const Loaded>> loaded_;
 };
 
 }  // namespace rimehaul::day

@@ -143,7 +143,7 @@ class Column {
     if (open_by_load(cell, cell.way)) {
       return;
     }
-    const AskedWay unloaded = other_loads_->with(units::Kilograms{0}, units::Kilograms{0})
+    const AskedWay unloaded = other_loads_->with({units::Kilograms{0}, units::Kilograms{0}})
                                   .ask({cell.pair.from, cell.pair.to}, Permission::nobody);
     if (unloaded.route) {
       const std::vector<trails::LegId> way = legs_of(*unloaded.route);
@@ -172,24 +172,23 @@ class Column {
   /// Those of which both ends are answered with a way that has fuel enough and is walked again.
   passage::OpenLoads proven_loads(BoardCell& cell, const search::WayLoads& found) {
     const rig::Load& load = snow_.judge.rig().load;
-    const auto holds = [&](units::Kilograms bed, units::Kilograms towed) {
-      const AskedWay asked =
-          other_loads_->with(bed, towed)
-              .ask({cell.pair.from, cell.pair.to},
-                   found.and_decision ? Permission::named_person : Permission::nobody);
+    const auto holds = [&](const Cargo& cargo) {
+      const AskedWay asked = other_loads_->with(cargo).ask(
+          {cell.pair.from, cell.pair.to},
+          found.and_decision ? Permission::named_person : Permission::nobody);
       cell.places_rewalked += asked.places_rewalked;
       return asked.holds();
     };
     passage::OpenLoads loads = found.loads;
     std::erase_if(loads.bed, [&](const passage::LoadInterval& bed) {
-      return !(holds(bed.from, load.towed) && holds(bed.to, load.towed));
+      return !(holds({bed.from, load.towed}) && holds({bed.to, load.towed}));
     });
     std::erase_if(loads.towed, [&](const passage::LoadInterval& towed) {
-      return !(holds(load.bed, towed.from) && holds(load.bed, towed.to));
+      return !(holds({load.bed, towed.from}) && holds({load.bed, towed.to}));
     });
     std::erase_if(loads.both, [&](const passage::LoadPair& pair) {
-      return !(holds(pair.bed.from, pair.towed.from) && holds(pair.bed.to, pair.towed.to) &&
-               holds(pair.bed.from, pair.towed.to) && holds(pair.bed.to, pair.towed.from));
+      return !(holds({pair.bed.from, pair.towed.from}) && holds({pair.bed.to, pair.towed.to}) &&
+               holds({pair.bed.from, pair.towed.to}) && holds({pair.bed.to, pair.towed.from}));
     });
     return loads;
   }

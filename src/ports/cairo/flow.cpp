@@ -9,8 +9,8 @@ namespace rimehaul::ports::cairo {
 
 namespace {
 
-const Lettering kHeading{.size_pt = 9.2, .weight = Weight::bold};
-const Lettering kItem{.size_pt = 8.0};
+constexpr Lettering kHeading{.size_pt = 9.2, .weight = Weight::bold};
+constexpr Lettering kItem{.size_pt = 8.0};
 constexpr double kIndent_pt = 13.0;
 constexpr double kAfterItem_pt = 0.9;
 constexpr double kBeforeHeading_pt = 5.0;
