@@ -3,6 +3,8 @@
 #include <ostream>
 #include <utility>
 
+#include "app/colour.h"
+
 namespace rimehaul::app {
 
 void give_answer(Answer answer, const CommonOptions& common, const Outside& outside) {
@@ -12,7 +14,11 @@ void give_answer(Answer answer, const CommonOptions& common, const Outside& outs
     answer.files.push_back({*common.json, answer.json});
   }
   write_files(answer.files);
-  outside.out << (json_alone ? answer.json : answer.text);
+  if (json_alone) {
+    outside.out << answer.json;
+  } else {
+    outside.out << (outside.out_takes_colour ? coloured(answer.text) : answer.text);
+  }
 }
 
 }  // namespace rimehaul::app

@@ -206,19 +206,23 @@ std::vector<std::vector<geo::GlobePoint>> lines_of(const card::AuditReport& repo
   return lines;
 }
 
-std::string sheet_of(const card::AuditReport& report, const LoadedSite& site) {
+std::string sheet_of(const card::AuditReport& report, const LoadedSite& site,
+                     const Outside& outside) {
   std::vector<card::MapView> maps;
+  Progress progress{outside, "drawing maps"};
+  progress.parts_to_come(report.maps.size());
   for (const card::AuditMap& map : report.maps) {
     maps.push_back(map_with_ground(card::ways_of(map, report), site, ports::cairo::kAuditMapPaper));
     const card::AuditedCase& one = report.cases.at(map.audited_case);
     maps.back().allowed_share = report.rigs.at(one.rig).allowed_share;
+    progress.part_done();
   }
   return ports::qpdf::finish_pdf(ports::cairo::draw_audit(report, maps),
                                  {.title = "Slope audit: " + report.site});
 }
 
 std::vector<FileToWrite> files_of(const card::AuditReport& report, const AuditOptions& options,
-                                  const LoadedSite& site) {
+                                  const LoadedSite& site, const Outside& outside) {
   std::vector<FileToWrite> files;
   if (options.csv) {
     files.push_back({*options.csv, card::audit_csv(report)});
@@ -229,7 +233,7 @@ std::vector<FileToWrite> files_of(const card::AuditReport& report, const AuditOp
          ports::json::audit_geojson(report, lines_of(report, site.scene->frame)) + "\n"});
   }
   if (options.pdf) {
-    files.push_back({*options.pdf, sheet_of(report, site)});
+    files.push_back({*options.pdf, sheet_of(report, site, outside)});
   }
   return files;
 }
@@ -247,7 +251,8 @@ Status audit_site(const AuditOptions& options, const Outside& outside) {
   }
   const passage::Scene as_measured = audit::without_errors(*site.scene);
   {
-    Progress progress{outside, "audit", rigs.size() * report.trails.size()};
+    Progress progress{outside, "judging trails"};
+    progress.parts_to_come(rigs.size() * report.trails.size());
     for (const rig::Rig& rig : rigs) {
       RigAudit{site, options, as_measured}.run(rig, snows, progress, report);
     }
@@ -255,7 +260,7 @@ Status audit_site(const AuditOptions& options, const Outside& outside) {
   const bool json_alone = options.common.json == "-";
   give_answer({.text = json_alone ? "" : card::text_of(report, kColumns),
                .json = options.common.json ? ports::json::audit_json(report) : "",
-               .files = files_of(report, options, site)},
+               .files = files_of(report, options, site, outside)},
               options.common, outside);
   return report.failed() ? Status::honest_no : Status::yes;
 }

@@ -4,6 +4,7 @@
 #include <chrono>
 #include <iostream>
 
+#include "app/colour.h"
 #include "app/ending_signals.h"
 #include "app/run.h"
 
@@ -15,7 +16,8 @@ int main(int count, char** words) {
   const app::Outside outside{.out = std::cout,
                              .err = std::cerr,
                              .now = rimehaul::units::Instant{seconds},
-                             .err_is_terminal = ::isatty(STDERR_FILENO) == 1};
+                             .err_is_terminal = ::isatty(STDERR_FILENO) == 1,
+                             .out_takes_colour = app::takes_colour(STDOUT_FILENO)};
   const app::Status status = app::run({words + 1, words + count}, outside);
   std::cout.flush();
   if (!std::cout) {

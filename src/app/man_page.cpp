@@ -29,10 +29,10 @@ class Page {
     line(".PP");
     line(plain(text));
   }
-  void tagged(const std::string& tag, const std::string& text) {
+  void tagged(const HelpRow& row) {
     line(".TP");
-    line("\\fB" + plain(tag) + "\\fR");
-    line(plain(text));
+    line("\\fB" + plain(row.words) + "\\fR");
+    line(plain(row.means));
   }
   void example(const Example& example) {
     paragraph(example.aim);
@@ -69,7 +69,7 @@ void add_command(const Help& help, Page& page) {
       page.line("\\fI" + plain(group.title) + "\\fR");
     }
     for (const HelpRow& row : group.rows) {
-      page.tagged(row.words, row.means);
+      page.tagged(row);
     }
   }
   for (const Example& example : help.guide.examples) {
@@ -83,19 +83,20 @@ void add_command(const Help& help, Page& page) {
 void add_surroundings(Page& page) {
   page.section("EXIT STATUS");
   for (const Ending& ending : common_endings()) {
-    page.tagged(number_of(ending.status), ending.when);
+    page.tagged({number_of(ending.status), ending.when});
   }
   page.paragraph(
       "A signal that ends the program, such as Ctrl\\-C, is told by the shell as 128 and its "
       "number; no file is left half written, and older ones stay as they were.");
   page.section("ENVIRONMENT");
-  page.tagged("NO_COLOR", "When it is set to anything, verdicts are not coloured.");
-  page.tagged("TERM", "dumb: likewise. Colour is used on a terminal alone, and never alone.");
+  page.tagged({"NO_COLOR", "When it is set to anything, verdicts are not coloured."});
+  page.tagged(
+      {"TERM", "dumb: likewise. Colour is used on a terminal alone, and the words say all."});
   page.section("FILES");
-  page.tagged("share/rimehaul/demo",
-              "The invented demo site and its heights, beside the program. The examples work in a "
-              "copy of this folder.");
-  page.tagged("share/doc/rimehaul", "The reference, the format of a site, every check.");
+  page.tagged({"share/rimehaul/demo",
+               "The invented demo site and its heights, beside the program. The examples work in a "
+               "copy of this folder."});
+  page.tagged({"share/doc/rimehaul", "The reference, the format of a site, every check."});
 }
 
 }  // namespace

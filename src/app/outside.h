@@ -14,6 +14,7 @@ struct Outside {
   units::Instant now;
   audit::WalkAgain rewalk = audit::rewalk;
   bool err_is_terminal = false;  ///< whether a person watches faults and progress come
+  bool out_takes_colour = false;
 };
 
 }  // namespace rimehaul::app

@@ -5,6 +5,7 @@
 
 #include "app/answer.h"
 #include "app/print_card.h"
+#include "app/progress.h"
 #include "app/question.h"
 #include "app/route_gpx.h"
 #include "app/versions.h"
@@ -127,6 +128,12 @@ Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
   return Status::yes;
 }
 
+search::NoRoute what_would_open(const search::NoRoute& none, const passage::Judge& judge,
+                                const search::RouteQuestion& question, const Outside& outside) {
+  Progress progress{outside, "no open way; trying loads and snow"};
+  return search::explain_obstacles(none, judge, question, &progress);
+}
+
 Status print_refusal(const search::NoRoute& answer, const Case& asked, const RouteOptions& options,
                      const Outside& outside) {
   const card::Refusal refusal =
@@ -160,9 +167,8 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
   if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
     return print_cards(*routes, asked, options, outside);
   }
-  return print_refusal(
-      search::explain_obstacles(std::get<search::NoRoute>(answer), judge, question), asked, options,
-      outside);
+  return print_refusal(what_would_open(std::get<search::NoRoute>(answer), judge, question, outside),
+                       asked, options, outside);
 }
 
 }  // namespace rimehaul::app

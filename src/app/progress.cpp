@@ -17,20 +17,17 @@ constexpr std::chrono::milliseconds kBetween{200};
 
 }  // namespace
 
-Progress::Progress(const Outside& outside, std::string what, std::size_t parts)
-    : outside_{&outside}, what_{std::move(what)}, parts_{std::max<std::size_t>(parts, 1)} {}
+Progress::Progress(const Outside& outside, std::string what)
+    : outside_{&outside}, what_{std::move(what)} {}
 
 Progress::~Progress() {
-  if (outside_->err_is_terminal) {
-    if (columns_shown_ > 0) {
-      outside_->err << '\r' << std::string(columns_shown_, ' ') << '\r' << std::flush;
-    }
-    return;
+  if (columns_shown_ > 0) {
+    outside_->err << '\r' << std::string(columns_shown_, ' ') << '\r' << std::flush;
   }
-  if (seconds_gone() >= kWorthTelling_s) {
-    outside_->err << what_ << ": took " << card::duration_text(units::Seconds{seconds_gone()})
-                  << '\n';
-  }
+}
+
+void Progress::parts_to_come(std::size_t parts) {
+  parts_ = std::max<std::size_t>(parts, 1);
 }
 
 double Progress::seconds_gone() const {

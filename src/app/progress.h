@@ -6,21 +6,21 @@
 #include <string>
 
 #include "app/outside.h"
+#include "base/watcher.h"
 
 namespace rimehaul::app {
 
-/// Writes to standard error alone. On a terminal one line that renews itself, five times a second
-/// at most, and is wiped at the end; anywhere else one plain line at the end. Nothing at all for
-/// work that takes less than two seconds.
-class Progress {
+/// Writes to standard error alone, and only where that is a terminal: one line that renews itself,
+/// five times a second at most, and is wiped at the end. Nothing for work that takes less than two
+/// seconds.
+class Progress : public base::Watcher {
  public:
-  /// `parts`: into how many parts of about one size the work falls.
-  Progress(const Outside& outside, std::string what, std::size_t parts);
-  ~Progress();
-  Progress(const Progress&) = delete;
-  Progress& operator=(const Progress&) = delete;
+  /// `what` is being done.
+  Progress(const Outside& outside, std::string what);
+  ~Progress() override;
 
-  void part_done();
+  void parts_to_come(std::size_t parts) override;
+  void part_done() override;
 
  private:
   using Clock = std::chrono::steady_clock;
@@ -29,7 +29,7 @@ class Progress {
 
   const Outside* outside_;
   std::string what_;
-  std::size_t parts_;
+  std::size_t parts_ = 1;
   std::size_t done_ = 0;
   Clock::time_point start_ = Clock::now();
   Clock::time_point shown_ = start_;

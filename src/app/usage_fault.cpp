@@ -50,7 +50,7 @@ std::vector<std::string> still_needed(const CLI::App& verb) {
 
 /// What the parser says, where it says it well; `what()` opens with the option's name.
 std::string in_our_words(const CLI::App& verb, const CLI::ParseError& error) {
-  const std::string said = error.what();
+  std::string said = error.what();
   if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr) {
     const CLI::Option* option = verb.get_option_no_throw(said.substr(0, said.find(':')));
     if (option != nullptr && option->get_items_expected() == 0) {

@@ -161,14 +161,21 @@ bool Openings::any() const {
          !snow_without_trailer.empty();
 }
 
-NoRoute explain_obstacles(NoRoute none, const Judge& judge, const RouteQuestion& question) {
+NoRoute explain_obstacles(NoRoute none, const Judge& judge, const RouteQuestion& question,
+                          base::Watcher* watcher) {
   if (none.obstacles.empty()) {
     return none;
+  }
+  if (watcher != nullptr) {
+    watcher->parts_to_come(none.obstacles.size() + 1);  // and what is asked of all of them
   }
   Inquiry inquiry{judge, permission_of(question)};
   for (Obstacle& obstacle : none.obstacles) {
     obstacle.findings = inquiry.not_passing(place_of(obstacle));
     obstacle.opens = inquiry.opens({place_of(obstacle)});
+    if (watcher != nullptr) {
+      watcher->part_done();
+    }
   }
   none.causes = causes_of(none, judge.allowed_share());
   for (Cause& cause : none.causes) {

@@ -1,6 +1,7 @@
 // What would open a way that is blocked: another load, no trailer, other snow.
 #pragma once
 
+#include "base/watcher.h"
 #include "search/route.h"
 
 namespace rimehaul::search {
@@ -13,6 +14,7 @@ namespace rimehaul::search {
 /// which they were found to block, the whole way for the departure. What a named person has
 /// permitted asks for nothing. Judges each of them anew, so it takes a while.
 [[nodiscard]] NoRoute explain_obstacles(NoRoute none, const passage::Judge& judge,
-                                        const RouteQuestion& question);
+                                        const RouteQuestion& question,
+                                        base::Watcher* watcher = nullptr);
 
 }  // namespace rimehaul::search

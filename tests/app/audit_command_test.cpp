@@ -5,7 +5,6 @@
 #include <sstream>
 
 #include "app/load_site.h"
-#include "app/progress.h"
 #include "app/tiny_site.h"
 #include "audit/slope_audit.h"
 
@@ -126,24 +125,6 @@ TEST_CASE("on the demo a leg has exceedances exactly where the judge finds it cl
   }
   CHECK(closed > 10);
   CHECK(open > 10);
-}
-
-TEST_CASE("progress tells the share done and the time left") {
-  CHECK(progress_line("audit", {1, 4, 10.0}) == "audit: 25 % done, 30 s left");
-  CHECK(progress_line("audit", {0, 4, 0.0}) == "audit: 0 % done");
-  CHECK(progress_line("audit", {4, 4, 10.0}) == "audit: 100 % done, 0 s left");
-}
-
-TEST_CASE("short work says nothing on standard error") {
-  std::ostringstream out;
-  std::ostringstream err;
-  const Outside outside{.out = out, .err = err, .now = {}, .err_is_terminal = true};
-  {
-    Progress progress{outside, "audit", 2};
-    progress.part_done();
-  }
-  CHECK(err.str().empty());
-  CHECK(out.str().empty());
 }
 
 }  // namespace
