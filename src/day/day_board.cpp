@@ -139,8 +139,10 @@ class Column {
     }
   }
 
+  /// On the way nearest to open, and where that asks for a decision besides, or opens with no load,
+  /// on the way of the rig without any.
   void try_loads(BoardCell& cell) {
-    if (open_by_load(cell, cell.way)) {
+    if (open_by_load(cell, cell.way) && !cell.and_decision) {
       return;
     }
     const AskedWay unloaded = other_loads_->with({units::Kilograms{0}, units::Kilograms{0}})

@@ -263,3 +263,49 @@ TEST_CASE("the ends of every load interval told are walked again") {
   CHECK(intervals > 0);
   CHECK(walks >= 2 * intervals);
 }
+
+namespace {
+
+/// One way past steep ground that asks for a decision, and perhaps another that keeps away from it.
+enum class Around { no, yes };
+
+std::vector<day::BoardCell> overloaded_past_a_bank(Around around) {
+  const testing::Surface bank = [](double east_m, double /*north_m*/) {
+    return 1000.0 + (east_m < 107.0 ? 0.0 : std::min(east_m - 107.0, 60.0) * 0.84);
+  };
+  testing::TestTrails trails;
+  trails.trails = {
+      testing::plain_trail("Past", {testing::place(0, 0), testing::place(100, 150),
+                                    testing::place(100, 250), testing::place(0, 400)})};
+  if (around == Around::yes) {
+    trails.trails.push_back(
+        testing::plain_trail("Out", {testing::place(0, 0), testing::place(-100, 200)}));
+    trails.trails.push_back(
+        testing::plain_trail("Back", {testing::place(-100, 200), testing::place(0, 400)}));
+  }
+  trails.stations = {testing::plain_station("Start", testing::place(0, 0)),
+                     testing::plain_station("End", testing::place(0, 400))};
+  const passage::Scene scene = testing::scene_of({.ground = bank, .cell_m = 2.0}, trails);
+  rig::Rig rig = testing::solo_rig();
+  rig.load.bed = rig.carrier.bed_rating + units::Kilograms{1};
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const passage::Judge judge{scene, rig, snow};
+  const std::array columns{day::BoardSnow{{}, judge}};
+  day::BoardQuestion question = question_about(scene);
+  question.loads = day::OtherLoads::tried;
+  return day::board_of(columns, question).cells;
+}
+
+}  // namespace
+
+TEST_CASE("a load that opens a way without a decision is told before one that needs it") {
+  for (const day::BoardCell& cell : overloaded_past_a_bank(Around::no)) {
+    CHECK(cell.verdict == passage::Verdict::restricted);
+    CHECK(cell.and_decision);
+  }
+  for (const day::BoardCell& cell : overloaded_past_a_bank(Around::yes)) {
+    CHECK(cell.verdict == passage::Verdict::restricted);
+    CHECK_FALSE(cell.and_decision);
+    CHECK(cell.way.size() == 2);
+  }
+}
