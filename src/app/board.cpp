@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/progress.h"
 #include "app/question.h"
 #include "app/versions.h"
 #include "card/board_report.h"
@@ -75,20 +76,37 @@ std::list<Column> columns_of(const LoadedSite& site, const rig::Rig& rig,
   return columns;
 }
 
+class TellProgress final : public day::BoardWatcher {
+ public:
+  TellProgress(const Outside& outside, std::size_t cells) : progress_{outside, "board", cells} {}
+  void cell_done() override { progress_.part_done(); }
+
+ private:
+  Progress progress_;
+};
+
+day::DayBoard board_of(const std::list<Column>& columns, day::BoardQuestion question,
+                       const Outside& outside) {
+  std::vector<day::BoardSnow> snows;
+  for (const Column& column : columns) {
+    snows.push_back({.state = column.state, .judge = column.judge});
+  }
+  TellProgress progress{outside, snows.size() * question.pairs.size()};
+  question.rewalk = outside.rewalk;
+  question.watcher = &progress;
+  return day::board_of(snows, question);
+}
+
 }  // namespace
 
 Status board(const BoardOptions& options, const Outside& outside) {
   const LoadedSite site = load_usable_site(options.common.site);
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
-  day::BoardQuestion question = question_of(options, site.scene->network, depart);
-  question.rewalk = outside.rewalk;
+  const day::BoardQuestion question = question_of(options, site.scene->network, depart);
   const std::list<Column> columns = columns_of(site, rig, options, depart);
-  std::vector<day::BoardSnow> snows;
-  for (const Column& column : columns) {
-    snows.push_back({.state = column.state, .judge = column.judge});
-  }
-  card::BoardReport report = card::board_report(day::board_of(snows, question), *site.scene, rig);
+  card::BoardReport report =
+      card::board_report(board_of(columns, question, outside), *site.scene, rig);
   const ChosenSnow& first = columns.front().snow;
   report.site = site.name;
   report.weather = first.snow->weather();

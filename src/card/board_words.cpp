@@ -45,7 +45,10 @@ std::vector<LabelledLine> basis_of(const BoardReport& report) {
           {"Restricted", report.loads_tried ? "with the load told in the note, or by a decision"
                                             : "by the decision told in the note; other loads are "
                                               "tried with --from or --to"},
-          {"Closed", "all else; what is not known is closed"}};
+          {"Closed", report.loads_tried
+                         ? "all else: no other load that was tried opens it; what is not known is "
+                           "closed"
+                         : "all else; what is not known is closed"}};
 }
 
 std::vector<std::string> board_cautions() {

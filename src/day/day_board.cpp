@@ -214,6 +214,9 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
     std::vector<BoardCell>& cells = by_snow.emplace_back();
     for (const StationPair& pair : question.pairs) {
       cells.push_back(column.cell_of(pair));
+      if (question.watcher != nullptr) {
+        question.watcher->cell_done();
+      }
     }
   }
   for (std::size_t i = 0; i < pairs; ++i) {
