@@ -76,22 +76,13 @@ std::list<Column> columns_of(const LoadedSite& site, const rig::Rig& rig,
   return columns;
 }
 
-class TellProgress final : public day::BoardWatcher {
- public:
-  TellProgress(const Outside& outside, std::size_t cells) : progress_{outside, "board", cells} {}
-  void cell_done() override { progress_.part_done(); }
-
- private:
-  Progress progress_;
-};
-
 day::DayBoard board_of(const std::list<Column>& columns, day::BoardQuestion question,
                        const Outside& outside) {
   std::vector<day::BoardSnow> snows;
   for (const Column& column : columns) {
     snows.push_back({.state = column.state, .judge = column.judge});
   }
-  TellProgress progress{outside, snows.size() * question.pairs.size()};
+  Progress progress{outside, "judging pairs"};
   question.rewalk = outside.rewalk;
   question.watcher = &progress;
   return day::board_of(snows, question);

@@ -208,6 +208,9 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
   DayBoard board{.cells = {}, .loads = question.loads};
   GroundMemory ground;
   const std::size_t pairs = question.pairs.size();
+  if (question.watcher != nullptr) {
+    question.watcher->parts_to_come(pairs * columns.size());
+  }
   std::vector<std::vector<BoardCell>> by_snow;
   for (const BoardSnow& snow : columns) {
     Column column{snow, ground, question};
@@ -215,7 +218,7 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
     for (const StationPair& pair : question.pairs) {
       cells.push_back(column.cell_of(pair));
       if (question.watcher != nullptr) {
-        question.watcher->cell_done();
+        question.watcher->part_done();
       }
     }
   }

@@ -4,6 +4,7 @@
 #include <span>
 
 #include "audit/rewalk.h"
+#include "base/watcher.h"
 #include "search/route.h"
 
 namespace rimehaul::day {
@@ -19,19 +20,12 @@ struct StationPair {
 /// Whether other loads are tried where a pair is closed as the rig stands; that takes a while.
 enum class OtherLoads { not_tried, tried };
 
-/// Told as a board comes along, one cell after another.
-class BoardWatcher {
- public:
-  virtual ~BoardWatcher() = default;
-  virtual void cell_done() = 0;
-};
-
 struct BoardQuestion {
   std::vector<StationPair> pairs;
   units::Instant depart;
   OtherLoads loads = OtherLoads::not_tried;
   audit::WalkAgain rewalk = audit::rewalk;
-  BoardWatcher* watcher = nullptr;  ///< nobody
+  base::Watcher* watcher = nullptr;  ///< told of every cell; nothing: nobody
 };
 
 /// The snow of one column, and a judge of it; all judges of one board are of one scene and rig.
