@@ -1,12 +1,12 @@
 // The manual page, in the macros of man(7).
 #include "app/help.h"
+#include "card/layout.h"
 
 namespace rimehaul::app {
 
 namespace {
 
-/// Text that roff takes as it stands: no macros at the start of a line, no escapes, minus signs
-/// that can be copied.
+/// Text without escapes of its own, and with minus signs that can be copied.
 std::string plain(const std::string& text) {
   std::string safe;
   for (const char letter : text) {
@@ -18,21 +18,27 @@ std::string plain(const std::string& text) {
       safe += letter;
     }
   }
-  return safe.starts_with('.') || safe.starts_with('\'') ? "\\&" + safe : safe;
+  return safe;
 }
 
 class Page {
  public:
   void section(const std::string& title) { line(".SH " + title); }
-  void part(const std::string& title) { line(".SS \"" + title + "\""); }
+  void part(const std::string& title) { line(".SS " + title); }
   void paragraph(const std::string& text) {
     line(".PP");
-    line(plain(text));
+    running(text);
+  }
+  /// Lines that are no longer than they may be, and never taken for a macro.
+  void running(const std::string& text) {
+    for (const std::string& each : card::folded(plain(text), {.columns = 78})) {
+      line((each.starts_with('.') || each.starts_with('\'') ? "\\&" : "") + each);
+    }
   }
   void tagged(const HelpRow& row) {
     line(".TP");
     line("\\fB" + plain(row.words) + "\\fR");
-    line(plain(row.means));
+    running(row.means);
   }
   void example(const Example& example) {
     paragraph(example.aim);
@@ -58,7 +64,7 @@ std::string number_of(Status status) {
 
 void add_command(const Help& help, Page& page) {
   page.part(help.verb);
-  page.paragraph(help.usage);
+  page.running(help.usage);
   page.paragraph(help.aim);
   for (const std::string& note : help.guide.notes) {
     page.paragraph(note);
@@ -86,7 +92,7 @@ void add_surroundings(Page& page) {
     page.tagged({number_of(ending.status), ending.when});
   }
   page.paragraph(
-      "A signal that ends the program, such as Ctrl\\-C, is told by the shell as 128 and its "
+      "A signal that ends the program, such as Ctrl-C, is told by the shell as 128 and its "
       "number; no file is left half written, and older ones stay as they were.");
   page.section("ENVIRONMENT");
   page.tagged({"NO_COLOR", "When it is set to anything, verdicts are not coloured."});
@@ -109,7 +115,7 @@ std::string manual_page(const ProgramHelp& help) {
   page.section("SYNOPSIS");
   page.line("\\fBrimehaul\\fR \\fIVERB SITE\\fR [\\fIoptions\\fR]");
   page.section("DESCRIPTION");
-  page.line(plain(help.aim));
+  page.running(help.aim);
   page.paragraph(
       "The operator's manual, local rules and the people on the hill outrank it. In brackets "
       "stands what is taken when an option is not given.");
