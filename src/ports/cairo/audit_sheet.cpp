@@ -200,7 +200,7 @@ card::Printed draw_audit(const AuditReport& report, const std::vector<card::MapV
     for (std::size_t i = 0; i < maps.size(); ++i) {
       write_map(canvas, flow, report, i, maps[i]);
     }
-    const int count = pages.count();
+    const int count = pages.close();
     return DrawnPages{canvas.finish(), count};
   });
 }

@@ -181,7 +181,7 @@ DrawnPages draw(const BoardReport& report, int of) {
   behind.write(
       {"Estimates in use (not measured, not published)", ItemMark::dash, report.estimates});
   behind.write({"Made from", ItemMark::dash, made_from(report)});
-  const int count = pages.count();
+  const int count = pages.close();
   return {canvas.finish(), count};
 }
 

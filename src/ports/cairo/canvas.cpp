@@ -41,6 +41,9 @@ const char* family_of(Face face) {
   return face == Face::mono ? "B612 Mono, DejaVu Sans Mono" : "B612, DejaVu Sans";
 }
 
+/// The one structure element at the root, around all others.
+constexpr const char* kWhole = "Document";
+
 PangoAlignment alignment_of(Align align) {
   if (align == Align::centre) {
     return PANGO_ALIGN_CENTER;
@@ -122,6 +125,9 @@ Canvas::Canvas(Form form, PageSize size, const DocumentFacts& facts)
                                    facts.made.c_str());
     cairo_pdf_surface_set_metadata(handles_->surface.get(), CAIRO_PDF_METADATA_MOD_DATE,
                                    facts.made.c_str());
+  }
+  if (form == Form::pdf) {
+    cairo_tag_begin(handles_->draw(), kWhole, "");
   }
   // Letters keep their true widths, so that a page breaks alike on every screen and printer.
   const Owned<cairo_font_options_t> options{cairo_font_options_create()};
@@ -238,6 +244,9 @@ void Canvas::link(const Box& box, const std::string& address) {
 }
 
 card::Printed Canvas::finish() {
+  if (form_ == Form::pdf) {
+    cairo_tag_end(handles_->draw(), kWhole);
+  }
   cairo_show_page(handles_->draw());
   cairo_surface_finish(handles_->surface.get());
   for (const cairo_status_t status :

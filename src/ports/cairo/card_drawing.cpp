@@ -27,7 +27,7 @@ card::Printed draw_card(const card::CardSheet& sheet) {
     const Minding minding = draw_front(canvas, sheet, pages);
     pages.next();
     draw_back(canvas, sheet, pages, minding);
-    const int count = pages.count();
+    const int count = pages.close();
     return DrawnPages{canvas.finish(), count};
   });
 }

@@ -14,9 +14,7 @@ constexpr double kFoot_pt = 40.0;
 }  // namespace
 
 Pages::Pages(Canvas& canvas, std::string about, int of)
-    : canvas_{canvas}, about_{std::move(about)}, of_{of} {
-  write_foot();
-}
+    : canvas_{canvas}, about_{std::move(about)}, of_{of} {}
 
 Box Pages::area() const {
   return {kMargin_pt, kTop_pt, canvas_.size().width_pt - 2 * kMargin_pt,
@@ -24,10 +22,15 @@ Box Pages::area() const {
 }
 
 Box Pages::next() {
+  write_foot();  // last, as it is read
   canvas_.next_page();
   ++page_;
-  write_foot();
   return area();
+}
+
+int Pages::close() {
+  write_foot();
+  return page_;
 }
 
 void Pages::write_foot() {

@@ -18,9 +18,10 @@ class Pages {
 
   /// The area of the page in hand.
   [[nodiscard]] Box area() const;
-  /// Goes to the next page and gives its area.
+  /// Ends the page in hand with its foot, goes to the next and gives its area.
   Box next();
-  [[nodiscard]] int count() const { return page_; }
+  /// Ends the last page; returns how many there are.
+  [[nodiscard]] int close();
 
  private:
   void write_foot();

@@ -52,6 +52,15 @@ TEST_CASE("another program reads the letters, umlauts and arrows too, and finds 
   CHECK(fonts.find(" no  ") == std::string::npos);
 }
 
+TEST_CASE(
+    "all structure stands under one document, in the order of reading, and nothing complains") {
+  const std::string structure = told_of(a_page().bytes, "pdfinfo -struct", "2>&1");
+  CAPTURE(structure);
+  CHECK(structure.starts_with("Document"));
+  CHECK(structure.find("H1") < structure.find("Figure"));
+  CHECK(structure.find("Warning") == std::string::npos);
+}
+
 TEST_CASE("a paragraph folds at its width, a long word too, and reports its height") {
   Canvas canvas{Form::pdf, {}, {"A sheet", "2026-02-01T16:00:00Z"}};
   const Lettering small{.size_pt = 9};
