@@ -1,9 +1,7 @@
 // Every command that the README and the documents show, run as its reader would run it.
 #include <doctest/doctest.h>
-#include <sys/wait.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -11,6 +9,7 @@
 #include <vector>
 
 #include "app/documents.h"
+#include "app/program.h"
 #include "app/workplace.h"
 
 namespace rimehaul::app {
@@ -24,7 +23,7 @@ using testing::lines_in;
 using testing::Ran;
 using testing::run_command;
 using testing::ShownCommand;
-using testing::words_in;
+using testing::told_by_shell;
 using testing::Workplace;
 
 const fs::path kRoot{RIMEHAUL_ROOT};
@@ -66,27 +65,17 @@ void fill_in(const fs::path& path, const std::vector<std::string>& said) {
   }
 }
 
-/// The scripts of the repository build and run these very tests; they are there and can be read.
-void check_script(const std::string& line) {
-  const fs::path script = kRoot / words_in(line).at(1);
-  CHECK(fs::exists(script));
-  CHECK(std::system(("bash -n '" + script.string() + "'").c_str()) == 0);
-}
-
+/// As a shell runs it. The scripts of the repository build and run these very tests: they are there
+/// and can be read.
 void run(const ShownCommand& shown) {
   CAPTURE(shown.line);
-  std::vector<std::string> words = words_in(shown.line);
-  if (words.front() == "bash") {
-    check_script(shown.line);
-  } else if (words.front() == "rimehaul") {
-    words.erase(words.begin());
-    const Ran ran = run_command(words);
-    CAPTURE(ran.err);
-    CHECK(static_cast<int>(ran.status) == shown.ends_with);
-  } else {
-    const int status = std::system((shown.line + " > /dev/null").c_str());
-    CHECK(WEXITSTATUS(status) == shown.ends_with);
-  }
+  const bool is_script = shown.line.starts_with("bash ");
+  const std::string line =
+      is_script ? "cd '" + kRoot.string() + "' && bash -n " + shown.line.substr(5) : shown.line;
+  const testing::Told told =
+      told_by_shell("rimehaul() { \"$rimehaul\" \"$@\"; }\n{ " + line + "\n} 2>&1");
+  CAPTURE(told.out);
+  CHECK(told.ended == shown.ends_with);
 }
 
 /// A folder that an earlier command made is filled in with what the document says to write there.
@@ -176,28 +165,20 @@ TEST_CASE("pictures and pages that the documents point to are there") {
 
 TEST_CASE("the demo's question is answered with a card") {
   const Workplace workplace;
-  std::string line;
-  for (const std::string& each : lines_in("routes/demo.sh")) {
-    if (line.empty() && !each.starts_with("\"$folder/rimehaul\"")) {
-      continue;
+  std::string question;
+  for (const std::string& line : lines_in("routes/demo.sh")) {
+    if (!question.empty() || line.starts_with("\"$folder/rimehaul\"")) {
+      question += line + "\n";
     }
-    line += each;
-    if (!each.ends_with('\\')) {
+    if (!question.empty() && !line.ends_with('\\')) {
       break;
     }
-    line.pop_back();
   }
-  std::vector<std::string> words = words_in(line);
-  REQUIRE(words.size() > 10);
-  words.erase(words.begin());
-  for (std::string& word : words) {
-    if (word.starts_with("$out/")) {
-      word = word.substr(5);
-    }
-  }
-  const Ran ran = run_command(words);
-  CAPTURE(ran.err);
-  CHECK(ran.status == Status::yes);
+  REQUIRE(!question.empty());
+  const testing::Told told =
+      told_by_shell("folder=\"$(dirname \"$rimehaul\")\"\nout=.\n{ " + question + "} 2>&1");
+  CAPTURE(told.out);
+  CHECK(told.ended == 0);
   for (const char* file : {"card.pdf", "card.pdf.record.json", "card.json", "card.gpx"}) {
     CHECK(fs::exists(file));
   }

@@ -77,28 +77,4 @@ inline std::vector<ShownCommand> commands_in(const FencedBlock& block) {
   return commands;
 }
 
-/// A command's words as a shell splits them, double quotes taken off.
-inline std::vector<std::string> words_in(const std::string& line) {
-  std::vector<std::string> words;
-  bool quoted = false;
-  bool within = false;
-  for (const char letter : line) {
-    if (letter == '"') {
-      quoted = !quoted;
-    }
-    if (letter == ' ' && !quoted) {
-      within = false;
-      continue;
-    }
-    if (!within) {
-      words.emplace_back();
-      within = true;
-    }
-    if (letter != '"') {
-      words.back() += letter;
-    }
-  }
-  return words;
-}
-
 }  // namespace rimehaul::testing
