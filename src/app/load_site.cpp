@@ -1,11 +1,14 @@
 #include "app/load_site.h"
 
 #include <algorithm>
+#include <filesystem>
+#include <system_error>
 #include <utility>
 
 #include "app/input_files.h"
 #include "app/site_words.h"
 #include "app/status.h"
+#include "base/nearest_name.h"
 #include "ports/gdal/height_raster.h"
 #include "ports/gdal/layers.h"
 #include "ports/geos/noding.h"
@@ -174,9 +177,36 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
   }
 }
 
+/// A folder that is not there is told with the one beside it that was probably meant.
+void expect_folder(const std::string& folder) {
+  namespace fs = std::filesystem;
+  std::error_code trouble;
+  const fs::path path = fs::path{folder}.lexically_normal();
+  if (fs::exists(fs::status(path, trouble))) {
+    return;
+  }
+  const fs::path named = path.has_filename() ? path : path.parent_path();
+  std::vector<std::string> beside;
+  const fs::path parent = named.has_parent_path() ? named.parent_path() : fs::path{"."};
+  for (fs::directory_iterator entry{parent, trouble}, end; entry != end && !trouble;
+       entry.increment(trouble)) {
+    if (entry->is_directory(trouble)) {
+      beside.push_back(entry->path().filename().string());
+    }
+  }
+  std::ranges::sort(beside);
+  const auto nearest = base::nearest_name(named.filename().string(), beside);
+  throw base::BadInput{{folder, "", "there is no such folder",
+                        nearest
+                            ? "did you mean \"" + (named.parent_path() / *nearest).string() + "\"?"
+                            : "name the folder that describes the site",
+                        base::Weight::fault}};
+}
+
 }  // namespace
 
 LoadedSite load_site(const std::string& folder) {
+  expect_folder(folder);
   auto [site, faults] = ports::toml::read_site_file(folder);
   LoadedSite loaded;
   loaded.folder = folder;

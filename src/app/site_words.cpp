@@ -2,6 +2,8 @@
 
 #include <string_view>
 
+#include "app/names.h"
+#include "base/nearest_name.h"
 #include "card/figures.h"
 #include "units/rounding.h"
 
@@ -48,8 +50,12 @@ void doubt_rigs(const LoadedSite& site, std::vector<Fault>& doubts) {
   for (const rig::Rig& rig : site.rigs) {
     const std::string place = "rig " + rig.name;
     if (!passage::allowed_share_for(site.scene->rules, rig.driver_level)) {
+      const auto meant =
+          base::nearest_name(rig.driver_level, names_of(site.scene->rules.driver_levels));
       doubts.push_back({"rigs", place, "driver level " + rig.driver_level + " is not in the rules",
-                        "name it in rules.toml; until then the rig goes nowhere", Weight::doubt});
+                        (meant ? "did you mean " + *meant + "? Else n" : "n") +
+                            "ame it in rules.toml; until then the rig goes nowhere",
+                        Weight::doubt});
     }
     const rig::SlopeRatings& ratings = rig.trailer ? rig.carrier.towing : rig.carrier.solo_loaded;
     if (!ratings.climb || !ratings.descent || !ratings.cross) {

@@ -1,5 +1,10 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <set>
+
+#include "app/command_line.h"
 #include "app/tiny_site.h"
 
 namespace rimehaul::app {
@@ -15,11 +20,11 @@ bool says(const std::string& text, std::string_view part) {
 }
 
 TEST_CASE("help is an answer: it ends with 0, on standard output, with examples") {
-  for (const char* verb : {"new", "check", "route", "explain"}) {
+  for (const std::string& verb : CommandLine{}.verb_names()) {
     const Ran ran = run_command({verb, "--help"});
     CHECK(ran.status == Status::yes);
     CHECK(says(ran.out, "Examples:"));
-    CHECK(says(ran.out, std::string{"rimehaul "} + verb));
+    CHECK(says(ran.out, "rimehaul " + verb));
     CHECK(ran.err.empty());
   }
   CHECK(run_command({"--help"}).status == Status::yes);
@@ -89,6 +94,113 @@ TEST_CASE("a name that is not there is answered with the nearest that is") {
     CHECK(says(ran.err, "did you mean"));
     CHECK(says(ran.err, slip.hint));
   }
+}
+
+/// What is said of a command line that is wrong, in one line.
+std::string line_about(const std::vector<std::string>& words) {
+  const Ran ran = run_command(words);
+  CHECK(ran.status == Status::wrong_usage);
+  CHECK(ran.out.empty());
+  CHECK(std::ranges::count(ran.err, '\n') == 1);
+  return ran.err;
+}
+
+TEST_CASE(
+    "commands, options and words of a closed set are answered with the nearest, in one line") {
+  struct Slip {
+    std::vector<std::string> words;
+    std::string hint;
+  };
+  const TinySite site;
+  const std::string s = site.folder();
+  for (const Slip& slip : std::vector<Slip>{
+           {{"rout", s}, "no command is called \"rout\"; did you mean \"route\"?"},
+           {{"route", s, "--lod", "5"},
+            "no option of route is called \"--lod\"; did you mean \"--load\"?"},
+           {{"route", s, "--visiblity=5"}, "did you mean \"--visibility\"?"},
+           {{"check", s, "-json", "-"}, "did you mean \"--json\"?"},
+           {{"--hlep"}, "did you mean \"--help\"?"},
+           {route_words(site, {"--surface", "gromed"}), "did you mean \"groomed\"?"},
+           {route_words(site, {"--prefer", "safe"}), "did you mean \"safest\"?"},
+           {route_words(site, {"--rain", "yess"}), "did you mean \"yes\"?"},
+           {route_words(site, {"--via", "Huta"}), "did you mean \"Hut\"?"},
+           {{"audit", s, "--snow", "mosit"}, "did you mean \"moist\"?"},
+           {{"audit", s, "--rig", "towin"}, "did you mean \"towing\"?"},
+           {{"board", s, "--rig", "solo", "--surface", "al"}, "did you mean \"all\"?"},
+           {{"limits", s, "--rig", "sol"}, "did you mean \"solo\"?"},
+           {{"rig", s, "--rig", "olo"}, "did you mean \"solo\"?"},
+           {{"explain", s, "--rig", "solo", "--trail", "Spur", "--at", "1", "--direction",
+             "foward"},
+            "did you mean \"forward\"?"}}) {
+    const std::string line = line_about(slip.words);
+    CAPTURE(line);
+    CHECK(says(line, slip.hint));
+  }
+}
+
+TEST_CASE("what is missing is told all at once, and how to write it") {
+  CHECK(says(line_about({}), "There is new, check, route"));
+  CHECK(says(line_about({"route", "x", "--rig", "solo"}),
+             "route needs --from STATION, --to STATION and --load KG"));
+  CHECK(says(line_about({"route", "x", "--load"}), "write --load KG, once"));
+  CHECK(says(line_about({"route", "x", "--load", "1", "--load", "2"}), "write --load KG, once"));
+  CHECK(
+      says(line_about({"route", "x", "--rig", "Two", "Words"}), "\"Words\" belongs to no option"));
+  CHECK(says(line_about({"explain", "x", "--rig", "a", "--point", "1,b"}), "'b' is not a number"));
+}
+
+TEST_CASE("a folder that is not there is bad input, told with the one beside it that was meant") {
+  const TinySite site;
+  std::string slip = site.folder();
+  slip.back() = 'x';
+  const Ran ran = run_command({"check", slip});
+  CHECK(ran.status == Status::bad_input);
+  CHECK(says(ran.err, slip + ": there is no such folder; did you mean \"" + site.folder() + "\"?"));
+  CHECK(says(run_command({"check", "/no/such/place"}).err, "name the folder"));
+}
+
+TEST_CASE("a driver level that the rules do not know is told with the nearest they do") {
+  const TinySite site;
+  site.change("rigs.toml", {"driver_level = \"seasoned\"", "driver_level = \"seasond\""});
+  CHECK(says(run_command({"check", site.folder()}).out, "did you mean seasoned?"));
+}
+
+TEST_CASE(
+    "--json - gives every command's answer as canonical JSON and nothing else; a file the same") {
+  const TinySite site;
+  const std::string s = site.folder();
+  const std::vector<std::vector<std::string>> all{
+      {"new", site.path("made"), "--heights", site.path("heights.asc"), "--trails",
+       site.path("trails.geojson")},
+      {"check", s},
+      route_words(site),
+      {"route", s, "--rig", "solo", "--load", "9999", "--snow", "dry", "--from", "Base", "--to",
+       "Top"},
+      {"explain", s, "--rig", "solo", "--snow", "dry", "--trail", "Spur", "--at", "10"},
+      {"audit", s, "--rig", "solo", "--snow", "dry", "--load", "50"},
+      {"limits", s, "--rig", "solo", "--snow", "dry", "--surface", "groomed"},
+      {"board", s, "--rig", "solo", "--snow", "dry"},
+      {"rig", s, "--rig", "solo"}};
+  std::set<std::string> verbs;
+  for (std::vector<std::string> words : all) {
+    verbs.insert(words.front());
+    CAPTURE(words.front());
+    words.insert(words.end(), {"--now", "2026-02-01T10:00:00Z", "--json"});
+    words.emplace_back("-");
+    const Ran ran = run_command(words);
+    CAPTURE(ran.err);
+    CHECK(static_cast<int>(ran.status) <= 1);
+    const nlohmann::json answer = nlohmann::json::parse(ran.out);
+    CHECK(answer.contains("kind"));
+    CHECK(answer.dump() + "\n" == ran.out);  // keys sorted, no white space
+    if (words.front() != "new") {
+      words.back() = site.path("answer");
+      CHECK(run_command(words).out.size() > 100);
+      CHECK(site.text("answer") == ran.out);
+    }
+  }
+  const auto names = CommandLine{}.verb_names();
+  CHECK(verbs == std::set<std::string>{names.begin(), names.end()});
 }
 
 TEST_CASE("a name like no other is answered with all that there are") {
