@@ -45,7 +45,9 @@ void draw_symbol(Canvas& canvas, const Box& box, const card::QrSymbol& symbol) {
     int from = 0;
     for (int column = 0; column <= symbol.side; ++column) {
       const bool dark =
-          column < symbol.side && symbol.dark[static_cast<std::size_t>(row * symbol.side + column)];
+          column < symbol.side &&
+          symbol.dark[static_cast<std::size_t>(row) * static_cast<std::size_t>(symbol.side) +
+                      static_cast<std::size_t>(column)];
       if (!dark) {
         if (column > from) {
           canvas.box({box.left_pt + (from + 4) * module_pt, box.top_pt + (row + 4) * module_pt,
