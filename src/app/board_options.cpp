@@ -10,18 +10,20 @@ namespace rimehaul::app {
 namespace {
 
 Guide guide_to_board() {
-  return {
-      .examples = {{"What is open between which stations today, in all snow classes, as a table "
-                    "and printed:",
-                    "rimehaul board routes/marrowfell --rig Broadfoot --load 100 --visibility 400 "
-                    "--bulletin 2 --wind 18 --depart 08:30 --csv board.csv --pdf board.pdf"},
-                   {"One pair with a trailer on all surfaces, with the loads that would open it:",
-                    "rimehaul board routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
-                    "--towed-load 60 --visibility 400 --bulletin 2 --wind 18 --depart 08:30 "
-                    "--from \"Cable House\" --to \"Fell Lodge\" --surface all"}},
-      .endings = {{Status::yes, "the board is the answer, whatever is closed on it"}},
-      .notes = {"Which other loads would open a pair is tried for the pairs of --from or --to "
-                "alone, as it takes a while; without them such a pair stands as closed."}};
+  return {.examples =
+              {{"What is open between which stations in dry and in moist snow, as a table and "
+                "printed:",
+                "rimehaul board routes/marrowfell --rig Broadfoot --load 100 --visibility 400 "
+                "--bulletin 2 --wind 18 --depart 08:30 --snow dry --snow moist --csv board.csv "
+                "--pdf board.pdf"},
+               {"One pair with a trailer in wet snow on all surfaces, with the loads that would "
+                "open it:",
+                "rimehaul board routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
+                "--towed-load 60 --visibility 400 --bulletin 2 --wind 18 --depart 08:30 "
+                "--from \"Cable House\" --to \"Fell Lodge\" --snow wet --surface all"}},
+          .endings = {{Status::yes, "the board is the answer, whatever is closed on it"}},
+          .notes = {"Which other loads would open a pair is tried for the pairs of --from or --to "
+                    "alone, as it takes a while; without them such a pair stands as closed."}};
 }
 
 }  // namespace

@@ -87,9 +87,15 @@ void end_at_random(const std::vector<std::string>& words, const Files& older, in
   const Desk desk;
   const fs::path folder = desk.path("answers");
   put(older, folder);
-  const Ended whole = run_and_end(words, folder, {});
+  run_and_end(words, folder, {});  // the first run is slower than those that follow
   const Files newer = files_in(folder);
+  put(older, folder);
+  const Ended whole = run_and_end(words, folder, {});
+  CHECK(files_in(folder) == newer);
   CHECK(newer != older);
+#ifdef __SANITIZE_ADDRESS__
+  times = (times + 3) / 4;  // ten times as slow, and no other program
+#endif
   std::mt19937 random{20260201};
   std::uniform_real_distribution<double> share{0.0, 1.05};
   int ended = 0;
@@ -104,7 +110,7 @@ void end_at_random(const std::vector<std::string>& words, const Files& older, in
     const Files found = files_in(folder);
     CHECK((found == older || found == newer));
   }
-  CHECK(ended > times / 3);
+  CHECK(ended > times / 5);
 }
 
 const std::vector<std::string> kNow{"--now", "2026-02-01T10:00:00Z"};
