@@ -86,6 +86,10 @@ ProgramHelp help_of(const CommandLine& line) {
   return help;
 }
 
+std::string number_of(Status status) {
+  return std::to_string(static_cast<int>(status));
+}
+
 std::vector<Ending> common_endings() {
   return {{Status::yes, "yes"},
           {Status::honest_no, "the honest answer is no"},

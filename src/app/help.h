@@ -38,6 +38,8 @@ struct ProgramHelp {
 [[nodiscard]] Help help_of(const Verb& verb);
 [[nodiscard]] ProgramHelp help_of(const CommandLine& line);
 
+[[nodiscard]] std::string number_of(Status status);
+
 /// What every exit status means.
 [[nodiscard]] std::vector<Ending> common_endings();
 

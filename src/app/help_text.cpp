@@ -12,10 +12,6 @@ constexpr const char* kWhereExamplesRun =
 /// Column of what an option means; longer words have a line of their own.
 constexpr int kMeans = 26;
 
-std::string number_of(Status status) {
-  return std::to_string(static_cast<int>(status));
-}
-
 void add_rows(const std::vector<HelpRow>& rows, card::Sheet& sheet) {
   for (const HelpRow& row : rows) {
     sheet.labelled({.indent = 2, .width = kMeans, .words = row.words}, row.means);

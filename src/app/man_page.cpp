@@ -58,10 +58,6 @@ class Page {
   std::string text_;
 };
 
-std::string number_of(Status status) {
-  return std::to_string(static_cast<int>(status));
-}
-
 void add_command(const Help& help, Page& page) {
   page.part(help.verb);
   page.running(help.usage);

@@ -71,7 +71,8 @@ std::string verb_wanted(const CommandLine& line, const std::vector<std::string>&
   if (unknown.front().starts_with('-')) {
     return no_such({"option before the command", {"--help", "--version"}}, unknown.front());
   }
-  return no_such(verbs, unknown.front());
+  const std::string line_about = no_such(verbs, unknown.front());
+  return line_about.ends_with('?') ? line_about : line_about + "; see rimehaul --help";
 }
 
 }  // namespace

@@ -140,6 +140,7 @@ TEST_CASE(
 
 TEST_CASE("what is missing is told all at once, and how to write it") {
   CHECK(says(line_about({}), "There is new, check, route"));
+  CHECK(says(line_about({"help"}), "; see rimehaul --help"));
   CHECK(says(line_about({"route", "x", "--rig", "solo"}),
              "route needs --from STATION, --to STATION and --load KG"));
   CHECK(says(line_about({"route", "x", "--load"}), "write --load KG, once"));

@@ -52,12 +52,8 @@ struct Ended {
 /// Runs the program with its answers in `folder`, and ends it after a while; signal 0: does not.
 Ended run_and_end(const std::vector<std::string>& words, const fs::path& folder, Ended end) {
   const auto start = Clock::now();
-  const pid_t child = ::fork();
-  REQUIRE(child >= 0);
+  const pid_t child = testing::forked();
   if (child == 0) {
-    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT}) {
-      ::signal(signal, SIG_DFL);
-    }
     const int nowhere = ::open("/dev/null", O_RDWR);
     ::dup2(nowhere, STDOUT_FILENO);
     ::dup2(nowhere, STDERR_FILENO);

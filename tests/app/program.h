@@ -3,10 +3,14 @@
 
 #include <doctest/doctest.h>
 #include <sys/wait.h>
+#include <unistd.h>
 
 #include <array>
+#include <csignal>
 #include <cstdio>
 #include <string>
+
+#include "app/ending_signals.h"
 
 namespace rimehaul::testing {
 
@@ -15,6 +19,20 @@ struct Told {
   std::string out;
   int ended = -1;
 };
+
+/// A child, 0 in the child itself, in which signals do what they do to any program: the handlers of
+/// the test's own program never run there.
+inline pid_t forked() {
+  const app::SignalsHeld held;
+  const pid_t child = ::fork();
+  REQUIRE(child >= 0);
+  if (child == 0) {
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT}) {
+      ::signal(signal, SIG_DFL);
+    }
+  }
+  return child;
+}
 
 /// "$rimehaul" in the command is the built program.
 inline Told told_by_shell(const std::string& command) {

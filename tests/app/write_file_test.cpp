@@ -13,6 +13,7 @@
 
 #include "app/desk.h"
 #include "app/ending_signals.h"
+#include "app/program.h"
 #include "base/fault.h"
 
 namespace rimehaul::app {
@@ -131,10 +132,8 @@ TEST_CASE("what another run left unfinished is in nobody's way and is not touche
 
 /// 0 when a child that writes all the time was ended by this very signal.
 int ended_by(int signal, const Desk& desk, std::chrono::microseconds after) {
-  const pid_t child = ::fork();
-  REQUIRE(child >= 0);
+  const pid_t child = testing::forked();
   if (child == 0) {
-    ::signal(signal, SIG_DFL);
     write_without_end(desk);
   }
   std::this_thread::sleep_for(after);
@@ -167,8 +166,7 @@ TEST_CASE(
 
 TEST_CASE("a signal that was ignored at the start stays ignored") {
   const Desk desk;
-  const pid_t child = ::fork();
-  REQUIRE(child >= 0);
+  const pid_t child = testing::forked();
   if (child == 0) {
     ::signal(SIGHUP, SIG_IGN);
     sweep_on_ending_signals();
