@@ -158,9 +158,9 @@ TEST_CASE("a new site ended at any moment is there whole or not at all, large fi
 TEST_CASE("a shell tells 128 and the signal's number") {
   const std::string audit = " \"$rimehaul\" audit " RIMEHAUL_ROOT "/routes/marrowfell >/dev/null";
   for (const auto& [name, status] : {std::pair{"INT", 130}, {"TERM", 143}, {"HUP", 129}}) {
-    CHECK(
-        told_by_shell(std::string{"timeout --preserve-status -s "} + name + " 0.2" + audit).ended ==
-        status);
+    CHECK(told_by_shell(std::string{"env --default-signal timeout --preserve-status -s "} + name +
+                        " 0.2" + audit)
+              .ended == status);
   }
 }
 
