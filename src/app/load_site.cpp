@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/input_files.h"
+#include "app/names_meant.h"
 #include "app/site_words.h"
 #include "app/status.h"
 #include "base/nearest_name.h"
@@ -203,6 +204,19 @@ void expect_folder(const std::string& folder) {
                         base::Weight::fault}};
 }
 
+void tell_unknown_names(const SiteFile& site, LoadedSite& loaded) {
+  if (!loaded.scene) {
+    return;
+  }
+  const auto tell = [&loaded](const std::vector<Fault>& faults) {
+    loaded.faults.insert(loaded.faults.end(), faults.begin(), faults.end());
+  };
+  tell(unknown_names(loaded.scene->rules, site.rules, loaded.rigs));
+  if (loaded.snow) {
+    tell(unknown_names(*loaded.snow, site.snow, loaded.scene->network));
+  }
+}
+
 }  // namespace
 
 LoadedSite load_site(const std::string& folder) {
@@ -216,6 +230,7 @@ LoadedSite load_site(const std::string& folder) {
   const std::optional<passage::Rules> rules = read_rules(site, loaded);
   read_rigs_and_snow(site, loaded);
   read_ground(site, rules.value_or(passage::default_rules()), loaded);
+  tell_unknown_names(site, loaded);
   loaded.inputs = input_files(site, loaded.snow);
   loaded.contents = contents_of(loaded);
   if (!usable(loaded.faults)) {

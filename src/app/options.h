@@ -36,6 +36,7 @@ struct RigOptions {
   std::optional<double> bed_kg;
   std::optional<double> towed_kg;
   int passengers = 0;
+  bool accompanied = false;
   std::optional<double> fuel_l;  ///< nothing: a full tank
 };
 

@@ -75,6 +75,12 @@ struct Case {
   const search::RouteQuestion& question;
 };
 
+/// Its name was checked when the site was read.
+const rig::Rig* tow_out_rig(const LoadedSite& site) {
+  const auto named = std::ranges::find(site.rigs, site.scene->rules.tow_out.rig, &rig::Rig::name);
+  return named == site.rigs.end() ? nullptr : &*named;
+}
+
 card::RouteCard card_of(const search::Route& route, const Case& asked, const Outside& outside) {
   const passage::Scene& scene = *asked.site.scene;
   const audit::Rewalk rewalk =
@@ -89,7 +95,8 @@ card::RouteCard card_of(const search::Route& route, const Case& asked, const Out
                             .inputs = asked.site.inputs,
                             .heights_notes = asked.site.heights_notes,
                             .versions = versions(),
-                            .places_rewalked = rewalk.places_judged};
+                            .places_rewalked = rewalk.places_judged,
+                            .tow_out = tow_out_rig(asked.site)};
   if (asked.snow.file) {
     context.inputs.push_back(*asked.snow.file);
   }

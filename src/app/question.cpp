@@ -7,6 +7,7 @@
 
 #include "app/input_files.h"
 #include "app/names.h"
+#include "app/names_meant.h"
 #include "app/status.h"
 #include "app/value_kinds.h"
 #include "ports/toml/snow_file.h"
@@ -49,6 +50,7 @@ ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, unit
   ChosenSnow chosen;
   if (site.snow && holds_at(*site.snow, depart)) {
     weather = site.snow->weather;
+    weather.site.end_by(*site.snow->valid_until);
     told_by += ", weather " + observed_text(*site.snow) + " where not given";
     chosen.valid_until = site.snow->valid_until;
   }
@@ -59,9 +61,10 @@ ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, unit
   return chosen;
 }
 
-snow::SnowReport report_in(const std::string& path) {
+snow::SnowReport report_in(const std::string& path, const trails::Network& network) {
   base::Reading<snow::SnowReport> reading = ports::toml::read_snow_report({path, path});
   std::vector<base::Fault>& faults = reading.faults;
+  std::ranges::move(unknown_names(reading.data, path, network), std::back_inserter(faults));
   std::erase_if(faults,
                 [](const base::Fault& fault) { return fault.weight != base::Weight::fault; });
   if (!faults.empty()) {
@@ -148,6 +151,7 @@ rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options) {
                 .passengers = options.passengers,
                 .passenger_mass = site.scene->rules.passenger_mass,
                 .fuel = options.fuel_l ? units::Litres{*options.fuel_l} : rig.carrier.tank};
+    rig.accompanied = options.accompanied;
     if (!(rig.load.fuel <= rig.carrier.tank)) {
       throw WrongUsage{"the tank of " + rig.carrier.name + " does not hold so much --fuel"};
     }
@@ -182,7 +186,7 @@ ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
   ChosenSnow chosen;
   snow::SnowReport report;
   if (options.report) {
-    report = report_in(*options.report);
+    report = report_in(*options.report, site.scene->network);
     chosen.file = snow_report_file(*options.report);
     chosen.file->date = observed_text(report);
   } else if (site.snow) {

@@ -46,6 +46,7 @@ struct BoardReport {
   std::string told_by;  ///< who says what the snow and weather are
   std::optional<units::Instant> snow_valid_until;
   units::Instant depart;
+  std::vector<std::string> today;  ///< what holds beside the snow: marks, people, help
   std::vector<std::string> estimates;
   std::vector<InputFile> inputs;
   std::vector<std::string> versions;

@@ -100,6 +100,8 @@ std::string text_of(const BoardReport& report, int columns) {
   for (const LabelledLine& note : notes.lines()) {
     sheet.labelled({0, 6, note.label}, note.text);
   }
+  sheet.heading("TODAY");
+  sheet.list("-", report.today);
   sheet.heading("CAUTIONS");
   sheet.list("-", board_cautions());
   sheet.heading("ESTIMATES IN USE");

@@ -72,6 +72,8 @@ void write_leg(const CardLeg& leg, Sheet& sheet) {
 }
 
 void write_back(const RouteCard& card, Sheet& sheet) {
+  sheet.heading("PEOPLE");
+  sheet.list("-", card.people);
   sheet.heading("BEFORE STARTING");
   sheet.list("[ ]", card.pre_start_checks);
   sheet.heading("PARKING");
@@ -117,6 +119,8 @@ std::string text_of(const RouteCard& card, int columns) {
   sheet.list("-", card.turn_back_triggers);
   sheet.heading("RADIO");
   sheet.list("-", card.radio);
+  sheet.heading("IF IT GOES WRONG");
+  sheet.list("-", card.help);
   write_back(card, sheet);
   write_sources(card, sheet);
   return sheet.text();

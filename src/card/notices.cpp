@@ -132,6 +132,7 @@ std::vector<std::string> radio_lines(const search::Route& route, const CardConte
   const units::Instant arrival = units::after(context.question.depart, route.time);
   const std::string arrives = units::text_of(units::local_time(arrival, offset));
   std::vector<std::string> lines{
+      words::call_control(context.scene.rules.control),
       words::call_on_leaving({network.stations[stations.front()].name, arrives})};
   int number = 0;
   for (const search::RouteLeg& part : route.legs) {

@@ -5,6 +5,7 @@
 
 #include "base/require.h"
 #include "card/figures.h"
+#include "card/help.h"
 #include "card/notices.h"
 #include "card/refusal.h"
 #include "card/trace.h"
@@ -76,6 +77,7 @@ void add_legs(const search::Route& route, const CardContext& context, RouteCard&
     card.drop += leg.drop;
     card.legs.push_back(std::move(leg));
   }
+  add_strap_check(context, card.legs);
   card.length = route.length;
   card.time = route.time;
   card.fuel = route.fuel;
@@ -120,6 +122,8 @@ void add_lists(const search::Route& route, const CardContext& context, RouteCard
   card.fuel_warnings = fuel_warnings(route, context);
   card.turn_back_triggers = turn_back_triggers(route, context);
   card.radio = radio_lines(route, context);
+  card.people = people_lines(context);
+  card.help = help_lines(route, context);
   card.pre_start_checks = words::pre_start_checks(context.rig);
   card.parking_steps = words::parking_steps(context.rig);
   card.cautions = words::cautions();

@@ -110,7 +110,9 @@ struct RouteCard {
   units::Litres fuel_reserve;
   std::vector<std::string> fuel_warnings;
   std::vector<std::string> turn_back_triggers;
-  std::vector<std::string> radio;  ///< check-ins and dead zones
+  std::vector<std::string> radio;   ///< check-ins and dead zones
+  std::vector<std::string> people;  ///< who rides, and whether the driver goes alone
+  std::vector<std::string> help;    ///< overdue, and the rig that tows out
   std::vector<std::string> pre_start_checks;
   std::vector<std::string> parking_steps;
   std::vector<std::string> cautions;
@@ -134,6 +136,7 @@ struct CardContext {
   std::vector<std::string> heights_notes;
   std::vector<std::string> versions;
   std::size_t places_rewalked = 0;
+  const rig::Rig* tow_out = nullptr;  ///< that the rules name; nothing: none
 };
 
 /// Writes the card of one route. Requires a route that has at least one leg.

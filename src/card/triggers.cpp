@@ -27,6 +27,27 @@ const trails::Trail* first_to_close(const search::Route& route, const trails::Ne
   return first;
 }
 
+/// Marks on the way that were told clear only until some time.
+void add_statuses_that_run_out(const search::Route& route, const CardContext& context,
+                               std::vector<std::string>& triggers) {
+  const trails::Network& network = context.scene.network;
+  for (const snow::MarkStatus& said : context.snow.weather().site.marks) {
+    const auto mark = std::ranges::find(network.marks, said.mark, &trails::Mark::name);
+    // What ends with the report is said of the report.
+    if (!said.until || said.until == context.snow_valid_until || mark == network.marks.end()) {
+      continue;
+    }
+    const bool on_the_way = std::ranges::any_of(route.legs, [&](const search::RouteLeg& part) {
+      return span_on_leg(*mark, network, network.legs[static_cast<std::uint32_t>(part.leg)])
+          .has_value();
+    });
+    if (on_the_way) {
+      triggers.push_back(words::status_runs_out(
+          said.mark, local_text(*said.until, context.scene.rules.utc_offset_minutes)));
+    }
+  }
+}
+
 }  // namespace
 
 units::Metres least_visibility(const search::Route& route, const CardContext& context) {
@@ -78,6 +99,10 @@ std::vector<std::string> turn_back_triggers(const search::Route& route,
   if (scene.rules.most_wind) {
     triggers.push_back(words::wind_over(*scene.rules.most_wind));
   }
+  if (scene.rules.closed_in_rain) {
+    triggers.push_back(words::it_rains());
+  }
+  add_statuses_that_run_out(route, context, triggers);
   if (const trails::Trail* trail = first_to_close(route, scene.network)) {
     triggers.push_back(words::late_on_trail(trail->name, trail->hours->to));
   }

@@ -1,6 +1,7 @@
 // Every sentence that a card says to people, in one place, so that a second language can come.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -85,7 +86,39 @@ struct LeastFuel {
 /// What holds on every route: worse than assumed, sliding, a mark or marker that is missing.
 [[nodiscard]] std::vector<std::string> always_turn_back();
 
+[[nodiscard]] std::string it_rains();
+[[nodiscard]] std::string status_runs_out(std::string_view mark, std::string_view local_time);
+
+// People, and help.
+[[nodiscard]] std::string nobody_rides();
+/// Where the site says nothing of its own; common practice, no source.
+[[nodiscard]] std::vector<std::string> who_rides();
+[[nodiscard]] std::string goes_alone();
+[[nodiscard]] std::string goes_accompanied();
+[[nodiscard]] std::string overdue_from(std::string_view local_time, std::string_view control);
+[[nodiscard]] std::string no_tow_out_rig();
+[[nodiscard]] std::string tow_out_rig(std::string_view rig, std::optional<bool> ready);
+struct TowMass {
+  units::Kilograms rig;   ///< that is to be towed out
+  units::Kilograms most;  ///< that the other may tow
+};
+[[nodiscard]] std::string too_heavy_to_tow(const TowMass& mass);
+[[nodiscard]] std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs);
+[[nodiscard]] std::string look_at_straps();
+
+// What holds at the site today.
+/// "winch cable Fell Winch on Top Road: told clear until 2026-02-01 10:30"
+[[nodiscard]] std::string mark_today(const trails::Mark& mark, std::optional<bool> clear,
+                                     std::string_view until);
+/// `others`: groomed trails that have not set, or of which nobody said when they were groomed.
+[[nodiscard]] std::string grooming_today(int ready, std::string_view others, units::Seconds set);
+[[nodiscard]] std::string closed_in_rain();
+[[nodiscard]] std::string passengers_rule(const passage::PassengerRule& rule);
+[[nodiscard]] std::string alone_rule(const passage::AloneRule& rule);
+[[nodiscard]] std::string overdue_rule(units::Seconds overdue);
+
 // Radio.
+[[nodiscard]] std::string call_control(std::string_view control);
 struct Departure {
   std::string_view station;
   std::string_view arrival;  ///< local time at the end of the route

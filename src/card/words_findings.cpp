@@ -87,7 +87,10 @@ bool has_place(passage::Check check) {
     case direction:
     case hours:
     case driver_level:
+    case passengers:
     case wind:
+    case rain:
+    case tow_out:
       return false;
     default:
       return true;
@@ -115,10 +118,19 @@ std::string where_to_say(passage::Check check) {
       return "--visibility METRES, or visibility in the snow report; marker_m of the trail";
     case wind:
       return "--wind KMH, or the wind in the snow report";
+    case rain:
+      return "--rain yes or no, or rain in the snow report";
+    case grooming:
+      return "[[groomed]] in the snow report: trails and finished";
+    case tow_out:
+      return "tow_out_ready in the snow report";
+    case alone:
+      return "the dead zone drawn as a line in the marks file";
     case driver_level:
+    case passengers:
       return "the driver's level in rules.toml";
     case mark:
-      return "today's status and the survey of the mark in the marks file";
+      return "today's [[status]] of the mark in the snow report; its survey in the marks file";
     case zone:
       return "the zone's attributes in the zones file";
     default:

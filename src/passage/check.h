@@ -35,12 +35,18 @@ enum class Check {
   direction,
   hours,
   driver_level,
+  passengers,
+  alone,
   towing_in_wet_snow,
   wind,
+  rain,
+  grooming,
+  single_lane,
+  tow_out,
   zone,
   mark,
 };
-inline constexpr int kCheckCount = 33;
+inline constexpr int kCheckCount = 39;
 
 /// What a check is, for explaining it. All text is constant.
 struct CheckFacts {

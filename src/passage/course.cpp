@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "passage/crew_rules.h"
 #include "passage/drive.h"
 #include "passage/footing.h"
-#include "passage/site_rules.h"
 
 namespace rimehaul::passage {
 

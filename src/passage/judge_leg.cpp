@@ -72,6 +72,10 @@ class LegWalk {
       worst_.offer(unknown(Check::heights_known, "ground of this stretch"), Metres{0});
     }
     tread_until_settled(entry);
+    if (std::isfinite(staying().value())) {
+      // What was said of a mark may have run out before the tail has left.
+      offer_at_their_places(asked_.judge_marks({Metres{0}, told_.length}, left_at(entry)));
+    }
     const trails::Trail& trail = judge_.scene().network.trails[stretch_.trail];
     worst_.offer(judge_hours(trail, {entry, staying()}, judge_.scene().rules), Metres{0});
     tell_drive();
@@ -99,7 +103,7 @@ class LegWalk {
       if (!std::isfinite(lasting.value()) || units::after(entry, lasting) <= until) {
         return;
       }
-      until = units::after(entry, lasting);
+      until = left_at(entry);
       tread(until);
     }
     worst_.offer(unknown(Check::snow_known, "snow that stays while the leg is driven"), Metres{0});
@@ -163,6 +167,8 @@ class LegWalk {
   [[nodiscard]] Seconds staying() const {
     return (over_snow_ + overall_length(judge_.rig())) / slowest();
   }
+
+  [[nodiscard]] Instant left_at(Instant entry) const { return units::after(entry, staying()); }
 
   void tell_drive() {
     told_.slowest = slowest();

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace rimehaul::passage {
 
@@ -17,32 +18,31 @@ std::string name_of(const Mark& mark) {
   return std::string{trails::words_for(mark.kind)} + " '" + mark.name + "'";
 }
 
-bool is_built(MarkKind kind) {
-  return kind == MarkKind::bench || kind == MarkKind::bridge;
-}
-
 bool is_size(Slope slope) {
   return slope.ratio() >= 0.0 && std::isfinite(slope.ratio());
 }
 
-Finding judge_status(const Mark& mark) {
-  if (!mark.status.has_value()) {
-    return unknown(Check::mark, "today's status of " + name_of(mark));
+Finding judge_status(const Mark& mark, const Crossing& crossing) {
+  const std::optional<bool> clear = crossing.status.is_clear(mark.name, crossing.when);
+  if (clear.has_value() && !*clear) {
+    return refusal(Check::mark, name_of(mark) + " is not clear today");
   }
-  return *mark.status == trails::DailyStatus::clear
+  return clear.has_value() || !trails::needs_daily_status(mark.kind)
              ? kept(Check::mark)
-             : refusal(Check::mark, name_of(mark) + " is not clear today");
+             : unknown(Check::mark, "today's status of " + name_of(mark));
 }
 
-Finding judge_setback(const Mark& mark, const Rules& rules) {
+Finding judge_setback(const Mark& mark, const Rules& rules, Metres reach) {
   if (!mark.room.has_value()) {
     return unknown(Check::mark, "setback from " + name_of(mark));
   }
-  Finding finding = *mark.room >= rules.setback
+  const Metres least = mark.kind == MarkKind::cornice ? rules.cornice_setback : rules.setback;
+  Finding finding = *mark.room - reach >= least
                         ? kept(Check::mark)
                         : refusal(Check::mark, "too near to " + name_of(mark));
-  finding.inputs.add("setback", units::amount(*mark.room), Origin::mark)
-      .add("least setback", units::amount(rules.setback), Origin::rules);
+  finding.inputs.add("setback of the line", units::amount(*mark.room), Origin::mark)
+      .add("line to the rig's side, the line's error added", units::amount(reach), Origin::derived)
+      .add("least setback", units::amount(least), Origin::rules);
   return finding;
 }
 
@@ -63,7 +63,7 @@ Finding judge_survey(const Mark& mark, units::Instant when) {
              : refusal(Check::mark, name_of(mark) + " bears a survey of a later date");
 }
 
-Finding judge_bridge_mass(const Mark& mark, units::Kilograms mass) {
+Finding judge_carried_mass(const Mark& mark, units::Kilograms mass) {
   if (!mark.most_mass.has_value()) {
     return unknown(Check::mark, "most mass on " + name_of(mark));
   }
@@ -93,26 +93,35 @@ std::vector<MarkOnStretch> marks_on(const trails::Network& network, const Stretc
   return found;
 }
 
-Finding judge_mark(const Mark& mark, const Rules& rules, Crossing crossing) {
-  if (trails::needs_daily_status(mark.kind)) {
-    return judge_status(mark);
-  }
+Finding judge_mark(const Mark& mark, const Rules& rules, const Crossing& crossing) {
+  Finding worst = judge_status(mark, crossing);
+  const auto also = [&worst](Finding other) {
+    if (binds_before(other, worst)) {
+      worst = std::move(other);
+    }
+  };
   if (mark.kind == MarkKind::cornice || mark.kind == MarkKind::drop) {
-    return judge_setback(mark, rules);
+    also(judge_setback(mark, rules, crossing.reach));
   }
-  if (!is_built(mark.kind)) {
-    return kept(Check::mark);
+  if (trails::needs_survey(mark.kind)) {
+    also(judge_survey(mark, crossing.when));
   }
-  Finding survey = judge_survey(mark, crossing.when);
-  if (mark.kind == MarkKind::bench) {
-    return survey;
+  if (trails::carries_a_mass(mark.kind)) {
+    also(judge_carried_mass(mark, crossing.mass));
   }
-  Finding load = judge_bridge_mass(mark, crossing.mass);
-  return binds_before(survey, load) ? survey : load;
+  return worst;
+}
+
+Finding judge_creek_bridge(const Mark& mark, const Rules& rules, snow::SnowState state) {
+  return state.wetness <= rules.wettest_creek_bridge
+             ? kept(Check::mark)
+             : refusal(Check::mark, name_of(mark) + " is not driven in snow wetter than " +
+                                        snow::words_for(rules.wettest_creek_bridge));
 }
 
 std::optional<Lie> surveyed_lie(const Mark& mark, const Rules& rules, units::Instant when) {
-  if (!is_built(mark.kind) || stand_of(judge_survey(mark, when), 1.0) != Stand::passes) {
+  if (!trails::needs_survey(mark.kind) ||
+      stand_of(judge_survey(mark, when), 1.0) != Stand::passes) {
     return std::nullopt;
   }
   const Slope grade = mark.survey->steepest_grade;

@@ -8,6 +8,7 @@
 #include "passage/lie.h"
 #include "passage/rules.h"
 #include "passage/stretch.h"
+#include "snow/snow.h"
 
 namespace rimehaul::passage {
 
@@ -24,16 +25,24 @@ struct MarkOnStretch {
 /// What is asked of a mark.
 struct Crossing {
   units::Kilograms mass;  ///< of the whole rig
+  units::Metres reach;    ///< from the drawn line to the rig's side, the line's error added
   units::Instant when;
+  const snow::SiteStatus& status;
 };
 
-/// Gates, blasting and winch cables need today's word that they are clear; cornices and drops their
-/// setback, as measured from the drawn line; benches and bridges a survey no later than `when` and
-/// an inspection since the last weather; bridges carry no more than their mass. Others are kept.
-[[nodiscard]] Finding judge_mark(const trails::Mark& mark, const Rules& rules, Crossing crossing);
+/// What was said to be not clear refuses, whatever its kind. Gates, radio gates, blasting, winch
+/// cables and creek bridges need today's word that they are clear; cornices and drops their setback
+/// from the rig's side; benches and bridges a survey no later than `when` and an inspection since
+/// the last weather; bridges carry no more than their mass. Others are kept.
+[[nodiscard]] Finding judge_mark(const trails::Mark& mark, const Rules& rules,
+                                 const Crossing& crossing);
 
-/// Attitudes on a bench or bridge by its survey: steepest grade and cross-slope either way, with k
-/// standard deviations as error. Nothing for other marks, and when the survey does not stand.
+/// Snow that carries over a creek is driven in snow no wetter than the rules say.
+[[nodiscard]] Finding judge_creek_bridge(const trails::Mark& mark, const Rules& rules,
+                                         snow::SnowState state);
+
+/// Attitudes on a bench or a bridge by its survey: steepest grade and cross-slope either way, with
+/// k standard deviations as error. Nothing for other marks, and when the survey does not stand.
 [[nodiscard]] std::optional<Lie> surveyed_lie(const trails::Mark& mark, const Rules& rules,
                                               units::Instant when);
 

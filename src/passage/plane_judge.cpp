@@ -6,8 +6,8 @@
 #include <utility>
 
 #include "base/require.h"
+#include "passage/crew_rules.h"
 #include "passage/grip_table.h"
-#include "passage/site_rules.h"
 #include "passage/worst.h"
 
 namespace rimehaul::passage {
@@ -17,9 +17,13 @@ namespace {
 std::vector<Finding> findings_on_any_ground(const SlopeQuestion& question,
                                             const rig::Weighed& weighed) {
   const rig::Rig& rig = question.rig;
-  std::vector<Finding> findings{judge_towed_mass(rig, weighed), judge_payload(rig, weighed),
-                                judge_trailer_payload(rig), judge_seats(rig),
-                                judge_driver_level(rig, question.rules)};
+  std::vector<Finding> findings{judge_towed_mass(rig, weighed),
+                                judge_payload(rig, weighed),
+                                judge_trailer_payload(rig),
+                                judge_seats(rig),
+                                judge_driver_level(rig, question.rules),
+                                judge_passengers(rig, question.rules),
+                                judge_passengers_in_snow(rig, question.rules, question.snow)};
   if (rig.trailer.has_value()) {
     findings.push_back(judge_towing_in_wet_snow(rig, question.rules, question.snow));
   }

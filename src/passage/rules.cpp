@@ -30,12 +30,16 @@ std::array<BulletinStep, 5> default_bulletin() {
 }
 
 std::vector<DriverLevel> default_driver_levels() {
-  return {
-      {.name = "new", .allowed_share = 0.5, .may_tow = false, .wettest_towing = snow::Wetness::dry},
-      {.name = "seasoned",
-       .allowed_share = 0.7,
-       .may_tow = true,
-       .wettest_towing = snow::Wetness::wet}};
+  return {{.name = "new",
+           .allowed_share = 0.5,
+           .may_tow = false,
+           .may_carry_passengers = false,
+           .wettest_towing = snow::Wetness::dry},
+          {.name = "seasoned",
+           .allowed_share = 0.7,
+           .may_tow = true,
+           .may_carry_passengers = true,
+           .wettest_towing = snow::Wetness::wet}};
 }
 
 std::string whole(double value) {
@@ -74,7 +78,13 @@ std::vector<RuleWords> numbers_in_words(const Rules& rules) {
       {rules.sight.value(), defaults.sight.value(),
        "sight " + whole(rules.sight.value()) + " m where a trail says nothing else"},
       {rules.setback.value(), defaults.setback.value(),
-       "setback " + in_tenths(rules.setback.value()) + " m from cornices and drops"},
+       "setback " + in_tenths(rules.setback.value()) + " m from drops"},
+      {rules.cornice_setback.value(), defaults.cornice_setback.value(),
+       "setback " + in_tenths(rules.cornice_setback.value()) + " m from cornices"},
+      {rules.strap_check.value(), defaults.strap_check.value(),
+       "straps looked at again after " + whole(rules.strap_check.value()) + " m"},
+      {rules.overdue.value(), defaults.overdue.value(),
+       "a rig is looked for " + whole(rules.overdue.value() / 60.0) + " min after its time"},
       {rules.markers_in_sight, defaults.markers_in_sight,
        "visibility of " + in_tenths(rules.markers_in_sight) + " marker spacings"},
       {rules.passenger_mass.value(), defaults.passenger_mass.value(),
@@ -109,6 +119,12 @@ std::vector<std::string> estimates_in(const Rules& rules) {
   }
   if (rules.driver_levels == default_driver_levels()) {
     estimates.emplace_back("what a new and a seasoned driver may do");
+  }
+  if (rules.passengers.wettest == snow::Wetness::wet) {
+    estimates.emplace_back("no passengers in snow wetter than wet");
+  }
+  if (rules.wettest_creek_bridge == snow::Wetness::dry) {
+    estimates.emplace_back("snow bridges over creeks carry in dry snow only");
   }
   estimates.emplace_back(rules.grip.measured().empty()
                              ? "grip: all but dry traction on groomed snow and ice"

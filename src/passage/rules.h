@@ -27,9 +27,33 @@ struct DriverLevel {
   std::string name;
   double allowed_share = 0.7;  ///< never above the site's
   bool may_tow = true;
+  bool may_carry_passengers = false;
   snow::Wetness wettest_towing = snow::Wetness::wet;
 
   friend bool operator==(const DriverLevel&, const DriverLevel&) = default;
+};
+
+/// Who may ride beside the driver.
+struct PassengerRule {
+  bool with_trailer = false;                   ///< whether anybody rides while towing
+  snow::Wetness wettest = snow::Wetness::wet;  ///< wettest snow with passengers
+  std::vector<std::string> who;                ///< in the site's own words, for cards
+
+  friend bool operator==(const PassengerRule&, const PassengerRule&) = default;
+};
+
+/// What one rig may do with nobody trained in a second one or beside its driver.
+struct AloneRule {
+  bool allowed = true;
+  units::Metres longest_dead_zone{0};  ///< longest stretch without radio
+
+  friend bool operator==(const AloneRule&, const AloneRule&) = default;
+};
+
+/// The rig that tows others out.
+struct TowOutRule {
+  std::string rig;             ///< a rig of the rig sheets; empty: the site names none
+  bool must_be_ready = false;  ///< nothing is driven unless today's report says it stands ready
 };
 
 struct Rules {
@@ -42,10 +66,22 @@ struct Rules {
   units::Slope articulation = units::Slope::from_ratio(0.57735026918962584);
   units::Seconds reaction{2.0};  ///< estimate
   units::MetresPerSecond walking_pace{1.0};
-  units::Metres sight{30.0};      ///< where a trail says nothing else
-  units::Metres setback{3.0};     ///< least from a cornice or drop beside the trail
+  units::Metres sight{30.0};   ///< where a trail says nothing else
+  units::Metres setback{3.0};  ///< least from the rig's side to a drop beside the trail
+  /// The same to a cornice, which breaks farther back than it hangs over; estimate.
+  units::Metres cornice_setback{10.0};
   double markers_in_sight = 2.0;  ///< visibility in marker spacings, at least
   std::optional<units::MetresPerSecond> most_wind;
+  bool closed_in_rain = true;
+  std::optional<units::Seconds> grooming_set;        ///< that groomed snow sets before it is driven
+  std::optional<units::Metres> longest_single_lane;  ///< both ways, nowhere to pass, no radio gate
+  snow::Wetness wettest_creek_bridge = snow::Wetness::dry;
+  PassengerRule passengers;
+  AloneRule alone;
+  units::Metres strap_check{500};  ///< after so far the load's straps are looked at again; estimate
+  std::string control;             ///< whom to call and how; empty: not said
+  units::Seconds overdue{1800};    ///< after so long past the arrival a rig is looked for; estimate
+  TowOutRule tow_out;
   units::Kilograms passenger_mass{90};
   double fuel_reserve = 1.0 / 3.0;  ///< of the tank, kept for the unexpected
   units::Slope start_slope_dry = units::Slope::from_percent(0);  ///< set by default_rules()

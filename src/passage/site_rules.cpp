@@ -1,7 +1,6 @@
-// Site rules that need no ground: what was said of the trail, its hours, its driver, the weather.
+// Site rules that need no ground: what was said of the trail, its direction, its hours, its sight.
 #include "passage/site_rules.h"
 
-#include <algorithm>
 #include <cmath>
 
 namespace rimehaul::passage {
@@ -12,11 +11,6 @@ namespace {
 
 constexpr std::int64_t kSecondsPerDay = 86'400;
 constexpr int kMinutesPerDay = 1'440;
-
-const DriverLevel* level_of(const rig::Rig& rig, const Rules& rules) {
-  const auto level = std::ranges::find(rules.driver_levels, rig.driver_level, &DriverLevel::name);
-  return level == rules.driver_levels.end() ? nullptr : &*level;
-}
 
 /// Seconds since local midnight.
 std::int64_t local_seconds(units::Instant moment, int utc_offset_minutes) {
@@ -85,46 +79,6 @@ Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules) {
       .add("open to", minutes_amount(trail.hours->to.minutes), Origin::trail)
       .add("entry", minutes_amount(entry_s / 60.0), Origin::derived)
       .add("time on the trail", units::amount(stay.lasting), Origin::derived);
-  return finding;
-}
-
-Finding judge_driver_level(const rig::Rig& rig, const Rules& rules) {
-  const DriverLevel* level = level_of(rig, rules);
-  if (level == nullptr) {
-    return unknown(Check::driver_level, "driver level '" + rig.driver_level + "' in the rules");
-  }
-  if (rig.trailer.has_value() && !level->may_tow) {
-    return refusal(Check::driver_level, "drivers of level '" + level->name + "' may not tow");
-  }
-  return kept(Check::driver_level);
-}
-
-Finding judge_towing_in_wet_snow(const rig::Rig& rig, const Rules& rules, snow::SnowState state) {
-  const DriverLevel* level = level_of(rig, rules);
-  if (level == nullptr) {
-    return unknown(Check::towing_in_wet_snow,
-                   "driver level '" + rig.driver_level + "' in the rules");
-  }
-  const snow::Wetness wettest = std::min(rules.wettest_towing, level->wettest_towing);
-  if (state.wetness <= wettest) {
-    return kept(Check::towing_in_wet_snow);
-  }
-  return refusal(Check::towing_in_wet_snow,
-                 std::string{"no trailer in snow wetter than "} + snow::words_for(wettest));
-}
-
-Finding judge_wind(const snow::DayWeather& weather, const Rules& rules) {
-  if (!rules.most_wind.has_value()) {
-    return kept(Check::wind);
-  }
-  if (!weather.wind.has_value()) {
-    return unknown(Check::wind, "wind");
-  }
-  Finding finding = *weather.wind <= *rules.most_wind
-                        ? kept(Check::wind)
-                        : refusal(Check::wind, "more wind than the site allows");
-  finding.inputs.add("wind", units::amount(*weather.wind), Origin::snow_report)
-      .add("most wind", units::amount(*rules.most_wind), Origin::rules);
   return finding;
 }
 

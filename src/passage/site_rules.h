@@ -1,9 +1,8 @@
-// Site rules that need no ground: what was said of the trail, its hours, its driver, the weather.
+// Site rules that need no ground: what was said of the trail, its direction, its hours, its sight.
 #pragma once
 
 #include "passage/finding.h"
 #include "passage/rules.h"
-#include "rig/rig.h"
 #include "snow/snow.h"
 #include "trails/network.h"
 #include "units/clock.h"
@@ -25,16 +24,6 @@ struct Stay {
 
 /// The rig enters and leaves within the trail's hours; both ends of the hours are allowed.
 [[nodiscard]] Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules);
-
-/// The driver's level is in the rules, and may tow when there is something to tow.
-[[nodiscard]] Finding judge_driver_level(const rig::Rig& rig, const Rules& rules);
-
-/// Snow no wetter than the rules and the driver's level allow with a trailer. Only with one.
-[[nodiscard]] Finding judge_towing_in_wet_snow(const rig::Rig& rig, const Rules& rules,
-                                               snow::SnowState state);
-
-/// Wind at or under the site's most; kept when it sets none.
-[[nodiscard]] Finding judge_wind(const snow::DayWeather& weather, const Rules& rules);
 
 /// The sight that a rig may count on along a trail: the trail's own or the site's, no further than
 /// one can see today, and half of it where others may come towards it on the only lane. Unknown

@@ -6,8 +6,11 @@
 #include <utility>
 
 #include "passage/avalanche.h"
+#include "passage/crew_rules.h"
+#include "passage/day_rules.h"
 #include "passage/drive.h"
 #include "passage/footing.h"
+#include "passage/single_lane.h"
 #include "passage/site_rules.h"
 #include "passage/visibility.h"
 #include "passage/zone_rules.h"
@@ -68,9 +71,14 @@ std::vector<Finding> StretchJudge::judge_whole() const {
   std::vector<Finding> found = judge_load(judge_->rig(), judge_->weighed());
   found.push_back(judge_trail_attributes(*trail_));
   found.push_back(judge_direction(*trail_, stretch_->way));
+  found.push_back(judge_single_lane(scene.network, *stretch_, scene.rules));
   found.push_back(judge_driver_level(judge_->rig(), scene.rules));
+  found.push_back(judge_passengers(judge_->rig(), scene.rules));
+  found.push_back(judge_alone(judge_->rig(), scene.rules, course_.marks));
   found.push_back(judge_visibility(weather, *trail_, scene.rules));
-  found.push_back(judge_wind(weather, scene.rules));
+  found.push_back(judge_wind(weather, *trail_, scene.rules));
+  found.push_back(judge_rain(weather, scene.rules));
+  found.push_back(judge_tow_out(scene.rules, weather.site));
   std::ranges::copy(bend_.findings, std::back_inserter(found));
   return found;
 }
@@ -82,7 +90,8 @@ std::vector<Finding> StretchJudge::judge_marks(geo::Span part, units::Instant wh
       continue;
     }
     found.push_back(
-        judge_mark(*placed.mark, judge_->scene().rules, {judge_->weighed().total(), when}));
+        judge_mark(*placed.mark, judge_->scene().rules,
+                   {judge_->weighed().total(), reach_, when, judge_->snow().weather().site}));
     found.back().at = std::clamp(placed.span.from, Metres{0}, stretch_->line.length());
   }
   return found;
@@ -96,10 +105,26 @@ Finding StretchJudge::judge_exposure(const Footfall& footfall, snow::SnowState s
                          judge_->scene().rules);
 }
 
+void StretchJudge::judge_in_snow(const Footfall& footfall, snow::SnowState state,
+                                 std::vector<Finding>& found) const {
+  const Rules& rules = judge_->scene().rules;
+  found.push_back(judge_exposure(footfall, state));
+  found.push_back(judge_passengers_in_snow(judge_->rig(), rules, state));
+  for (const MarkOnStretch& placed : course_.marks) {
+    const bool elsewhere =
+        placed.span.to < footfall.span.from || placed.span.from > footfall.span.to;
+    if (placed.mark->kind == trails::MarkKind::creek_bridge && !elsewhere) {
+      found.push_back(judge_creek_bridge(*placed.mark, rules, state));
+    }
+  }
+}
+
 PlaceJudgement StretchJudge::judge_piece(const Footfall& footfall, const SnowThere& snow) const {
   PlaceJudgement judged = judge_place(course_, footfall, snow);
+  judged.findings.push_back(
+      judge_grooming(*trail_, judge_->scene().rules, judge_->snow().weather().site, snow.when));
   if (snow.state.has_value()) {
-    judged.findings.push_back(judge_exposure(footfall, *snow.state));
+    judge_in_snow(footfall, *snow.state, judged.findings);
   } else {
     judged.findings.push_back(unknown(Check::avalanche, "snow at this place and hour"));
   }

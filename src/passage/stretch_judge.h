@@ -27,6 +27,9 @@ class StretchJudge {
 
  private:
   [[nodiscard]] Finding judge_exposure(const Footfall& footfall, snow::SnowState state) const;
+  /// What depends on the snow there, beside the ground checks.
+  void judge_in_snow(const Footfall& footfall, snow::SnowState state,
+                     std::vector<Finding>& found) const;
 
   const Judge* judge_;
   const Stretch* stretch_;

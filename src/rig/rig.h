@@ -27,6 +27,7 @@ struct Rig {
   std::optional<Trailer> trailer;
   std::string driver_level;
   Load load;
+  bool accompanied = false;  ///< a second rig or a second trained person goes with it
 };
 
 /// The same rig with its beds empty; passengers and fuel stay.

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "geo/point.h"
+#include "snow/site_status.h"
 #include "units/clock.h"
 
 namespace rimehaul::snow {
@@ -38,7 +39,7 @@ struct SnowState {
   friend auto operator<=>(const SnowState&, const SnowState&) = default;
 };
 
-/// Weather and warnings that hold for the whole site. What nobody said is unknown.
+/// Weather, warnings and the state of the site today. What nobody said is unknown.
 struct DayWeather {
   std::optional<units::Metres> visibility;
   std::optional<units::MetresPerSecond> wind;
@@ -47,6 +48,7 @@ struct DayWeather {
   std::optional<units::Metres> new_snow;  ///< depth since the last grooming
   std::optional<bool> rain;
   std::optional<units::Celsius> temperature;
+  SiteStatus site{};
 };
 
 /// What an observer wrote for a band of heights and a sector of aspects.

@@ -6,7 +6,17 @@
 namespace rimehaul::trails {
 
 bool needs_daily_status(MarkKind kind) {
-  return kind == MarkKind::winch_cable || kind == MarkKind::blasting || kind == MarkKind::gate;
+  using enum MarkKind;
+  return kind == winch_cable || kind == blasting || kind == gate || kind == radio_gate ||
+         kind == creek_bridge;
+}
+
+bool needs_survey(MarkKind kind) {
+  return kind == MarkKind::bench || carries_a_mass(kind);
+}
+
+bool carries_a_mass(MarkKind kind) {
+  return kind == MarkKind::bridge || kind == MarkKind::creek_bridge;
 }
 
 const char* words_for(MarkKind kind) {
@@ -25,6 +35,10 @@ const char* words_for(MarkKind kind) {
       return "blasting";
     case MarkKind::gate:
       return "gate";
+    case MarkKind::radio_gate:
+      return "radio gate";
+    case MarkKind::creek_bridge:
+      return "snow bridge over a creek";
     case MarkKind::cornice:
       return "cornice";
     case MarkKind::drop:

@@ -36,20 +36,20 @@ enum class MarkKind {
   bridge,  ///< carries the trail over a gap, with a surveyed attitude and a mass limit
   road_crossing,
   piste_crossing,
-  winch_cable,  ///< grooming by winch: closed unless today's status says clear
-  blasting,     ///< closed unless today's status says clear
-  gate,         ///< closed unless today's status says clear
-  cornice,      ///< beside the trail
-  drop,         ///< beside the trail
-  dead_zone,    ///< no radio
+  // The next five close their place unless today's status says clear.
+  winch_cable,  ///< grooming by winch
+  blasting,
+  gate,
+  radio_gate,    ///< a single lane that somebody lets one rig at a time into, by radio
+  creek_bridge,  ///< snow over a creek, as surveyed and for a mass; in snow dry enough only
+  cornice,       ///< beside the trail
+  drop,          ///< beside the trail
+  dead_zone,     ///< no radio
   refuge,
   turning_room,  ///< room to turn round
   passing_place,
   check_in,  ///< where the driver calls in
 };
-
-/// What was said of a mark today.
-enum class DailyStatus { clear, not_clear };
 
 /// Attitude of a built structure, by survey, where the heights cannot see it.
 struct Survey {
@@ -66,14 +66,17 @@ struct Mark {
   MarkKind kind = MarkKind::gate;
   std::string trail;
   geo::Span span{};                           ///< by chainage along the trail as drawn
-  std::optional<Survey> survey;               ///< bench and bridge
-  std::optional<units::Kilograms> most_mass;  ///< bridge
+  std::optional<Survey> survey;               ///< bench and both kinds of bridge
+  std::optional<units::Kilograms> most_mass;  ///< both kinds of bridge
   std::optional<units::Metres> room;          ///< turning radius, or setback from cornice or drop
-  std::optional<DailyStatus> status;          ///< nothing: nobody said
 };
 
 /// Whether a mark of this kind closes its place unless today's status says clear.
 [[nodiscard]] bool needs_daily_status(MarkKind kind);
+/// Whether a mark of this kind is built or grown over what the heights see, so that only a survey
+/// tells how it lies.
+[[nodiscard]] bool needs_survey(MarkKind kind);
+[[nodiscard]] bool carries_a_mass(MarkKind kind);
 [[nodiscard]] const char* words_for(MarkKind kind);
 [[nodiscard]] const char* words_for(ZoneKind kind);
 [[nodiscard]] const char* words_for(StationKind kind);

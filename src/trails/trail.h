@@ -33,8 +33,9 @@ struct Trail {
   std::optional<OpenHours> hours;
   std::optional<units::Metres> line_error;  ///< how far to each side the drawn line may be off
   std::optional<units::Metres> sight;       ///< least sight along the trail; none: the site's rule
-  std::optional<units::Metres> marker_spacing;  ///< between trail markers
-  std::string file;                             ///< where it was read, for faults and cards
+  std::optional<units::Metres> marker_spacing;        ///< between trail markers
+  std::optional<units::MetresPerSecond> most_wind{};  ///< where lower than the site's rule
+  std::string file;                                   ///< where it was read, for faults and cards
 
   /// Names of the safety attributes that were not given, as they are called in the files.
   [[nodiscard]] std::vector<std::string> missing() const;

@@ -124,6 +124,7 @@ visibility_m = 2000
 wind_kmh = 15
 bulletin_level = 1
 bulletin_source = "test desk"
+rain = false
 [[band]]
 wetness = "dry"
 surface = "groomed"

@@ -79,8 +79,7 @@ trails::Mark bridge_over_trench() {
                                    .surveyed = units::Instant{1'700'000'000},
                                    .inspected_since_weather = true},
           .most_mass = units::Kilograms{3000},
-          .room = {},
-          .status = {}};
+          .room = {}};
 }
 
 }  // namespace

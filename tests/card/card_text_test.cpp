@@ -57,6 +57,12 @@ RADIO
 - call on leaving Cable House
 - call on arrival at Fell Lodge
 
+IF IT GOES WRONG
+- overdue from 2026-02-01 08:08
+
+PEOPLE
+- the driver goes alone
+
 BEFORE STARTING
 [ ] fluids at their marks
 

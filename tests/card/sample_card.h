@@ -87,6 +87,8 @@ inline card::RouteCard sample_card() {
   card.fuel_warnings = {"not enough to come back without refuelling"};
   card.turn_back_triggers = {"you see less than 100 m", "wind over 60 km/h"};
   card.radio = {"call on leaving Cable House", "call on arrival at Fell Lodge"};
+  card.people = {"the driver goes alone"};
+  card.help = {"overdue from 2026-02-01 08:08"};
   card.pre_start_checks = {"fluids at their marks"};
   card.parking_steps = {"parking brake on"};
   card.cautions = {"This card is a planning aid, not permission to drive."};

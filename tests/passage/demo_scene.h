@@ -208,8 +208,9 @@ inline rig::Rig towing_rig() {
 /// The defaults, with two levels of driver and a policy for every level of the bulletin.
 inline passage::Rules plain_rules() {
   passage::Rules rules = passage::default_rules();
-  rules.driver_levels = {{"seasoned", 0.7, true, snow::Wetness::very_wet},
-                         {"new", 0.5, false, snow::Wetness::wet}};
+  rules.driver_levels = {{"seasoned", 0.7, true, true, snow::Wetness::very_wet},
+                         {"new", 0.5, false, false, snow::Wetness::wet}};
+  rules.passengers = {.with_trailer = true, .wettest = snow::Wetness::slush, .who = {}};
   rules.bulletin = {{{units::Metres{10}, true, false},
                      {units::Metres{20}, true, false},
                      {units::Metres{40}, true, false},

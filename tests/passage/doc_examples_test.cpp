@@ -17,7 +17,7 @@
 #include "demo_scene.h"
 #include "doc_bench.h"
 #include "passage/avalanche.h"
-#include "passage/site_rules.h"
+#include "passage/day_rules.h"
 #include "passage/turning.h"
 #include "passage/visibility.h"
 
@@ -98,6 +98,10 @@ std::vector<Example> all_examples() {
   return examples;
 }
 
+trails::Trail any_trail() {
+  return testing::plain_trail("Example", {testing::place(0, 0), testing::place(100, 0)});
+}
+
 using Run = std::function<Finding(const Bench&)>;
 
 Run on_ground(Finding (*judge)(const Footing&)) {
@@ -135,12 +139,11 @@ std::map<std::string, Run> all_runs() {
        }},
       {"visibility",
        [](const Bench& b) {
-         trails::Trail trail =
-             testing::plain_trail("Example", {testing::place(0, 0), testing::place(100, 0)});
+         trails::Trail trail = any_trail();
          trail.marker_spacing = b.marker_spacing;
          return judge_visibility(b.weather, trail, b.rig.rules);
        }},
-      {"wind", [](const Bench& b) { return judge_wind(b.weather, b.rig.rules); }},
+      {"wind", [](const Bench& b) { return judge_wind(b.weather, any_trail(), b.rig.rules); }},
   };
 }
 

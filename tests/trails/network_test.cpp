@@ -59,8 +59,7 @@ Mark mark_of(const std::string& trail, double from, double to) {
           .span = {Metres{from}, Metres{to}},
           .survey = {},
           .most_mass = {},
-          .room = {},
-          .status = {}};
+          .room = {}};
 }
 
 /// A trail 300 m north with a bend at 100, crossed at 200 by one 80 m east that has its own ends.

@@ -177,6 +177,7 @@ DrawnPages draw(const BoardReport& report, int of) {
   Flow behind{
       canvas, {.area = rest_of(pages, flow.corner().y_pt + kGap_pt), .count = 2}, next_page};
   write_notes(behind, notes);
+  behind.write({"Today", ItemMark::dash, report.today});
   behind.write({"Cautions", ItemMark::warning, card::board_cautions()});
   behind.write(
       {"Estimates in use (not measured, not published)", ItemMark::dash, report.estimates});

@@ -74,6 +74,8 @@ void draw_back(Canvas& canvas, const card::CardSheet& sheet, Pages& pages, Mindi
   }
   flow.write({"Turn back or stop if", ItemMark::warning, with_signs(card.turn_back_triggers)});
   flow.write({"Radio", ItemMark::dash, with_signs(card.radio)});
+  flow.write({"If it goes wrong", ItemMark::dash, card.help});
+  flow.write({"People", ItemMark::dash, card.people});
   flow.write({"Before starting", ItemMark::tick_box, card.pre_start_checks});
   flow.write({"Parking", ItemMark::tick_box, card.parking_steps});
   flow.write({"Cautions", ItemMark::warning, with_signs(card.cautions)});

@@ -15,7 +15,6 @@
 
 namespace rimehaul::ports::gdal {
 
-using trails::DailyStatus;
 using trails::Mark;
 using trails::MarkKind;
 using trails::Trail;
@@ -31,13 +30,15 @@ constexpr Allowed kSteepness{0.0, 80.0, "degrees from 0 to 80"};
 /// Deviations of a survey in degrees, above 0: no survey is exact.
 constexpr Allowed kDeviation{kTiny, 10.0, "degrees above 0, to 10"};
 
-constexpr std::array<Word<MarkKind>, 14> kMarkKinds{{{"bench", MarkKind::bench},
+constexpr std::array<Word<MarkKind>, 16> kMarkKinds{{{"bench", MarkKind::bench},
                                                      {"bridge", MarkKind::bridge},
                                                      {"road_crossing", MarkKind::road_crossing},
                                                      {"piste_crossing", MarkKind::piste_crossing},
                                                      {"winch_cable", MarkKind::winch_cable},
                                                      {"blasting", MarkKind::blasting},
                                                      {"gate", MarkKind::gate},
+                                                     {"radio_gate", MarkKind::radio_gate},
+                                                     {"creek_bridge", MarkKind::creek_bridge},
                                                      {"cornice", MarkKind::cornice},
                                                      {"drop", MarkKind::drop},
                                                      {"dead_zone", MarkKind::dead_zone},
@@ -45,9 +46,6 @@ constexpr std::array<Word<MarkKind>, 14> kMarkKinds{{{"bench", MarkKind::bench},
                                                      {"turning_room", MarkKind::turning_room},
                                                      {"passing_place", MarkKind::passing_place},
                                                      {"check_in", MarkKind::check_in}}};
-
-constexpr std::array<Word<DailyStatus>, 2> kStatuses{
-    {{"clear", DailyStatus::clear}, {"not_clear", DailyStatus::not_clear}}};
 
 /// A deviation in degrees as one in rise over run. The tangent grows faster the steeper it is, so
 /// its rate is taken three deviations above the steeper of the two surveyed angles.
@@ -141,26 +139,26 @@ std::optional<geo::Span> span_of(const std::vector<geo::MapPoint>& points, const
 
 Mark mark_of(const LayerFeature& feature, const Columns& columns) {
   const auto kind = columns.word<MarkKind>("kind", kMarkKinds);
-  const bool is_built = kind == MarkKind::bench || kind == MarkKind::bridge;
   const auto most_kg = columns.number("most_kg", {kTiny, 1e6, "kilograms above 0"});
   const auto room_m = columns.number("room_m", {0.0, 1e6, "metres, 0 or more"});
-  auto status = columns.word<DailyStatus>("status", kStatuses);
+  if (columns.text("status")) {
+    columns.fault({"what it is like today does not belong here",
+                   "say it in the snow report: [[status]], mark and clear"});
+  }
   if (!kind) {
     columns.fault({"until its kind is known it counts as a gate that nobody has cleared",
                    "fill in the column kind"});
-    status.reset();
   }
-  if (kind == MarkKind::bridge && !most_kg) {
+  if (kind && trails::carries_a_mass(*kind) && !most_kg) {
     columns.doubt({"it is closed, because it does not say most_kg", "fill in this column"});
   }
   return {.name = feature.name.empty() ? feature.place : feature.name,
           .kind = kind.value_or(MarkKind::gate),
           .trail = "",
           .span = {},
-          .survey = survey_of(columns, is_built),
+          .survey = survey_of(columns, kind && trails::needs_survey(*kind)),
           .most_mass = most_kg ? std::optional{units::Kilograms{*most_kg}} : std::nullopt,
-          .room = room_m ? std::optional{Metres{*room_m}} : std::nullopt,
-          .status = status};
+          .room = room_m ? std::optional{Metres{*room_m}} : std::nullopt};
 }
 
 void tell_name(const LayerFeature& feature, std::set<std::string>& used, const Columns& columns) {

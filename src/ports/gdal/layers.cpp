@@ -48,6 +48,11 @@ std::optional<Metres> metres(std::optional<double> number) {
   return number ? std::optional{Metres{*number}} : std::nullopt;
 }
 
+std::optional<units::MetresPerSecond> speed(std::optional<double> kilometres_per_hour) {
+  return kilometres_per_hour ? std::optional{units::MetresPerSecond{*kilometres_per_hour / 3.6}}
+                             : std::nullopt;
+}
+
 std::optional<trails::OpenHours> hours_of(const Columns& columns) {
   const auto from = columns.time("open_from");
   const auto to = columns.time("open_to");
@@ -74,6 +79,7 @@ Trail trail_of(const LayerFeature& feature, const Columns& columns, const std::s
               .line_error = metres(columns.number("error_m", kZeroOrMore)),
               .sight = metres(columns.number("sight_m", kAboveZero)),
               .marker_spacing = metres(columns.number("marker_m", kAboveZero)),
+              .most_wind = speed(columns.number("wind_kmh", kAboveZero)),
               .file = file};
   if (const auto missing = trail.missing(); !missing.empty()) {
     columns.doubt(
@@ -116,12 +122,13 @@ void tell_if_empty(base::Reading<std::vector<Data>>& reading, const LayerFile& f
 }  // namespace
 
 base::Reading<std::vector<Trail>> read_trails(const LayerFile& file, const geo::MapFrame& frame) {
-  auto features = read_features(file, frame,
-                                {"trails",
-                                 "trail",
-                                 {ShapeKind::line},
-                                 {"name", "direction", "width_m", "lanes", "groomed", "skiers",
-                                  "open_from", "open_to", "error_m", "sight_m", "marker_m"}});
+  auto features =
+      read_features(file, frame,
+                    {"trails",
+                     "trail",
+                     {ShapeKind::line},
+                     {"name", "direction", "width_m", "lanes", "groomed", "skiers", "open_from",
+                      "open_to", "error_m", "sight_m", "marker_m", "wind_kmh"}});
   base::Reading<std::vector<Trail>> reading;
   reading.faults = std::move(features.faults);
   UsedNames names;
@@ -175,17 +182,15 @@ base::Reading<std::vector<trails::Zone>> read_zones(const LayerFile& file,
     if (!kind) {
       columns.fault({"until its kind is known it counts as forbidden", "fill in the column kind"});
     }
-    const auto speed_kmh = columns.number("speed_kmh", kAboveZero);
-    if (kind == ZoneKind::speed_limit && !speed_kmh) {
+    const auto most_speed = speed(columns.number("speed_kmh", kAboveZero));
+    if (kind == ZoneKind::speed_limit && !most_speed) {
       columns.doubt({"it is closed, because it does not say speed_kmh", "fill in this column"});
     }
     for (const auto& rings : feature.shape) {
       reading.data.push_back({.name = feature.name.empty() ? feature.place : feature.name,
                               .kind = kind.value_or(ZoneKind::forbidden),
                               .region = {rings},
-                              .speed = speed_kmh
-                                           ? std::optional{units::MetresPerSecond{*speed_kmh / 3.6}}
-                                           : std::nullopt});
+                              .speed = most_speed});
     }
   }
   tell_if_empty(reading, file, "zones");

@@ -61,7 +61,8 @@ std::string board_json(const card::BoardReport& report) {
   if (report.snow_valid_until) {
     object.text("snow_valid_until_utc", units::text_of(*report.snow_valid_until));
   }
-  object.text("depart_utc", units::text_of(report.depart)).texts("estimates", report.estimates);
+  object.text("depart_utc", units::text_of(report.depart)).texts("today", report.today);
+  object.texts("estimates", report.estimates);
   object.list("inputs", inputs_json(report.inputs)).texts("versions", report.versions);
   return object.text("made_utc", units::text_of(report.made)).bytes();
 }

@@ -113,6 +113,8 @@ void add_lists(const card::RouteCard& card, Object& object) {
   object.texts("fuel_warnings", card.fuel_warnings);
   object.texts("turn_back_triggers", card.turn_back_triggers);
   object.texts("radio", card.radio);
+  object.texts("people", card.people);
+  object.texts("help", card.help);
   object.texts("pre_start_checks", card.pre_start_checks);
   object.texts("parking_steps", card.parking_steps);
   object.texts("cautions", card.cautions);

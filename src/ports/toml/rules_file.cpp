@@ -6,6 +6,7 @@
 #include <string>
 #include <utility>
 
+#include "ports/toml/day_rules_reader.h"
 #include "ports/toml/grip_reader.h"
 #include "ports/toml/snow_words.h"
 #include "ports/toml/table_reader.h"
@@ -71,6 +72,12 @@ void RulesReader::read_margins() {
 void RulesReader::read_distances() {
   rules_.sight = in_.may<Metres>("sight_m", {.from = 1, .to = 1'000}).value_or(rules_.sight);
   rules_.setback = in_.may<Metres>("setback_m", {.from = 1, .to = 100}).value_or(rules_.setback);
+  rules_.cornice_setback =
+      in_.may<Metres>("cornice_setback_m", {.from = 1, .to = 200}).value_or(rules_.cornice_setback);
+  if (rules_.cornice_setback < rules_.setback) {
+    in_.fault("cornice_setback_m",
+              {"is less than the setback from drops", "give at least setback_m"});
+  }
   rules_.markers_in_sight =
       in_.may<double>("markers_in_sight", {.from = 1, .to = 10}).value_or(rules_.markers_in_sight);
   rules_.piece_length =
@@ -81,9 +88,6 @@ void RulesReader::read_people_and_fuel() {
   rules_.reaction = in_.may<Seconds>("reaction_s", {.from = 1, .to = 10}).value_or(rules_.reaction);
   if (const auto pace = in_.may<MetresPerSecond>("walking_pace_kmh", {.from = 1, .to = 6})) {
     rules_.walking_pace = *pace / kKilometresPerHour;
-  }
-  if (const auto wind = in_.may<MetresPerSecond>("most_wind_kmh", {.above = 0, .to = 200})) {
-    rules_.most_wind = *wind / kKilometresPerHour;
   }
   rules_.passenger_mass =
       in_.may<Kilograms>("passenger_kg", {.from = 50, .to = 200}).value_or(rules_.passenger_mass);
@@ -132,6 +136,7 @@ DriverLevel RulesReader::read_level(const NamedReader& named) const {
       .name = named.name,
       .allowed_share = in.must<double>("allowed_share", kShare),
       .may_tow = in.yes_no("may_tow").value_or(false),
+      .may_carry_passengers = in.yes_no("may_carry_passengers", Presence::may).value_or(false),
       .wettest_towing = in.word("wettest_towing", wetness_words()).value_or(snow::Wetness::dry)};
   if (level.allowed_share > rules_.allowed_share) {
     in.fault("allowed_share",
@@ -158,6 +163,7 @@ Rules RulesReader::read() {
   read_people_and_fuel();
   read_bulletin();
   read_driver_levels();
+  read_day_rules(in_, rules_);
   rules_.grip = snow::GripLaw{read_grip(in_)};
   in_.refuse_rest();
   if (in_.faults() > 0) {

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "ports/toml/snow_words.h"
+#include "ports/toml/status_reader.h"
 #include "ports/toml/table_reader.h"
 
 namespace rimehaul::ports::toml {
@@ -93,6 +94,7 @@ base::Reading<snow::SnowReport> read_snow_report(const TextFile& file) {
     top.fault("valid_until", {"is not after observed", "correct one of them"});
   }
   report.weather = read_weather(top.table("weather"));
+  report.weather.site = read_site_status(top, report.observed);
   for (TableReader& band : top.tables("band")) {
     report.bands.push_back(read_band(band));
   }

@@ -20,7 +20,6 @@ using rimehaul::testing::lines_of;
 using rimehaul::testing::near;
 using rimehaul::testing::TempFolder;
 using rimehaul::testing::test_frame;
-using rimehaul::trails::DailyStatus;
 using rimehaul::trails::Mark;
 using rimehaul::trails::MarkKind;
 using rimehaul::units::Metres;
@@ -69,19 +68,26 @@ TEST_CASE("a stretch runs from its first to its last place on the trail, however
   CHECK(near(reading.data.front().span.to, Metres{666.6}, Metres{0.5}));
 }
 
-TEST_CASE("a gate that is said clear today is clear, one of which nobody spoke has no status") {
-  const auto reading = marks_of(
-      {point_mark("-153.0", R"("name": "G1", "kind": "gate", "trail": "North", "status": "clear")"),
-       point_mark("-153.0", R"("name": "G2", "kind": "gate", "trail": "North")"),
-       point_mark("-153.0", R"("name": "G3", "kind": "gate", "trail": "North", "status": "clera")"),
-       point_mark("-153.0", R"("name": "G4", "kind": "gate", "trail": "North",
-                                "status": "not_clear")")});
-  REQUIRE(reading.data.size() == 4);
-  CHECK(reading.data[0].status == DailyStatus::clear);
-  CHECK_FALSE(reading.data[1].status.has_value());
-  CHECK_FALSE(reading.data[2].status.has_value());
-  CHECK(reading.data[3].status == DailyStatus::not_clear);
-  CHECK(holds(lines_of(reading.faults), "did you mean clear?"));
+TEST_CASE("what a mark is like today does not belong into its file") {
+  const auto reading = marks_of({point_mark(
+      "-153.0", R"("name": "G1", "kind": "gate", "trail": "North", "status": "clear")")});
+  REQUIRE(reading.data.size() == 1);
+  CHECK(holds(lines_of(reading.faults), "say it in the snow report: [[status]], mark and clear"));
+}
+
+TEST_CASE(
+    "a creek bridge asks for a survey and a mass as a bridge does, a radio gate for neither") {
+  const auto reading =
+      marks_of({point_mark("-153.0", R"("name": "Ford", "kind": "creek_bridge", "trail": "North")"),
+                point_mark("-153.0", R"("name": "Lane", "kind": "radio_gate", "trail": "North")")});
+  const std::string lines = lines_of(reading.faults);
+  INFO(lines);
+  REQUIRE(reading.data.size() == 2);
+  CHECK(reading.data[0].kind == MarkKind::creek_bridge);
+  CHECK(reading.data[1].kind == MarkKind::radio_gate);
+  CHECK(holds(lines, "its survey does not say grade_deg"));
+  CHECK(holds(lines, "it does not say most_kg"));
+  CHECK_FALSE(holds(lines, "Lane"));
 }
 
 TEST_CASE("a surveyed bridge keeps its angles, its date and its mass limit") {
@@ -144,12 +150,11 @@ TEST_CASE("a bridge without its whole survey is closed and says what is missing"
   CHECK(holds(lines, "sd_deg is \"0\" and counts as not given"));
 }
 
-TEST_CASE("a mark of unknown kind counts as a gate that nobody cleared, whatever its status says") {
-  const auto reading = marks_of({point_mark(
-      "-153.0", R"("name": "X", "kind": "winch", "trail": "North", "status": "clear")")});
+TEST_CASE("a mark of unknown kind counts as a gate that nobody cleared") {
+  const auto reading =
+      marks_of({point_mark("-153.0", R"("name": "X", "kind": "winch", "trail": "North")")});
   REQUIRE(reading.data.size() == 1);
   CHECK(reading.data.front().kind == MarkKind::gate);
-  CHECK_FALSE(reading.data.front().status.has_value());
 }
 
 TEST_CASE("a mark 30 m from its trail still belongs to it, one at 31 m does not") {

@@ -47,8 +47,7 @@ inline trails::Mark mark_on(std::string trail, trails::MarkKind kind, geo::Span 
           .span = span,
           .survey = {},
           .most_mass = {},
-          .room = {},
-          .status = {}};
+          .room = {}};
 }
 
 /// How many lines of the faults hold the words.

@@ -17,6 +17,26 @@ using testing::TestFolder;
 using testing::told_of;
 
 const std::vector<Breakage> kBrokenRules{
+    {"grooming_set_min = 120",
+     "grooming_set_min = 2000",
+     {"rules.toml: line 5 (grooming_set_min): 2000 is out of range; write a number from 0 to "
+      "1440"}},
+    {"single_lane_m = 1500",
+     "cornice_setback_m = 2",
+     {"rules.toml: line 6 (cornice_setback_m): is less than the setback from drops; give at least "
+      "setback_m"}},
+    {"wettest = \"wet\"",
+     "wettest = \"soggy\"",
+     {"rules.toml: line 11 (passengers.wettest): \"soggy\" is not known here; write one of: dry, "
+      "moist, wet, very_wet, slush"}},
+    {"longest_dead_zone_m = 800",
+     "longest_dead_zone_km = 0.8",
+     {"rules.toml: line 16 (alone.longest_dead_zone_km): is no key of this table; did you mean "
+      "\"longest_dead_zone_m\"?"}},
+    {"must_be_ready = true\n",
+     "",
+     {"rules.toml: line 18 (tow_out.must_be_ready): is missing; add it: true or false, without "
+      "quotes"}},
     {"allowed_share = 0.65",
      "allowed_share = 1.01",
      {"rules.toml: line 2 (allowed_share): 1.01 is out of range; write a number above 0, up to 1"}},
@@ -38,62 +58,63 @@ const std::vector<Breakage> kBrokenRules{
       "30"}},
     {"keep_off_m = 50",
      "keep_off_m = 5",
-     {"rules.toml: line 6 (bulletin.level_2): is less strict than the level below it; keep off at "
+     {"rules.toml: line 22 (bulletin.level_2): is less strict than the level below it; keep off at "
       "least as far, and permit no more"}},
     {"keep_off_m = 50",
      "keep_off_m = 101",
-     {"rules.toml: line 6 (bulletin.level_3): is less strict than the level below it; keep off at "
+     {"rules.toml: line 22 (bulletin.level_3): is less strict than the level below it; keep off at "
       "least as far, and permit no more"}},
     {"[bulletin.level_2]",
      "[bulletin.level_6]",
-     {"rules.toml: line 6 (bulletin.level_6): is no key of this table; did you mean \"level_1\"?"}},
+     {"rules.toml: line 22 (bulletin.level_6): is no key of this table; did you mean "
+      "\"level_1\"?"}},
     {"may_tow = false",
      "may_tow = 0",
-     {"rules.toml: line 12 (driver.new.may_tow): is a whole number; write true or false, without "
+     {"rules.toml: line 28 (driver.new.may_tow): is a whole number; write true or false, without "
       "quotes"}},
     {"may_tow = false\n",
      "",
-     {"rules.toml: line 10 (driver.new.may_tow): is missing; add it: true or false, without "
+     {"rules.toml: line 26 (driver.new.may_tow): is missing; add it: true or false, without "
       "quotes"}},
     {"allowed_share = 0.5\n",
      "allowed_share = 0.66\n",
-     {"rules.toml: line 11 (driver.new.allowed_share): is above the site's 0.65; lower it to that "
+     {"rules.toml: line 27 (driver.new.allowed_share): is above the site's 0.65; lower it to that "
       "at most"}},
     {"wettest_towing = \"dry\"",
      "wettest_towing = \"damp\"",
-     {"rules.toml: line 13 (driver.new.wettest_towing): \"damp\" is not known here; write one of: "
+     {"rules.toml: line 29 (driver.new.wettest_towing): \"damp\" is not known here; write one of: "
       "dry, moist, wet, very_wet, slush"}},
     {"wetness = \"wet\"",
      "wetness = \"very wet\"",
-     {"rules.toml: line 21 (grip.wetness): \"very wet\" is not known here; did you mean "
+     {"rules.toml: line 38 (grip.wetness): \"very wet\" is not known here; did you mean "
       "\"very_wet\"?"}},
     {"by = \"A. Example\"\n",
      "",
-     {"rules.toml: line 20 (grip.by): is missing; add it: text in quotes"}},
+     {"rules.toml: line 37 (grip.by): is missing; add it: text in quotes"}},
     {"date = 2026-01-12",
      "date = 2026-01-12T09:00:00",
-     {"rules.toml: line 26 (grip.date): is of another kind; write a day without quotes: "
+     {"rules.toml: line 43 (grip.date): is of another kind; write a day without quotes: "
       "2026-01-12"}},
     {"traction = 0.24\nbrake = 0.22\n",
      "",
-     {"rules.toml: line 20 (grip): gives no number; give traction, or another number that was "
+     {"rules.toml: line 37 (grip): gives no number; give traction, or another number that was "
       "measured"}},
     {"traction = 0.24",
      "traction = 24",
-     {"rules.toml: line 27 (grip.traction): 24 is out of range; write a number above 0, up to 1"}},
+     {"rules.toml: line 44 (grip.traction): 24 is out of range; write a number above 0, up to 1"}},
     {"brake = 0.22",
      "trailer_resistance = [0.2, 0.1]",
-     {"rules.toml: line 28 (grip.trailer_resistance): its low value is above its high value; write "
+     {"rules.toml: line 45 (grip.trailer_resistance): its low value is above its high value; write "
       "[low, high]"}},
     {"[[grip]]\n",
      "[[grip]]\nwetness = \"dry\"\nsurface = \"groomed\"\nstanding = \"site_measured\"\n"
      "source = \"pulls\"\nby = \"B\"\ndate = 2026-01-12\ntraction = 0.23\n\n[[grip]]\n",
-     {"rules.toml: line 36 (grip.traction): wet groomed snow would grip more than dry; measure "
+     {"rules.toml: line 53 (grip.traction): wet groomed snow would grip more than dry; measure "
       "again, or lower the wetter one"}},
     {"[[grip]]\n",
      "[[grip]]\nwetness = \"wet\"\nsurface = \"groomed\"\nstanding = \"site_measured\"\n"
      "source = \"pulls\"\nby = \"B\"\ndate = 2026-01-12\ntraction = 0.23\n\n[[grip]]\n",
-     {"rules.toml: line 29 (grip): is a second entry for the same wetness and surface; keep one of "
+     {"rules.toml: line 46 (grip): is a second entry for the same wetness and surface; keep one of "
       "them"}},
 };
 
@@ -119,8 +140,8 @@ TEST_CASE("all faults of a file are told in one pass, in the order of its lines"
   const auto faults = read_rules(folder.with("rules.toml", text)).faults;
   REQUIRE(faults.size() == 3);
   CHECK(faults[0].place == "line 3 (reaction_s)");
-  CHECK(faults[1].place == "line 12 (driver.new.may_tow)");
-  CHECK(faults[2].place == "line 27 (grip.traction)");
+  CHECK(faults[1].place == "line 28 (driver.new.may_tow)");
+  CHECK(faults[2].place == "line 44 (grip.traction)");
 }
 
 }  // namespace rimehaul::ports::toml

@@ -117,6 +117,17 @@ TEST_CASE("the example of rules.toml reads without a fault and lies over the def
   CHECK(rules.bulletin.at(2).keep_off == passage::default_rules().bulletin.at(2).keep_off);
   REQUIRE(rules.driver_levels.size() == 2);
   CHECK(passage::allowed_share_for(rules, "new") == 0.5);
+  CHECK_FALSE(rules.driver_levels[0].may_carry_passengers);
+  CHECK(rules.driver_levels[1].may_carry_passengers);
+  CHECK(rules.grooming_set == units::Seconds{7'200});
+  CHECK(rules.longest_single_lane == Metres{1'500});
+  CHECK(rules.control == "Fell Control, channel 3");
+  CHECK(rules.passengers.with_trailer);
+  CHECK(rules.passengers.who.size() == 1);
+  CHECK(rules.alone.longest_dead_zone == Metres{800});
+  CHECK(rules.tow_out.rig == "tern-pallet");
+  CHECK(rules.tow_out.must_be_ready);
+  CHECK(rules.closed_in_rain);
   const auto row =
       rules.grip.row({snow::Wetness::wet, snow::Surface::groomed}, units::Kilopascals{6});
   REQUIRE(row.has_value());
@@ -147,6 +158,13 @@ TEST_CASE("the example of snow.toml reads without a fault, moments in UTC") {
   REQUIRE(report.weather.wind.has_value());
   CHECK(near(*report.weather.wind, MetresPerSecond{15 / 3.6}, MetresPerSecond{1e-12}));
   CHECK(report.weather.rain == false);
+  CHECK(report.weather.site.tow_out_ready == true);
+  REQUIRE(report.weather.site.marks.size() == 1);
+  CHECK(report.weather.site.marks[0].mark == "Fell Winch");
+  CHECK(report.weather.site.marks[0].clear);
+  CHECK(report.weather.site.marks[0].until == units::parse_instant("2026-02-02T03:00:00Z"));
+  CHECK(report.weather.site.groomed("Shed Lane") == units::parse_instant("2026-02-01T13:40:00Z"));
+  CHECK_FALSE(report.weather.site.groomed("Drum Lane").has_value());
   REQUIRE(report.bands.size() == 3);
   CHECK(report.bands[0].above == geo::Height{1500});
   CHECK_FALSE(report.bands[0].aspect_from.has_value());

@@ -1,0 +1,25 @@
+// Names that one file of a site uses for what another holds: each must be there.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/fault.h"
+#include "passage/scene.h"
+#include "rig/rig.h"
+#include "snow/snow.h"
+
+namespace rimehaul::app {
+
+/// One fault for every mark and trail that a snow report (`file`, as shown) speaks of and that the
+/// site does not have: a status under a wrong name would leave its mark as nobody meant it.
+[[nodiscard]] std::vector<base::Fault> unknown_names(const snow::SnowReport& report,
+                                                     const std::string& file,
+                                                     const trails::Network& network);
+
+/// The tow-out rig of the rules is among the rig sheets.
+[[nodiscard]] std::vector<base::Fault> unknown_names(const passage::Rules& rules,
+                                                     const std::string& file,
+                                                     const std::vector<rig::Rig>& rigs);
+
+}  // namespace rimehaul::app

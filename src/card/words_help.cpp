@@ -1,0 +1,117 @@
+// The words of card/words.h about people on board, calls for help, and what the day may bring.
+#include "card/figures.h"
+#include "card/words.h"
+#include "units/rounding.h"
+
+namespace rimehaul::card::words {
+
+std::string nobody_rides() {
+  return "nobody rides beside the driver: this route was judged without passengers";
+}
+
+std::vector<std::string> who_rides() {
+  return {"passengers in seats only: belt on, helmet on, feet in, hands off the controls",
+          "nobody on the bed, the trailer or the hitch; nobody who cannot hold on and do as told"};
+}
+
+std::string goes_alone() {
+  return "no second rig and nobody trained goes along: stay with the machine, call before leaving "
+         "it";
+}
+
+std::string goes_accompanied() {
+  return "goes accompanied: in sight of each other, one at a time where it is steep";
+}
+
+std::string overdue_from(std::string_view local_time, std::string_view control) {
+  return "overdue from " + std::string{local_time} + ": " +
+         (control.empty() ? "whoever took the call on leaving" : std::string{control}) +
+         " calls, then sends help along this route";
+}
+
+std::string no_tow_out_rig() {
+  return "the site names no rig to tow out: know who would come before you start";
+}
+
+std::string tow_out_rig(std::string_view rig, std::optional<bool> ready) {
+  const std::string named = "tow-out rig: " + std::string{rig};
+  if (!ready) {
+    return named + "; nobody said whether it stands ready today: ask";
+  }
+  return named + (*ready ? ", told to stand ready today" : ", not ready today");
+}
+
+std::string too_heavy_to_tow(const TowMass& mass) {
+  return "it may tow " + units::text_of(mass.most.value(), 0, units::Round::down) +
+         " kg and this rig weighs " + mass_text(mass.rig) + ": unload or unhitch first";
+}
+
+std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs) {
+  std::string numbers;
+  for (const int leg : legs) {
+    numbers += (numbers.empty() ? "" : ", ") + std::to_string(leg);
+  }
+  return std::string{rig} + " may not drive " + (legs.size() == 1 ? "leg " : "legs ") + numbers +
+         " in this snow: there help comes another way";
+}
+
+std::string look_at_straps() {
+  return "stop where it is level: look again at straps, load, hitch pin and trailer";
+}
+
+std::string call_control(std::string_view control) {
+  return control.empty() ? "the site names nobody to call: know whom before you start"
+                         : "call " + std::string{control};
+}
+
+std::string mark_today(const trails::Mark& mark, std::optional<bool> clear,
+                       std::string_view until) {
+  const std::string named =
+      std::string{trails::words_for(mark.kind)} + " " + mark.name + " on " + mark.trail;
+  if (!clear) {
+    return named + ": nobody said whether it is clear, so closed";
+  }
+  return named + (*clear ? ": told clear" : ": not clear, so closed") +
+         (until.empty() ? "" : " until " + std::string{until});
+}
+
+std::string grooming_today(int ready, std::string_view others, units::Seconds set) {
+  const std::string trails = std::to_string(ready) + (ready == 1 ? " trail has" : " trails have") +
+                             " set for " + minutes_text(set) + " since grooming";
+  return others.empty() ? trails : trails + "; closed until they have: " + std::string{others};
+}
+
+std::string closed_in_rain() {
+  return "rain closes everything";
+}
+
+std::string passengers_rule(const passage::PassengerRule& rule) {
+  return std::string{"passengers: in snow no wetter than "} + snow::words_for(rule.wettest) +
+         (rule.with_trailer ? "" : ", not while a trailer is towed");
+}
+
+std::string alone_rule(const passage::AloneRule& rule) {
+  if (!rule.allowed) {
+    return "nobody drives alone";
+  }
+  return rule.longest_dead_zone > units::Metres{0}
+             ? "alone through no more than " +
+                   units::text_of(rule.longest_dead_zone.value(), 0, units::Round::down) +
+                   " m without radio"
+             : "alone only where the radio reaches";
+}
+
+std::string overdue_rule(units::Seconds overdue) {
+  return "a rig is looked for " + minutes_text(overdue) + " after its reckoned arrival";
+}
+
+std::string it_rains() {
+  return "it begins to rain";
+}
+
+std::string status_runs_out(std::string_view mark, std::string_view local_time) {
+  return "you would not be past " + std::string{mark} + " by " + std::string{local_time} +
+         ", until when it was told clear";
+}
+
+}  // namespace rimehaul::card::words
