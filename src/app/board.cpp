@@ -10,6 +10,7 @@
 #include "app/question.h"
 #include "app/versions.h"
 #include "card/board_report.h"
+#include "card/day_lines.h"
 #include "ports/cairo/board_sheet.h"
 #include "ports/json/board_json.h"
 #include "ports/qpdf/finish_pdf.h"
@@ -104,6 +105,7 @@ Status board(const BoardOptions& options, const Outside& outside) {
   report.told_by = first.snow->told_by();
   report.snow_valid_until = first.valid_until;
   report.depart = depart;
+  report.today = card::day_lines(*site.scene, report.weather, depart);
   report.inputs = site.inputs;
   report.versions = versions();
   report.made = outside.now;

@@ -26,12 +26,26 @@ schema = 1
 # walking_pace_kmh = 3.6
 # Sight where a trail says nothing else, metres.
 # sight_m = 30
-# Least distance from a cornice or drop beside the trail, metres.
+# Least distance of the rig's side from a drop beside the trail, and from a cornice, metres.
 # setback_m = 3
+# cornice_setback_m = 10
 # Visibility in marker spacings, at least.
 # markers_in_sight = 2
 # Wind above which nothing is driven, km/h. There is no default: set your own.
 # most_wind_kmh =
+# Whether rain closes everything; then not knowing does too.
+# closed_in_rain = true
+# How long groomed snow sets before it is driven, minutes. There is no default: set your own.
+# grooming_set_min =
+# Longest two-way single lane with nowhere to pass, metres. There is no default: set your own.
+# single_lane_m =
+# Wettest snow in which snow carries over a creek.
+# wettest_creek_bridge = "dry"
+# After so many metres straps and hitch are looked at again.
+# strap_check_m = 500
+# Whom to call, and how; and how many minutes after its time a rig is looked for.
+# control =
+# overdue_min = 30
 # A passenger with gear, kg.
 # passenger_kg = 90
 # Part of the tank kept for the unexpected: one third.
@@ -43,6 +57,21 @@ schema = 1
 # wettest_towing = "very_wet"
 # Greatest length of a judged piece, metres.
 # piece_m = 5
+
+# The rig that tows others out, and whether nothing is driven unless it is told to be ready.
+# tow_out.rig =
+# tow_out.must_be_ready =
+
+# Who may ride beside the driver: while a trailer is towed, in which snow, and in your words.
+# [passengers]
+# with_trailer = false
+# wettest = "wet"
+# who =
+
+# Whether a rig is driven with nobody along, and through how many metres without radio.
+# [alone]
+# allowed = true
+# longest_dead_zone_m = 0
 
 # How far to keep off ground that may release, by level of the avalanche bulletin.
 # [bulletin.level_1]
@@ -70,10 +99,12 @@ schema = 1
 # [driver.new]
 # allowed_share = 0.5
 # may_tow = false
+# may_carry_passengers = false
 # wettest_towing = "dry"
 # [driver.seasoned]
 # allowed_share = 0.7
 # may_tow = true
+# may_carry_passengers = true
 # wettest_towing = "wet"
 )";
 
@@ -186,6 +217,8 @@ schema = 1
 # Moments with their offset: 2026-02-01T06:30:00+01:00
 # observed =
 # valid_until =
+# Whether the rig that tows others out stands ready, with a driver.
+# tow_out_ready =
 
 # [weather]
 # visibility_m =
@@ -196,6 +229,17 @@ schema = 1
 # new_snow_cm =
 # rain =
 # temperature_c =
+
+# Today's word on each gate, radio gate, winch cable, blasting and creek bridge of the site.
+# [[status]]
+# mark =
+# clear =
+# until =
+
+# When trails were groomed.
+# [[groomed]]
+# trails =
+# finished =
 
 # A band of heights and a sector of slope directions; write one for each, or one for all.
 # [[band]]

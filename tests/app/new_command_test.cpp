@@ -187,7 +187,7 @@ TEST_CASE("the rules written out as comments are the defaults, every one") {
     taken += is_rule ? 1 : 0;
     said += (is_rule ? line.substr(2) : line) + "\n";
   }
-  CHECK(taken == 16 + 5 * 4 + 2 * 4);
+  CHECK(taken == 21 + 5 * 4 + 2 * 5 + 3 + 3);
   desk.survey().write("rules.toml", said);
   const auto read = ports::toml::read_rules({desk.given("rules.toml"), "rules.toml"});
   CHECK(read.faults.empty());
@@ -201,6 +201,13 @@ TEST_CASE("the rules written out as comments are the defaults, every one") {
   CHECK(rules.wettest_towing == defaults.wettest_towing);
   CHECK(rules.bulletin == defaults.bulletin);
   CHECK(rules.driver_levels == defaults.driver_levels);
+  CHECK(rules.cornice_setback == defaults.cornice_setback);
+  CHECK(rules.closed_in_rain == defaults.closed_in_rain);
+  CHECK(rules.wettest_creek_bridge == defaults.wettest_creek_bridge);
+  CHECK(rules.strap_check == defaults.strap_check);
+  CHECK(rules.overdue == defaults.overdue);
+  CHECK(rules.passengers == defaults.passengers);
+  CHECK(rules.alone == defaults.alone);
   CHECK(std::abs(rules.articulation.ratio() - defaults.articulation.ratio()) < 1e-12);
   CHECK(std::abs(rules.fuel_reserve - defaults.fuel_reserve) < 1e-12);
   CHECK(std::abs(rules.start_slope_dry.ratio() - defaults.start_slope_dry.ratio()) < 1e-12);
