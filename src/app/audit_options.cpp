@@ -13,11 +13,13 @@ Guide guide_to_audit() {
   return {
       .examples = {{"One rig in one snow class, with the day's weather:",
                     "rimehaul audit routes/marrowfell --rig Broadfoot --snow moist --load 100 "
-                    "--visibility 400 --bulletin 2 --wind 18 --depart 08:30 --for \"A. Officer\"",
+                    "--visibility 400 --bulletin 2 --wind 18 --now 2026-02-01T08:30:00-10:00 --for "
+                    "\"A. Officer\"",
                     Status::honest_no},
                    {"Every exceedance as a table, as lines on the globe, and printed with maps:",
                     "rimehaul audit routes/marrowfell --rig Longback --snow dry --load 40 "
-                    "--visibility 400 --bulletin 2 --wind 18 --depart 08:30 --csv audit.csv "
+                    "--visibility 400 --bulletin 2 --wind 18 --now 2026-02-01T08:30:00-10:00 --csv "
+                    "audit.csv "
                     "--geojson audit.geojson --pdf audit.pdf",
                     Status::honest_no}},
       .endings = {{Status::yes, "nothing exceeds a limit, is refused or is not known"},
@@ -37,6 +39,7 @@ Verb add_audit(CLI::App& program, AuditOptions& options) {
               Value::rig))
       ->group(kRigGroup);
   add_load(*verb, options.load);
+  add_company(*verb, options.load);
   add_classes(*verb, options.wetness);
   takes(verb->add_option("--surface", options.snow.surface,
                          "Its surface: " + words_listed(Value::surface) + " (groomed)"),

@@ -14,12 +14,14 @@ Guide guide_to_board() {
               {{"What is open between which stations in dry and in moist snow, as a table and "
                 "printed:",
                 "rimehaul board routes/marrowfell --rig Broadfoot --load 100 --visibility 400 "
-                "--bulletin 2 --wind 18 --depart 08:30 --snow dry --snow moist --csv board.csv "
+                "--bulletin 2 --wind 18 --now 2026-02-01T08:30:00-10:00 --snow dry --snow moist "
+                "--csv board.csv "
                 "--pdf board.pdf"},
                {"One pair with a trailer in wet snow on all surfaces, with the loads that would "
                 "open it:",
                 "rimehaul board routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
-                "--towed-load 60 --visibility 400 --bulletin 2 --wind 18 --depart 08:30 "
+                "--towed-load 60 --visibility 400 --bulletin 2 --wind 18 --now "
+                "2026-02-01T08:30:00-10:00 "
                 "--from \"Cable House\" --to \"Fell Lodge\" --snow wet --surface all"}},
           .endings = {{Status::yes, "the board is the answer, whatever is closed on it"}},
           .notes = {"Which other loads would open a pair is tried for the pairs of --from or --to "
@@ -42,6 +44,7 @@ Verb add_board(CLI::App& program, BoardOptions& options) {
       ->group(kWayGroup);
   add_depart(*verb, options.depart);
   add_rig(*verb, options.rig);
+  add_company(*verb, options.rig);
   add_classes(*verb, options.wetness);
   again(takes(verb->add_option("--surface", options.surfaces,
                                "Its surface: " + words_listed(Value::surface_or_all) +

@@ -27,7 +27,7 @@ Guide guide_to_explain() {
                        {"One way alone, loaded, with the day's weather:",
                         "rimehaul explain routes/marrowfell --rig Broadfoot --load 100 --snow dry "
                         "--trail \"Birk Climb\" --at 789 --direction forward --bulletin 2 "
-                        "--visibility 400 --wind 18 --depart 08:30"},
+                        "--visibility 400 --wind 18 --now 2026-02-01T08:30:00-10:00"},
                        {"The trail nearest to a place on the map:",
                         "rimehaul explain routes/marrowfell --rig Broadfoot --snow dry "
                         "--point 498500,5093800 --json place.json"}},
@@ -71,6 +71,7 @@ Verb add_explain(CLI::App& program, ExplainOptions& options) {
       ->group(kPlaceGroup);
   add_depart(*verb, options.depart)->group(kPlaceGroup);
   add_rig(*verb, options.rig);
+  add_company(*verb, options.rig);
   add_snow(*verb, options.snow);
   return {verb, guide_to_explain()};
 }

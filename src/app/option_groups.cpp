@@ -83,10 +83,13 @@ void add_load(CLI::App& verb, RigOptions& rig) {
   takes_whole_number(verb.add_option("--passengers", rig.passengers, "Beside the driver (0)"), "N",
                      {0, 100})
       ->group(kRigGroup);
+  takes_number(verb.add_option("--fuel", rig.fuel_l, "Aboard (a full tank)"), "LITRES", {0, 1000})
+      ->group(kRigGroup);
+}
+
+void add_company(CLI::App& verb, RigOptions& rig) {
   verb.add_flag("--accompanied", rig.accompanied,
                 "A second rig or a second trained person goes with it")
-      ->group(kRigGroup);
-  takes_number(verb.add_option("--fuel", rig.fuel_l, "Aboard (a full tank)"), "LITRES", {0, 1000})
       ->group(kRigGroup);
 }
 

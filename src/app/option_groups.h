@@ -35,6 +35,8 @@ void add_weather(CLI::App& verb, SnowOptions& snow);
 void add_load(CLI::App& verb, RigOptions& rig);
 /// The rig and what it carries.
 void add_rig(CLI::App& verb, RigOptions& rig);
+/// Whether anybody goes along; for the verbs that judge a place.
+void add_company(CLI::App& verb, RigOptions& rig);
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart);
 /// A file to write.
 struct FileOption {

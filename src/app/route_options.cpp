@@ -11,20 +11,21 @@ namespace {
 
 Guide guide_to_route() {
   return {
-      .examples =
-          {{"The safest way in moist snow, for the day's weather:",
-            "rimehaul route routes/marrowfell --rig Broadfoot --load 100 --snow moist "
-            "--visibility 400 --bulletin 2 --wind 18 --depart 08:30 "
-            "--from \"Cable House\" --to \"Fell Lodge\""},
-           {"With a trailer, as a card to print and for a hand-held device:",
-            "rimehaul route routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
-            "--towed-load 60 --snow moist --visibility 400 --bulletin 2 --wind 18 --depart 08:30 "
-            "--from \"Cable House\" --to \"Fell Lodge\" --card card.pdf --gpx card.gpx"},
-           {"What is in the way in wet snow, and what would open it:",
-            "rimehaul route routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
-            "--towed-load 60 --snow wet --visibility 400 --bulletin 2 --wind 18 --depart 08:30 "
-            "--from \"Cable House\" --to \"Fell Lodge\"",
-            Status::honest_no}},
+      .examples = {{"The safest way in moist snow, for the day's weather:",
+                    "rimehaul route routes/marrowfell --rig Broadfoot --load 100 --snow moist "
+                    "--visibility 400 --bulletin 2 --wind 18 --now 2026-02-01T08:30:00-10:00 "
+                    "--from \"Cable House\" --to \"Fell Lodge\""},
+                   {"With a trailer, as a card to print and for a hand-held device:",
+                    "rimehaul route routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
+                    "--towed-load 60 --snow moist --visibility 400 --bulletin 2 --wind 18 --now "
+                    "2026-02-01T08:30:00-10:00 "
+                    "--from \"Cable House\" --to \"Fell Lodge\" --card card.pdf --gpx card.gpx"},
+                   {"What is in the way in wet snow, and what would open it:",
+                    "rimehaul route routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
+                    "--towed-load 60 --snow wet --visibility 400 --bulletin 2 --wind 18 --now "
+                    "2026-02-01T08:30:00-10:00 "
+                    "--from \"Cable House\" --to \"Fell Lodge\"",
+                    Status::honest_no}},
       .endings = {{Status::yes, "there is a way"},
                   {Status::honest_no, "there is none as things stand: the answer says why"}},
       .notes = {"Weather that no option gives is that of the site's report while it holds; else it "
@@ -61,6 +62,7 @@ Verb add_route(CLI::App& program, RouteOptions& options) {
       "N", {0, 3})
       ->group(kWayGroup);
   add_rig(*verb, options.rig);
+  add_company(*verb, options.rig);
   verb->get_option("--load")->required();
   add_snow(*verb, options.snow);
   add_file(*verb, options.card,
