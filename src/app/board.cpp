@@ -49,7 +49,7 @@ day::BoardQuestion question_of(const BoardOptions& options, const trails::Networ
   keep(options.from, &day::StationPair::from);
   keep(options.to, &day::StationPair::to);
   if (question.pairs.empty()) {
-    throw WrongUsage{"there is no pair of different stations to judge"};
+    throw WrongUsage{"there is no pair of different stations to judge; give two different ones"};
   }
   return question;
 }

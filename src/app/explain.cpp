@@ -41,14 +41,15 @@ card::TrailPlace place_of(const trails::Network& network, const ExplainOptions& 
                     {units::Metres{options.point_m[0]}, units::Metres{options.point_m[1]}});
   }
   if (!options.trail || !options.at_m) {
-    throw WrongUsage{"which place? Say --trail NAME --at METRES, or --point EAST,NORTH"};
+    throw WrongUsage{
+        "it is not said which place; say --trail NAME --at METRES, or --point EAST,NORTH"};
   }
   const std::size_t trail = trail_named(network, *options.trail);
   const units::Metres length = network.trails[trail].line.length();
   const units::Metres at{*options.at_m};
   if (!(at <= length)) {
     throw WrongUsage{"the trail " + *options.trail + " is only " + card::distance_text(length) +
-                     " long"};
+                     " long; give an --at on it"};
   }
   return {trail, at};
 }

@@ -7,6 +7,8 @@
 
 #include "app/input_files.h"
 #include "app/names_meant.h"
+#include "app/own_facts.h"
+#include "app/own_files.h"
 #include "app/site_words.h"
 #include "app/status.h"
 #include "base/nearest_name.h"
@@ -23,6 +25,10 @@ namespace {
 
 using base::Fault;
 using ports::toml::SiteFile;
+
+bool usable(const std::vector<Fault>& faults) {
+  return std::ranges::count(faults, base::Weight::fault, &Fault::weight) == 0;
+}
 
 /// Reads a part of the site: its faults join the others, and what cannot be read at all is one.
 template <class Read>
@@ -82,9 +88,14 @@ ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& 
   namespace layers = ports::gdal;
   const auto file = [&](const std::string& shown) { return layers::LayerFile{site.folder, shown}; };
   ports::geos::NetworkParts parts;
-  parts.trails = read_layers<trails::Trail>(site.trails, faults, [&](const std::string& shown) {
+  std::vector<Fault> of_trails;
+  parts.trails = read_layers<trails::Trail>(site.trails, of_trails, [&](const std::string& shown) {
     return layers::read_trails(file(shown), frame);
   });
+  if (!usable(of_trails) || site.trails.empty()) {
+    parts.trail_list = trails::TrailList::some_left_out;
+  }
+  faults.insert(faults.end(), of_trails.begin(), of_trails.end());
   parts.stations = read_layers<trails::Station>(
       site.stations, faults,
       [&](const std::string& shown) { return layers::read_stations(file(shown), frame); });
@@ -92,7 +103,7 @@ ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& 
     return layers::read_zones(file(shown), frame);
   });
   parts.marks = read_layers<trails::Mark>(site.marks, faults, [&](const std::string& shown) {
-    return layers::read_marks(file(shown), frame, parts.trails);
+    return layers::read_marks(file(shown), frame, parts.trails, parts.trail_list);
   });
   return parts;
 }
@@ -115,10 +126,6 @@ terrain::HeightMap load_heights(terrain::BlockSource& source, const passage::Rul
     corridors.push_back({trail.line, reach_beside_trails(rules)});
   }
   return terrain::HeightMap::load(source, corridors);
-}
-
-bool usable(const std::vector<Fault>& faults) {
-  return std::ranges::count(faults, base::Weight::fault, &Fault::weight) == 0;
 }
 
 std::optional<passage::Rules> read_rules(const SiteFile& site, LoadedSite& loaded) {
@@ -144,9 +151,21 @@ void read_rigs_and_snow(const SiteFile& site, LoadedSite& loaded) {
   }
 }
 
+/// Nothing when no file is named; of that, and of a unit that is none, site.toml's reader has told.
+std::optional<ports::gdal::OpenedHeights> read_heights(const SiteFile& site,
+                                                       std::vector<Fault>& faults) {
+  if (site.heights.files.empty()) {
+    return std::nullopt;
+  }
+  return read_part(faults, [&] {
+    const ports::gdal::HeightRasterRequest request = heights_wanted(site);
+    return site.heights.unit_is_unclear ? open_whatever_the_unit(request)
+                                        : ports::gdal::open_heights(request);
+  });
+}
+
 void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& loaded) {
-  auto heights =
-      read_part(loaded.faults, [&] { return ports::gdal::open_heights(heights_wanted(site)); });
+  auto heights = read_heights(site, loaded.faults);
   if (!heights || heights->facts.frame.horizontal.empty()) {
     loaded.faults.push_back({site.folder, "trails, stations, zones and marks",
                              "not looked at, because the heights give no map frame",
@@ -191,8 +210,9 @@ void expect_folder(const std::string& folder) {
   const fs::path parent = named.has_parent_path() ? named.parent_path() : fs::path{"."};
   for (fs::directory_iterator entry{parent, trouble}, end; entry != end && !trouble;
        entry.increment(trouble)) {
-    if (entry->is_directory(trouble)) {
-      beside.push_back(entry->path().filename().string());
+    const std::string name = entry->path().filename().string();
+    if (entry->is_directory(trouble) && fits_site_file(name)) {
+      beside.push_back(name);
     }
   }
   std::ranges::sort(beside);

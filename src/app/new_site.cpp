@@ -17,7 +17,7 @@ namespace {
 std::string name_of(const NewOptions& options, const std::filesystem::path& place) {
   const std::string name = options.name.value_or(place.filename().string());
   if (!fits_site_file(name)) {
-    throw WrongUsage{"--name must be one line of UTF-8, 1 to 200 bytes, without control letters"};
+    throw WrongUsage{"--name is no short line of text; give 1 to 200 bytes on one line"};
   }
   return name;
 }

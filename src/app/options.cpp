@@ -6,6 +6,7 @@
 #include "app/command_line.h"
 #include "app/complete.h"
 #include "app/help.h"
+#include "app/plain_words.h"
 #include "app/usage_fault.h"
 
 namespace rimehaul::app {
@@ -34,6 +35,7 @@ std::variant<Command, Status> read_command(const std::vector<std::string>& argum
   if (answered_behind_the_scenes(arguments, line, outside.out)) {
     return Status::yes;
   }
+  expect_plain_words(arguments);
   std::vector<std::string> reversed{arguments.rbegin(), arguments.rend()};
   try {
     line.program().parse(std::move(reversed));

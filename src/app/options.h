@@ -124,7 +124,7 @@ using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOpti
                              LimitsOptions, RigSheetOptions, BoardOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
-/// when help was printed or the arguments are wrong, which has then been said.
+/// when help was printed. Throws WrongUsage when the arguments are wrong.
 [[nodiscard]] std::variant<Command, Status> read_command(const std::vector<std::string>& arguments,
                                                          const Outside& outside);
 

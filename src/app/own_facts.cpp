@@ -16,18 +16,13 @@ using ports::gdal::HeightRasterRequest;
 
 /// With a stand-in for what the files do not say, so that everything else comes to light.
 HeightRasterFacts heights_facts(const std::string& folder, const std::vector<std::string>& files) {
-  HeightRasterRequest request{.folder = folder,
-                              .files = files,
-                              .map_frame = {},
-                              .vertical_datum = "not said yet",
-                              .metres_per_unit = {},
-                              .lowest = units::Metres{-500},
-                              .highest = units::Metres{9000}};
-  auto opened = ports::gdal::open_heights(request);
-  if (!opened.data.source && !opened.data.facts.says_unit) {
-    request.metres_per_unit = 1.0;
-    opened = ports::gdal::open_heights(request);
-  }
+  auto opened = open_whatever_the_unit({.folder = folder,
+                                        .files = files,
+                                        .map_frame = {},
+                                        .vertical_datum = "not said yet",
+                                        .metres_per_unit = {},
+                                        .lowest = units::Metres{-500},
+                                        .highest = units::Metres{9000}});
   if (!opened.data.source) {
     std::erase_if(opened.faults,
                   [](const base::Fault& fault) { return fault.weight != base::Weight::fault; });
@@ -56,6 +51,15 @@ std::string listed(const std::vector<std::string>& names) {
 }
 
 }  // namespace
+
+base::Reading<ports::gdal::OpenedHeights> open_whatever_the_unit(HeightRasterRequest request) {
+  auto opened = ports::gdal::open_heights(request);
+  if (!opened.data.source && !opened.data.facts.says_unit) {
+    request.metres_per_unit = 1.0;
+    opened = ports::gdal::open_heights(request);
+  }
+  return opened;
+}
 
 OwnFacts own_facts(const std::string& folder, const OwnNames& names) {
   OwnFacts facts;

@@ -30,6 +30,11 @@ struct OwnFacts {
   std::vector<std::string> stations;   ///< names
 };
 
+/// Opens heights with metres as a stand-in where neither the request nor the files say a unit, so
+/// that everything else comes to light.
+[[nodiscard]] base::Reading<ports::gdal::OpenedHeights> open_whatever_the_unit(
+    ports::gdal::HeightRasterRequest request);
+
 /// Reads the files in a folder. Throws UnfitInput with all faults when the heights cannot be used
 /// whatever is still said of them, BadInput when trails or stations cannot be read.
 [[nodiscard]] OwnFacts own_facts(const std::string& folder, const OwnNames& names);

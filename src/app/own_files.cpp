@@ -11,7 +11,8 @@
 #include "app/input_files.h"
 #include "app/write_file.h"
 #include "base/fault.h"
-#include "ports/toml/table_reader.h"
+#include "base/one_line.h"
+#include "ports/gdal/utf8.h"
 
 namespace rimehaul::app {
 
@@ -29,56 +30,6 @@ struct Trouble {
 
 base::BadInput bad(const std::string& file, Trouble trouble) {
   return base::BadInput{{file, "", std::move(trouble.problem), std::move(trouble.remedy), {}}};
-}
-
-/// How many bytes follow the first of a letter in UTF-8, 4 when it is no first byte.
-std::size_t bytes_after(unsigned char first) {
-  if (first < 0x80) {
-    return 0;
-  }
-  if (first >= 0xc2 && first < 0xe0) {
-    return 1;
-  }
-  if (first >= 0xe0 && first < 0xf0) {
-    return 2;
-  }
-  return first >= 0xf0 && first < 0xf5 ? 3 : 4;
-}
-
-/// Shortest forms only, no surrogates, nothing above U+10FFFF (The Unicode Standard, table 3-7).
-bool second_byte_fits(unsigned char first, unsigned char second) {
-  switch (first) {
-    case 0xe0:
-      return second >= 0xa0;
-    case 0xed:
-      return second < 0xa0;
-    case 0xf0:
-      return second >= 0x90;
-    case 0xf4:
-      return second < 0x90;
-    default:
-      return true;
-  }
-}
-
-bool is_utf8(const std::string& text) {
-  const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(text[at]); };
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t more = bytes_after(byte(at));
-    if (more == 4 || text.size() - at <= more) {
-      return false;
-    }
-    for (std::size_t next = at + 1; next <= at + more; ++next) {
-      if ((byte(next) & 0xc0U) != 0x80U) {
-        return false;
-      }
-    }
-    if (more > 0 && !second_byte_fits(byte(at), byte(at + 1))) {
-      return false;
-    }
-    at += more + 1;
-  }
-  return true;
 }
 
 /// A regular file, no link, whose name can stand in site.toml.
@@ -107,7 +58,7 @@ void expect_plain_file(const fs::path& path, const std::string& given) {
 }  // namespace
 
 bool fits_site_file(const std::string& name) {
-  return ports::toml::is_one_line(name) && is_utf8(name);
+  return base::is_one_line(name) && ports::gdal::is_utf8(name);
 }
 
 fs::path place_for_site(const std::string& folder) {

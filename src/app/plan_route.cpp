@@ -37,8 +37,8 @@ search::RouteQuestion question_of(const RouteOptions& options, const trails::Net
   question.stations.push_back(station_named(network, options.to));
   for (std::size_t i = 1; i < question.stations.size(); ++i) {
     if (question.stations[i] == question.stations[i - 1]) {
-      throw WrongUsage{"two stations in a row are the same: " +
-                       network.stations[question.stations[i]].name};
+      throw WrongUsage{"the way would go from " + network.stations[question.stations[i]].name +
+                       " to itself; name another station, or leave one out"};
     }
   }
   question.prefer = preference_named(options.prefer);

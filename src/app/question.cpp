@@ -11,6 +11,7 @@
 #include "app/status.h"
 #include "app/value_kinds.h"
 #include "ports/toml/snow_file.h"
+#include "units/rounding.h"
 
 namespace rimehaul::app {
 
@@ -153,7 +154,9 @@ rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options) {
                 .fuel = options.fuel_l ? units::Litres{*options.fuel_l} : rig.carrier.tank};
     rig.accompanied = options.accompanied;
     if (!(rig.load.fuel <= rig.carrier.tank)) {
-      throw WrongUsage{"the tank of " + rig.carrier.name + " does not hold so much --fuel"};
+      throw WrongUsage{"the tank of " + rig.carrier.name + " does not hold so much --fuel; give " +
+                       units::text_of(rig.carrier.tank.value(), 1, units::Round::down) +
+                       " litres at most"};
     }
     return rig;
   }

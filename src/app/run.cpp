@@ -1,6 +1,7 @@
 #include "app/run.h"
 
 #include <exception>
+#include <new>
 #include <ostream>
 
 #include "app/audit_site.h"
@@ -12,6 +13,7 @@
 #include "app/options.h"
 #include "app/plan_route.h"
 #include "app/rig_command.h"
+#include "base/one_line.h"
 #include "base/require.h"
 
 namespace rimehaul::app {
@@ -73,7 +75,7 @@ Status run(const std::vector<std::string>& arguments, const Outside& outside) {
   try {
     return run_or_throw(arguments, outside);
   } catch (const WrongUsage& error) {
-    outside.err << error.what() << '\n';
+    outside.err << base::one_line(error.what()) << '\n';
     return Status::wrong_usage;
   } catch (const UnfitInput& error) {
     for (const base::Fault& fault : error.faults()) {
@@ -84,10 +86,15 @@ Status run(const std::vector<std::string>& arguments, const Outside& outside) {
     outside.err << error.what() << '\n';
     return Status::bad_input;
   } catch (const base::OurFault& error) {
-    outside.err << "rimehaul found itself wrong, and gives no answer: " << error.what() << '\n';
+    outside.err << "rimehaul found itself wrong, and gives no answer: "
+                << base::one_line(error.what()) << '\n';
     return Status::our_fault;
+  } catch (const std::bad_alloc&) {
+    outside.err << "the site needs more memory than there is; use coarser heights, or make several "
+                   "sites of it\n";
+    return Status::bad_input;
   } catch (const std::exception& error) {
-    outside.err << "rimehaul failed, and gives no answer: " << error.what() << '\n';
+    outside.err << "rimehaul failed, and gives no answer: " << base::one_line(error.what()) << '\n';
     return Status::our_fault;
   }
 }

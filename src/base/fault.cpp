@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "base/one_line.h"
+
 namespace rimehaul::base {
 
 namespace {
@@ -13,10 +15,7 @@ void append_part(std::string& line, const std::string& part, const char* separat
   if (!line.empty()) {
     line += separator;
   }
-  for (const char letter : part) {
-    const auto code = static_cast<unsigned char>(letter);
-    line += code < 0x20 || code == 0x7f ? ' ' : letter;
-  }
+  line += one_line(part);
 }
 
 }  // namespace

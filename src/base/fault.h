@@ -21,7 +21,7 @@ struct Fault {
   friend bool operator==(const Fault&, const Fault&) = default;
 };
 
-/// "file: place: problem; remedy", on one line: control characters in names become spaces.
+/// "file: place: problem; remedy", on one line, as base/one_line.h keeps it.
 [[nodiscard]] std::string line_of(const Fault& fault);
 
 /// Thrown only in ports/ and only when nothing is readable; the app ends with exit status 3.

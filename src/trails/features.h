@@ -19,6 +19,7 @@ struct Station {
   geo::MapPoint place;
   /// Radius of the ground kept clear for turning round; 0: none; not given: unknown, so none.
   std::optional<units::Metres> turning_radius;
+  std::string file{};  ///< where it was read, for faults
 };
 
 enum class ZoneKind { forbidden, speed_limit, open_ground, release_area, runout };
@@ -28,6 +29,7 @@ struct Zone {
   ZoneKind kind = ZoneKind::forbidden;
   geo::Region region;
   std::optional<units::MetresPerSecond> speed;  ///< of a speed limit; missing closes the zone
+  std::string file{};                           ///< where it was read, for faults
 };
 
 /// What a mark on a trail speaks of.

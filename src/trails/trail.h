@@ -41,4 +41,8 @@ struct Trail {
   [[nodiscard]] std::vector<std::string> missing() const;
 };
 
+/// Whether a list of trails is all that there are, or some could not be read; of these it has been
+/// told already, so what only follows from it need not be.
+enum class TrailList { whole, some_left_out };
+
 }  // namespace rimehaul::trails

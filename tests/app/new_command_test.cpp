@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "app/desk.h"
+#include "app/own_files.h"
 #include "app/site_draft.h"
 #include "passage/rules.h"
 #include "ports/toml/rules_file.h"
@@ -115,16 +116,24 @@ TEST_CASE("names that no site file can carry make no folder and one line") {
   const Desk desk;
   const std::string heights = desk.given("heights.asc");
   const std::string text = desk.survey().text("trails.geojson");
-  for (const char* name : {"two\nlines.geojson", "\xff\xfe.geojson", "\xed\xa0\x80.geojson",
-                           "<trails>.geojson", "bell\a.geojson"}) {
+  for (const std::string& name : {std::string{"<trails>.geojson"}, std::string(201, 't')}) {
     desk.survey().write(name, text);
     check_refused(desk, desk.make_of(heights, desk.given(name)), "cannot stand in site.toml");
+  }
+  for (const char* name :
+       {"two\nlines.geojson", "\xff\xfe.geojson", "\xed\xa0\x80.geojson", "bell\a.geojson"}) {
+    desk.survey().write(name, text);
+    const Ran ran = desk.make_of(heights, desk.given(name));
+    CHECK(ran.status == Status::wrong_usage);
+    CHECK(says(ran.err, "word 6 of the command"));
+    CHECK(desk.is_empty());
+    CHECK_FALSE(fits_site_file(name));
   }
   desk.survey().write("snow.toml", text);
   check_refused(desk, desk.make_of(heights, desk.given("snow.toml")), "rename the file");
   check_refused(desk,
-                run_command({"new", desk.path("fe\nll"), "--heights", heights, "--trails",
-                             desk.given("trails.geojson")}),
+                run_command({"new", desk.path(std::string(201, 'f')), "--heights", heights,
+                             "--trails", desk.given("trails.geojson")}),
                 "no name for a folder");
 }
 

@@ -9,10 +9,14 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <fstream>
 #include <mutex>
 #include <string_view>
 #include <system_error>
 #include <utility>
+
+#include "base/one_line.h"
+#include "ports/gdal/utf8.h"
 
 namespace rimehaul::ports::gdal {
 
@@ -40,17 +44,6 @@ bool is_among(const std::array<const char*, Count>& names, std::string_view name
                              [&](const char* known) { return known != nullptr && name == known; });
 }
 
-std::string one_line(const char* text) {
-  std::string line = text == nullptr ? "" : text;
-  for (char& letter : line) {
-    const auto code = static_cast<unsigned char>(letter);
-    if (code < 0x20 || code == 0x7f) {
-      letter = ' ';
-    }
-  }
-  return line;
-}
-
 void CPL_STDCALL note_error(CPLErr weight, CPLErrorNum /*number*/, const char* text) {
   auto* said = static_cast<ErrorScope::Said*>(CPLGetErrorHandlerUserData());
   if (said == nullptr || weight == CE_None || weight == CE_Debug) {
@@ -58,7 +51,7 @@ void CPL_STDCALL note_error(CPLErr weight, CPLErrorNum /*number*/, const char* t
   }
   std::string& kept = weight == CE_Warning ? said->warning : said->failure;
   if (kept.empty()) {
-    kept = one_line(text);
+    kept = short_line(text == nullptr ? "" : text);
   }
 }
 
@@ -90,12 +83,8 @@ void start_once() {
 }
 
 bool looks_like_an_address(std::string_view name) {
-  const bool has_control = std::ranges::any_of(name, [](char letter) {
-    const auto code = static_cast<unsigned char>(letter);
-    return code < 0x20 || code == 0x7f;
-  });
-  return has_control || name.empty() || name.starts_with("/vsi") || name.starts_with('<') ||
-         name.find("://") != std::string_view::npos;
+  return base::has_controls(name) || name.empty() || name.starts_with("/vsi") ||
+         name.starts_with('<') || name.find("://") != std::string_view::npos;
 }
 
 struct PathInFolder {
@@ -105,9 +94,9 @@ struct PathInFolder {
 
 bool lies_within(const PathInFolder& both) {
   const auto& [path, folder] = both;
-  const auto [at_folder, at_path] =
-      std::mismatch(folder.begin(), folder.end(), path.begin(), path.end());
-  return at_folder == folder.end() && at_path != path.end();
+  const auto at_folder =
+      std::mismatch(folder.begin(), folder.end(), path.begin(), path.end()).first;
+  return at_folder == folder.end();
 }
 
 bool is_link(const fs::path& path) {
@@ -198,8 +187,8 @@ CheckedFile checked_file(const NamedFile& file, std::uintmax_t largest) {
   std::error_code trouble;
   const fs::path folder = fs::canonical(file.folder, trouble);
   if (trouble) {
-    throw bad_file(file.folder,
-                   {"the site folder cannot be read", "check its name and permissions"});
+    throw bad_file(file.folder, {"there is no such folder that can be read",
+                                 "check its name in site.toml, and its permissions"});
   }
   const fs::path named = folder / shown;
   if (is_link(named)) {
@@ -220,6 +209,9 @@ CheckedFile checked_file(const NamedFile& file, std::uintmax_t largest) {
   if (trouble || !(bytes <= largest)) {
     throw bad_file(shown, {"the file is larger than " + std::to_string(largest >> 20U) + " MB",
                            "cut it to the area of the site"});
+  }
+  if (!std::ifstream{path}.is_open()) {
+    throw bad_file(shown, {"it cannot be read", "make it readable for the account that runs this"});
   }
   refuse_linked_side_cars(path, shown);
   return CheckedFile{.path = path.string(), .shown = shown, .bytes = bytes};

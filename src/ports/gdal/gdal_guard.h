@@ -80,9 +80,10 @@ struct CheckedFile {
 inline constexpr std::uintmax_t kLargestLayerBytes = std::uintmax_t{256} << 20U;
 inline constexpr std::uintmax_t kLargestRasterBytes = std::uintmax_t{64} << 30U;
 
-/// Throws BadInput unless the name is that of a regular file of at most `largest` bytes (inclusive)
-/// within the folder. Names of GDAL's own (`/vsi...`, `<VRTDataset>`, `WMS:`), links, folders,
-/// pipes and devices are refused; so are side-car files (.prj, .dbf, .shx, ...) that are links.
+/// Throws BadInput unless the name is that of a readable regular file of at most `largest` bytes
+/// (inclusive) within the folder. Names of GDAL's own (`/vsi...`, `<VRTDataset>`, `WMS:`), links,
+/// folders, pipes and devices are refused; so are side-car files (.prj, .dbf, .shx, ...) that are
+/// links.
 [[nodiscard]] CheckedFile checked_file(const NamedFile& file, std::uintmax_t largest);
 
 /// Open a checked file read-only with the drivers meant for it alone. Throw BadInput.

@@ -17,6 +17,7 @@
 #include "base/require.h"
 #include "ports/gdal/gdal_guard.h"
 #include "ports/gdal/map_transform.h"
+#include "ports/gdal/utf8.h"
 
 namespace rimehaul::ports::gdal {
 
@@ -66,16 +67,6 @@ bool set_height(OGRFeatureH feature, const GpxPoint& point) {
   return index >= 0;
 }
 
-/// Text that an XML file can hold: control characters become blanks, broken UTF-8 is replaced.
-std::string clean(const std::string& text) {
-  const Text valid{CPLForceToASCII(text.c_str(), static_cast<int>(text.size()), '?')};
-  std::string kept =
-      CPLIsUTF8(text.c_str(), static_cast<int>(text.size())) != 0 ? text : std::string{valid.get()};
-  std::ranges::replace_if(
-      kept, [](char letter) { return static_cast<unsigned char>(letter) < 0x20; }, ' ');
-  return kept;
-}
-
 /// Which fields a layer's features carry beside their point.
 struct LayerPlan {
   const char* name;
@@ -89,7 +80,7 @@ constexpr LayerPlan kTrackPoints{"track_points", "track_fid", "track_name"};
 bool set_text(OGRFeatureH feature, const char* field, const std::string& text) {
   const int index = OGR_F_GetFieldIndex(feature, field);
   if (!text.empty() && index >= 0) {
-    OGR_F_SetFieldString(feature, index, clean(text).c_str());
+    OGR_F_SetFieldString(feature, index, printable(text).c_str());
   }
   return index >= 0;
 }
@@ -153,7 +144,7 @@ bool write_by_driver(const std::string& path, const GpxRoute& route) {
 void describe(CPLXMLNode* parent, const std::string& words) {
   CPLXMLNode* name = CPLGetXMLNode(parent, "name");
   CPLXMLNode* description = CPLCreateXMLNode(nullptr, CXT_Element, "desc");
-  CPLCreateXMLNode(description, CXT_Text, clean(words).c_str());
+  CPLCreateXMLNode(description, CXT_Text, printable(words).c_str());
   if (name != nullptr) {
     description->psNext = name->psNext;
     name->psNext = description;

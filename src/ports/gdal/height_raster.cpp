@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <cstdio>
 #include <iterator>
 #include <utility>
 
@@ -13,7 +11,6 @@
 #include "ports/gdal/rounded_heights.h"
 #include "ports/gdal/settled_heights.h"
 #include "ports/gdal/warped_heights.h"
-#include "units/slope.h"
 
 namespace rimehaul::ports::gdal {
 
@@ -40,21 +37,6 @@ bool is_fault(const base::Fault& fault) {
   return fault.weight == base::Weight::fault;
 }
 
-std::string decimals(double value, const char* form) {
-  std::array<char, 48> text{};
-  std::snprintf(text.data(), text.size(), form, value);
-  return text.data();
-}
-
-std::string metres_text(units::Metres length) {
-  return decimals(length.value(), "%.4g m");
-}
-
-/// Rounded up: it is a bound.
-std::string degrees_text(units::Slope slope) {
-  return decimals(std::ceil(slope.degrees() * 10.0) / 10.0, "%.1f");
-}
-
 /// Opens the heights of one request step by step; stops adding data, not faults, once one is found.
 class Opening {
  public:
@@ -71,6 +53,7 @@ class Opening {
   void build();
   void warp(std::vector<HeightMosaic> mosaics);
   void check_corners();
+  void check_steps();
   std::vector<HeightMosaic> mosaics();
   void site_fault(const char* key, Complaint complaint, base::Weight weight = base::Weight::fault);
   void take(std::vector<base::Fault> faults);
@@ -151,21 +134,9 @@ void Opening::note_rounding() {
 }
 
 void Opening::doubt_rounding() {
-  if (!opened_.facts.quantum.has_value()) {
-    return;
+  if (auto complaint = complaint_of_steps({opened_.facts.quantum, opened_.facts.narrowest_step})) {
+    site_fault("heights.files", std::move(*complaint), base::Weight::doubt);
   }
-  // One step of the heights from one cell to the next: how far a slope between two may be off.
-  const double ratio = *opened_.facts.quantum / opened_.facts.narrowest_step;
-  const units::Slope off = units::Slope::from_ratio(ratio);
-  if (off <= units::Slope::from_degrees(1.0)) {
-    return;
-  }
-  site_fault("heights.files",
-             {"the heights look rounded to " + metres_text(*opened_.facts.quantum) +
-                  ", so that slopes from cell to cell may be off by up to " + degrees_text(off) +
-                  " degrees",
-              "use heights that were not rounded, or count the rounding in heights.error"},
-             base::Weight::doubt);
 }
 
 std::vector<HeightMosaic> Opening::mosaics() {
@@ -198,8 +169,12 @@ void Opening::settle_frame() {
   const RasterFile& first = files_.front();
   base::Reading<Reference> choice = chosen_frame(
       {first.reference(), outline_of(first.lattice(), first.size())}, request_.map_frame);
+  const bool is_sound = choice.faults.empty();
   take(std::move(choice.faults));
   frame_ = std::move(choice.data);
+  if (!is_sound) {
+    return;
+  }
   opened_.facts.frame.horizontal = text_of(frame_);
   opened_.facts.frame.horizontal_name = name_of(frame_);
 }
@@ -259,6 +234,14 @@ void Opening::check_corners() {
   }
 }
 
+void Opening::check_steps() {
+  constexpr units::Metres kLeast{0.05};
+  if (!(opened_.facts.narrowest_step >= kLeast)) {
+    site_fault("heights.files", {"the cells are narrower than 0.05 m",
+                                 "check the cell size, or bring the heights to wider cells"});
+  }
+}
+
 base::Reading<OpenedHeights> Opening::run() {
   start_gdal();
   const bool has_range = request_.lowest < request_.highest;
@@ -278,6 +261,7 @@ base::Reading<OpenedHeights> Opening::run() {
   }
   if (opened_.source != nullptr) {
     check_corners();
+    check_steps();
     doubt_rounding();
   }
   if (is_spoilt()) {

@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "base/nearest_name.h"
+#include "base/one_line.h"
 
 namespace rimehaul::ports::gdal {
 
@@ -61,7 +62,7 @@ Said pairs_in(const std::string& text) {
     }
     const std::string key = small_letters(trimmed(piece.substr(0, equals)));
     const std::string value = trimmed(piece.substr(equals + 1));
-    if (key.empty() || value.empty()) {
+    if (!base::is_one_line(key) || value.empty()) {
       continue;
     }
     const auto [known, is_new] = said.try_emplace(key, value);

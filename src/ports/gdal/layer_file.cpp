@@ -12,8 +12,10 @@
 #include <utility>
 
 #include "base/nearest_name.h"
+#include "base/one_line.h"
 #include "base/require.h"
 #include "ports/gdal/layer_shape.h"
+#include "ports/gdal/utf8.h"
 
 namespace rimehaul::ports::gdal {
 
@@ -49,6 +51,25 @@ class EncodingScope {
   EncodingScope(const EncodingScope&) = delete;
   EncodingScope& operator=(const EncodingScope&) = delete;
 };
+
+/// A Shapefile is several files of one name; without its index the library cannot open it, and
+/// without its table nothing in it has a name.
+void expect_shapefile_parts(const CheckedFile& file) {
+  const std::filesystem::path path{file.path};
+  if (small_letters(path.extension().string()) != ".shp") {
+    return;
+  }
+  for (const std::array<const char*, 2> ending :
+       {std::array{".shx", ".SHX"}, std::array{".dbf", ".DBF"}}) {
+    const bool is_there = std::ranges::any_of(ending, [&path](const char* one) {
+      return std::filesystem::exists(std::filesystem::path{path}.replace_extension(one));
+    });
+    if (!is_there) {
+      throw bad_file(file.shown, {std::string{"its "} + ending.front() + " file is not beside it",
+                                  "put all the files of the Shapefile there"});
+    }
+  }
+}
 
 std::optional<ShapeKind> kind_of(OGRwkbGeometryType type) {
   switch (wkbFlatten(type)) {
@@ -111,6 +132,7 @@ std::vector<LayerHandle> gpx_layers(const Source& source, const Wanted& wanted) 
 Source open_source(const LayerFile& file) {
   const CheckedFile checked = checked_file({file.folder, file.shown}, kLargestLayerBytes);
   start_gdal();
+  expect_shapefile_parts(checked);
   const EncodingScope encoding{checked};
   Source source{open_layers(checked), "", file.shown};
   GDALDriverH driver = GDALGetDatasetDriver(source.dataset.get());
@@ -175,7 +197,9 @@ std::vector<base::Fault> column_doubts(const Source& source, OGRLayerH layer,
     const auto meant = base::nearest_name(column, wanted.columns);
     doubts.push_back(
         {.file = source.shown,
-         .place = "column " + column,
+         .place = "column " + (is_utf8(column) && base::is_one_line(column)
+                                   ? column
+                                   : "number " + std::to_string(i + 1)),
          .problem = "it is not known and not read",
          .remedy = meant ? "did you mean " + *meant + "?" : "take it out if it is not needed",
          .weight = base::Weight::doubt});

@@ -94,7 +94,8 @@ std::optional<trails::Survey> survey_of(const Columns& columns, bool is_built) {
                         .inspected_since_weather = inspected.value_or(false)};
 }
 
-const Trail* trail_named(const Columns& columns, const std::vector<Trail>& trails) {
+const Trail* trail_named(const Columns& columns, const std::vector<Trail>& trails,
+                         trails::TrailList list) {
   const auto named = columns.text("trail");
   if (!named) {
     columns.fault({"it does not say on which trail it lies", "fill in the column trail"});
@@ -106,6 +107,9 @@ const Trail* trail_named(const Columns& columns, const std::vector<Trail>& trail
       return &trail;
     }
     known.push_back(trail.name);
+  }
+  if (list == trails::TrailList::some_left_out) {
+    return nullptr;
   }
   const auto meant = base::nearest_name(*named, known);
   columns.fault({"there is no trail " + *named + " to lie on",
@@ -145,8 +149,8 @@ Mark mark_of(const LayerFeature& feature, const Columns& columns) {
     columns.fault({"what it is like today does not belong here",
                    "say it in the snow report: [[status]], mark and clear"});
   }
-  if (!kind) {
-    columns.fault({"until its kind is known it counts as a gate that nobody has cleared",
+  if (!columns.text("kind")) {
+    columns.fault({"it does not say its kind, and counts as a gate that nobody has cleared",
                    "fill in the column kind"});
   }
   if (kind && trails::carries_a_mass(*kind) && !most_kg) {
@@ -172,7 +176,8 @@ void tell_name(const LayerFeature& feature, std::set<std::string>& used, const C
 }  // namespace
 
 base::Reading<std::vector<Mark>> read_marks(const LayerFile& file, const geo::MapFrame& frame,
-                                            const std::vector<Trail>& trails) {
+                                            const std::vector<Trail>& trails,
+                                            trails::TrailList trail_list) {
   auto features = read_features(file, frame,
                                 {"marks",
                                  "mark",
@@ -187,7 +192,7 @@ base::Reading<std::vector<Mark>> read_marks(const LayerFile& file, const geo::Ma
     // A mark warns or closes, so one with a fault in its words still stands where it can be placed.
     tell_name(feature, used, columns);
     Mark mark = mark_of(feature, columns);
-    const Trail* trail = trail_named(columns, trails);
+    const Trail* trail = trail_named(columns, trails, trail_list);
     const auto span =
         trail == nullptr ? std::nullopt : span_of(feature.shape.front().front(), *trail, columns);
     if (span) {

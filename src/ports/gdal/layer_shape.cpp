@@ -15,6 +15,10 @@ namespace {
 
 /// Parts of a line whose ends are this near are one line.
 constexpr Metres kJoined{0.001};
+/// No map of the Earth in metres reaches farther from its origin.
+constexpr double kEdgeOfMaps = 1e8;
+/// No trail of a resort is longer; one that is would be judged for hours.
+constexpr Metres kLongest{200'000};
 
 std::vector<PlainPoint> points_of(OGRGeometryH line) {
   const int count = OGR_G_GetPointCount(line);
@@ -93,6 +97,13 @@ MapShape joined(Shape parts) {
   if (!has_two) {
     return {{}, "it has fewer than two different points", "draw it anew or take it out"};
   }
+  Metres length{0};
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    length += geo::distance(line[i - 1], line[i]);
+  }
+  if (!(length <= kLongest)) {
+    return {{}, "it is longer than 200 km", "check its coordinates, or draw it as several trails"};
+  }
   return {{{std::move(line)}}, "", ""};
 }
 
@@ -161,7 +172,7 @@ MapShape map_shape(const PlainShape& plain, const Transformation& to_map) {
       transform(to_map, points);
       auto& placed = piece.emplace_back();
       for (const PlainPoint point : points) {
-        if (!std::isfinite(point.x) || !std::isfinite(point.y)) {
+        if (!(std::abs(point.x) <= kEdgeOfMaps && std::abs(point.y) <= kEdgeOfMaps)) {
           return {{},
                   "it cannot be brought into the map frame",
                   "check its coordinates, their order and the file's coordinate system"};

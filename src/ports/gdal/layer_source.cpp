@@ -11,8 +11,10 @@
 #include <utility>
 
 #include "base/nearest_name.h"
+#include "base/one_line.h"
 #include "ports/gdal/layer_file.h"
 #include "ports/gdal/layer_shape.h"
+#include "ports/gdal/utf8.h"
 
 namespace rimehaul::ports::gdal {
 
@@ -72,6 +74,10 @@ struct Heard {
   std::vector<std::string> garbled;  ///< columns whose text is not UTF-8, which say nothing
 };
 
+/// What is read of a feature is for people: as in a TOML file, one short line.
+constexpr const char* kNoLine = " is longer than 200 bytes or holds control characters";
+constexpr const char* kWriteALine = "write one short line of text";
+
 Heard heard_of(const Source& source, OGRFeatureH feature) {
   Heard heard;
   for (int i = 0; i < OGR_F_GetFieldCount(feature); ++i) {
@@ -80,7 +86,7 @@ Heard heard_of(const Source& source, OGRFeatureH feature) {
     }
     const std::string column = small_letters(OGR_Fld_GetNameRef(OGR_F_GetFieldDefnRef(feature, i)));
     const std::string text = text_of_field(feature, i);
-    if (CPLIsUTF8(text.c_str(), static_cast<int>(text.size())) == 0) {
+    if (!is_utf8(text)) {
       heard.garbled.push_back(column);
     } else if (source.has_pairs() && is_among(kFreeText, column)) {
       for (const auto& [key, value] : pairs_in(text)) {
@@ -100,20 +106,11 @@ class FeatureReader {
       : source_{&source}, wanted_{&wanted}, to_map_{&to_map} {}
 
   void read(OGRFeatureH feature, base::Reading<std::vector<LayerFeature>>& reading) const {
-    LayerFeature found;
-    const Heard heard = heard_of(*source_, feature);
-    const auto name = heard.columns.find("name");
-    found.name = name == heard.columns.end() ? "" : name->second;
-    const std::string number = std::to_string(OGR_F_GetFID(feature));
-    found.place = wanted_->one + (found.name.empty() ? " number " + number : " " + found.name);
     std::vector<base::Fault>& faults = reading.faults;
-    found.said = merged(heard, found.place, faults);
+    LayerFeature found = heard_from(feature, faults);
     const auto add = [&](const std::string& trouble, const std::string& remedy) {
       faults.push_back({source_->shown, found.place, trouble, remedy, base::Weight::fault});
     };
-    for (const std::string& column : heard.garbled) {
-      add(column + " is not UTF-8", "store the file as UTF-8, or give a Shapefile its .cpg");
-    }
     const PlainShape plain = plain_shape(OGR_F_GetGeometryRef(feature));
     if (!plain.trouble.empty()) {
       return add(plain.trouble, plain.remedy);
@@ -133,6 +130,45 @@ class FeatureReader {
   }
 
  private:
+  /// The feature with what it says, but not yet its shape.
+  [[nodiscard]] LayerFeature heard_from(OGRFeatureH feature,
+                                        std::vector<base::Fault>& faults) const {
+    LayerFeature found;
+    const Heard heard = heard_of(*source_, feature);
+    const auto name = heard.columns.find("name");
+    found.name = name == heard.columns.end() ? "" : name->second;
+    const bool has_fit_name = base::is_one_line(found.name);
+    const bool is_named =
+        !found.name.empty() || std::ranges::find(heard.garbled, "name") != heard.garbled.end();
+    const std::string number = wanted_->one + " number " + std::to_string(OGR_F_GetFID(feature));
+    found.place = has_fit_name ? wanted_->one + " " + found.name : number;
+    found.said = merged(heard, found.place, faults);
+    if (is_named && !has_fit_name) {
+      found.name = number;
+      found.has_unfit_name = true;
+    }
+    for (const std::string& column : heard.garbled) {
+      faults.push_back(
+          {source_->shown, found.place,
+           (base::is_one_line(column) && is_utf8(column) ? column : "a column") + " is not UTF-8",
+           "store the file as UTF-8, or give a Shapefile its .cpg", base::Weight::fault});
+    }
+    return found;
+  }
+
+  /// Takes out what is wanted but is no line for people.
+  void refuse_what_is_no_line(Said& said, const std::string& place,
+                              std::vector<base::Fault>& faults) const {
+    for (const std::string& column : wanted_->columns) {
+      const auto found = said.find(column);
+      if (found != said.end() && !base::is_one_line(found->second)) {
+        faults.push_back(
+            {source_->shown, place, column + kNoLine, kWriteALine, base::Weight::fault});
+        said.erase(found);
+      }
+    }
+  }
+
   /// Columns and pairs as one; what is said differently in both is not said.
   [[nodiscard]] Said merged(const Heard& heard, const std::string& place,
                             std::vector<base::Fault>& faults) const {
@@ -151,6 +187,7 @@ class FeatureReader {
         known->second += " and " + value;
       }
     }
+    refuse_what_is_no_line(said, place, faults);
     return said;
   }
 
@@ -158,6 +195,26 @@ class FeatureReader {
   const Wanted* wanted_;
   const Transformation* to_map_;
 };
+
+/// Every feature of a layer; nothing of one that cannot be read to its end, of which only that is
+/// told: what else is wrong with its features may follow from it.
+base::Reading<std::vector<LayerFeature>> features_of(LayerHandle layer, const FeatureReader& reader,
+                                                     const std::string& shown) {
+  base::Reading<std::vector<LayerFeature>> reading;
+  const ErrorScope errors;
+  OGR_L_ResetReading(layer);
+  while (const Feature feature{OGR_L_GetNextFeature(layer)}) {
+    reader.read(feature.get(), reading);
+  }
+  if (!errors.failure().empty()) {
+    return {{},
+            {{.file = shown,
+              .place = "",
+              .problem = "it cannot be read to its end (" + errors.failure() + ")",
+              .remedy = "mend the file or write it anew"}}};
+  }
+  return reading;
+}
 
 }  // namespace
 
@@ -169,19 +226,14 @@ base::Reading<std::vector<LayerFeature>> read_features(const LayerFile& file,
   for (LayerHandle layer : layers_of(source, wanted)) {
     const Transformation to_map = to_map_of(source, layer, frame);
     std::ranges::move(column_doubts(source, layer, wanted), std::back_inserter(reading.faults));
-    const FeatureReader reader{source, wanted, to_map};
-    ErrorScope errors;
-    OGR_L_ResetReading(layer);
-    while (const Feature feature{OGR_L_GetNextFeature(layer)}) {
-      reader.read(feature.get(), reading);
+    auto part = features_of(layer, FeatureReader{source, wanted, to_map}, source.shown);
+    for (base::Fault& fault : part.faults) {
+      // A file that breaks off does so for each of its layers.
+      if (std::ranges::find(reading.faults, fault) == reading.faults.end()) {
+        reading.faults.push_back(std::move(fault));
+      }
     }
-    if (!errors.failure().empty()) {
-      reading.faults.push_back(
-          {.file = source.shown,
-           .place = "",
-           .problem = "it could be read in part only (" + errors.failure() + ")",
-           .remedy = "mend the file or write it anew"});
-    }
+    std::ranges::move(part.data, std::back_inserter(reading.data));
   }
   return reading;
 }

@@ -20,8 +20,9 @@ enum class ShapeKind { point, line, area };
 using Shape = std::vector<std::vector<std::vector<geo::MapPoint>>>;
 
 struct LayerFeature {
-  std::string name;   ///< "" when it has none
-  std::string place;  ///< "trail North Bowl", or "trail number 3" by its feature id
+  std::string name;             ///< "" when it has none
+  bool has_unfit_name = false;  ///< of which it has been told; its place stands for the name
+  std::string place;            ///< "trail North Bowl", or "trail number 3" by its feature id
   ShapeKind kind = ShapeKind::point;
   Shape shape;
   Said said;

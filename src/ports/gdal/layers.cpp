@@ -92,6 +92,9 @@ Trail trail_of(const LayerFeature& feature, const Columns& columns, const std::s
 class UsedNames {
  public:
   [[nodiscard]] bool is_new(const LayerFeature& feature, const Columns& columns) {
+    if (feature.has_unfit_name) {
+      return false;
+    }
     if (feature.name.empty()) {
       columns.fault({"it has no name", "fill in the column name"});
       return false;
@@ -160,7 +163,8 @@ base::Reading<std::vector<trails::Station>> read_stations(const LayerFile& file,
       reading.data.push_back({.name = feature.name,
                               .kind = *kind,
                               .place = feature.shape.front().front().front(),
-                              .turning_radius = turning});
+                              .turning_radius = turning,
+                              .file = file.shown});
     }
   }
   tell_if_empty(reading, file, "stations");
@@ -179,8 +183,9 @@ base::Reading<std::vector<trails::Zone>> read_zones(const LayerFile& file,
     // A zone takes ground away, so one with a fault in its words still stands.
     (void)names.is_new(feature, columns);
     const auto kind = columns.word<ZoneKind>("kind", kZoneKinds);
-    if (!kind) {
-      columns.fault({"until its kind is known it counts as forbidden", "fill in the column kind"});
+    if (!columns.text("kind")) {
+      columns.fault(
+          {"it does not say its kind, and counts as forbidden", "fill in the column kind"});
     }
     const auto most_speed = speed(columns.number("speed_kmh", kAboveZero));
     if (kind == ZoneKind::speed_limit && !most_speed) {
@@ -190,7 +195,8 @@ base::Reading<std::vector<trails::Zone>> read_zones(const LayerFile& file,
       reading.data.push_back({.name = feature.name.empty() ? feature.place : feature.name,
                               .kind = kind.value_or(ZoneKind::forbidden),
                               .region = {rings},
-                              .speed = most_speed});
+                              .speed = most_speed,
+                              .file = file.shown});
     }
   }
   tell_if_empty(reading, file, "zones");

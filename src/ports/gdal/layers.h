@@ -26,8 +26,10 @@ struct LayerFile {
                                                                         const geo::MapFrame& frame);
 [[nodiscard]] base::Reading<std::vector<trails::Zone>> read_zones(const LayerFile& file,
                                                                   const geo::MapFrame& frame);
-/// Marks name their trail; points and lines are projected on it.
+/// Marks name their trail; points and lines are projected on it. That a trail is not there is no
+/// fault where some were left out.
 [[nodiscard]] base::Reading<std::vector<trails::Mark>> read_marks(
-    const LayerFile& file, const geo::MapFrame& frame, const std::vector<trails::Trail>& trails);
+    const LayerFile& file, const geo::MapFrame& frame, const std::vector<trails::Trail>& trails,
+    trails::TrailList trail_list = trails::TrailList::whole);
 
 }  // namespace rimehaul::ports::gdal

@@ -7,6 +7,8 @@
 #include <limits>
 #include <utility>
 
+#include "ports/gdal/utf8.h"
+
 namespace rimehaul::ports::gdal {
 
 namespace {
@@ -72,7 +74,7 @@ bool are_same(const TwoReferences& two) {
 
 std::string name_of(const Reference& reference) {
   const char* name = reference ? OSRGetName(reference.get()) : nullptr;
-  return name == nullptr ? "" : name;
+  return short_line(name == nullptr ? "" : name);
 }
 
 std::string text_of(const Reference& reference) {

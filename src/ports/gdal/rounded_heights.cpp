@@ -4,12 +4,30 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <cstdio>
 #include <utility>
 #include <vector>
+
+#include "units/slope.h"
 
 namespace rimehaul::ports::gdal {
 
 namespace {
+
+std::string decimals(double value, const char* form) {
+  std::array<char, 48> text{};
+  std::snprintf(text.data(), text.size(), form, value);
+  return text.data();
+}
+
+std::string metres_text(units::Metres length) {
+  return decimals(length.value(), "%.4g m");
+}
+
+/// Rounded up: it is a bound.
+std::string degrees_text(units::Slope slope) {
+  return decimals(std::ceil(slope.degrees() * 10.0) / 10.0, "%.1f");
+}
 
 constexpr std::size_t kFewest = 64;
 constexpr std::int64_t kWindow = 48;
@@ -66,6 +84,21 @@ std::optional<units::Metres> quantum_of(const RasterFile& file) {
   const std::optional<double> step = step_of(values);
   return step.has_value() ? std::optional{units::Metres{*step * file.metres_per_unit()}}
                           : std::nullopt;
+}
+
+std::optional<Complaint> complaint_of_steps(const RoundedOn& heights) {
+  if (!heights.quantum.has_value()) {
+    return std::nullopt;
+  }
+  // One step of the heights from one cell to the next: how far a slope between two may be off.
+  const units::Slope off = units::Slope::from_ratio(*heights.quantum / heights.cell);
+  if (off <= units::Slope::from_degrees(1.0)) {
+    return std::nullopt;
+  }
+  return Complaint{"the heights look rounded to " + metres_text(*heights.quantum) +
+                       ", so that slopes from cell to cell may be off by up to " +
+                       degrees_text(off) + " degrees",
+                   "use heights that were not rounded, or count the rounding in heights.error"};
 }
 
 }  // namespace rimehaul::ports::gdal

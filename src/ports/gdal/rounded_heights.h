@@ -16,4 +16,13 @@ namespace rimehaul::ports::gdal {
 /// be read there.
 [[nodiscard]] std::optional<units::Metres> quantum_of(const RasterFile& file);
 
+/// Heights that look rounded, if they do, on cells so narrow.
+struct RoundedOn {
+  std::optional<units::Metres> quantum;
+  units::Metres cell;
+};
+
+/// What to say of them; nothing when slopes from cell to cell are off by a degree at most.
+[[nodiscard]] std::optional<Complaint> complaint_of_steps(const RoundedOn& heights);
+
 }  // namespace rimehaul::ports::gdal

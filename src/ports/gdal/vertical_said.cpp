@@ -10,6 +10,7 @@
 #include <string_view>
 
 #include "ports/gdal/gdal_guard.h"
+#include "ports/gdal/utf8.h"
 
 namespace rimehaul::ports::gdal {
 
@@ -59,13 +60,12 @@ base::Reading<VerticalSaid> vertical_of_reference(OGRSpatialReferenceH reference
   if (OSRIsCompound(reference) == 0) {
     if (OSRGetAxesCount(reference) == 3) {
       const char* name = OSRGetName(reference);
-      said.data.datum =
-          std::string{"ellipsoid of "} + (name == nullptr ? "an unnamed system" : name);
+      said.data.datum = "ellipsoid of " + short_line(name == nullptr ? "an unnamed system" : name);
     }
     return said;
   }
   const char* name = OSRGetAttrValue(reference, "COMPD_CS|VERT_CS", 0);
-  said.data.datum = name == nullptr ? "" : name;
+  said.data.datum = short_line(name == nullptr ? "" : name);
   OGRAxisOrientation up = OAO_Up;
   if (OSRGetAxis(reference, "COMPD_CS|VERT_CS", 0, &up) != nullptr && up != OAO_Up) {
     said.faults.push_back(fault_in(shown, {"its vertical system counts depths, not heights",
@@ -107,8 +107,9 @@ base::Reading<VerticalSaid> vertical_of(SaidBy said_by, const std::string& shown
   }
   const std::optional<double> of_band = metres_in(word);
   if (!of_band.has_value()) {
-    said.faults.push_back(fault_in(shown, {"its heights are in \"" + word + "\", which is unknown",
-                                           "give heights in metres, feet or US survey feet"}));
+    said.faults.push_back(
+        fault_in(shown, {"its heights are in \"" + short_line(word) + "\", which is unknown",
+                         "give heights in metres, feet or US survey feet"}));
     return said;
   }
   std::optional<double>& unit = said.data.metres_per_unit;

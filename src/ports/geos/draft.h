@@ -33,6 +33,7 @@ class Draft {
   std::vector<DraftLine> lines;      ///< one per trail
   std::vector<base::Fault> faults;   ///< doubts, and faults that refuse a trail
   std::vector<std::size_t> refused;  ///< trails that cannot be noded, in any order
+  trails::TrailList trail_list = trails::TrailList::whole;
   [[nodiscard]] units::Metres snap() const { return snap_; }
   [[nodiscard]] const std::string& name(std::size_t trail) const { return labels_[trail].name; }
 
@@ -43,6 +44,8 @@ class Draft {
 
   void doubt(std::size_t trail, Complaint complaint);
   void refuse(std::size_t trail, Complaint complaint);
+  /// Refuses a trail for what has been told of another.
+  void refuse(std::size_t trail) { refused.push_back(trail); }
 
  private:
   [[nodiscard]] base::Fault fault(std::size_t trail, Complaint complaint) const;

@@ -55,7 +55,7 @@ base::Fault unreached(const Draft& draft, const Station& station,
                                           words_of(reach->nearest.away) + " away, and " +
                                           words_of(3 * draft.snap()) + " is the most"
                                     : "";
-  return {.file = "",
+  return {.file = station.file,
           .place = "station " + station.name,
           .problem = "no trail reaches the station" + nearest,
           .remedy = "draw a trail to it or move the station"};
@@ -68,7 +68,9 @@ std::vector<Reach> reached(Draft& draft, const std::vector<Station>& stations) {
     const MapPoint place = stations[i].place;
     auto reach = nearest_trail(draft, stations[i]);
     if (!reach || !(reach->nearest.away <= 3 * draft.snap())) {
-      draft.faults.push_back(unreached(draft, stations[i], reach));
+      if (draft.trail_list == trails::TrailList::whole) {
+        draft.faults.push_back(unreached(draft, stations[i], reach));
+      }
       continue;
     }
     reach->station = i;
@@ -100,7 +102,7 @@ std::vector<Joined> join_stations(Draft& draft, const std::vector<Station>& stat
     const bool wish_is_free = taken_at(joined, reach.wish) == nullptr;
     const MapPoint place = wish_is_free ? reach.wish : foot.place;
     if (const Joined* taken = taken_at(joined, place)) {
-      draft.faults.push_back({.file = "",
+      draft.faults.push_back({.file = station.file,
                               .place = "station " + station.name,
                               .problem = "it joins its trail at the same place as station " +
                                          stations[taken->station].name,

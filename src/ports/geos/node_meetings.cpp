@@ -168,11 +168,9 @@ void refuse_overlaps(Draft& draft) {
         continue;
       }
       draft.refuse(trail,
-                   {where + draft.name(pair.first),
+                   {where + draft.name(pair.first) + ", there at " + words_of(owner->second.was),
                     "cut one of the two where they meet, so that each stretch is drawn once"});
-      draft.refuse(pair.first,
-                   {"at " + words_of(owner->second.was) + " it runs over " + draft.name(trail),
-                    "cut one of the two where they meet, so that each stretch is drawn once"});
+      draft.refuse(pair.first);
     }
   }
 }

@@ -126,7 +126,7 @@ void refuse_doubles(std::vector<Named>& things, const char* what,
       kept.push_back(std::move(thing));
       continue;
     }
-    faults.push_back({.file = "",
+    faults.push_back({.file = thing.file,
                       .place = std::string{what} + " " + thing.name,
                       .problem = "the name is given twice in the site's files",
                       .remedy = "give each its own name"});
@@ -165,11 +165,14 @@ Draft noded(NetworkParts& parts, Metres snap, std::vector<base::Fault>& faults) 
 base::Reading<trails::Network> node_network(NetworkParts parts, Metres snap) {
   base::require(Metres{0} <= snap && snap <= Metres{1000}, "the snapping tolerance is no length");
   base::Reading<trails::Network> reading;
+  const std::size_t trails_given = parts.trails.size();
   refuse_doubles(parts.trails, "trail", reading.faults);
   refuse_doubles(parts.stations, "station", reading.faults);
   auto zones = valid_zones(parts.zones);
   std::ranges::move(zones.faults, std::back_inserter(reading.faults));
   Draft draft = noded(parts, snap, reading.faults);
+  draft.trail_list =
+      parts.trails.size() < trails_given ? trails::TrailList::some_left_out : parts.trail_list;
   const std::vector<Joined> joined = join_stations(draft, parts.stations);
   const MeetingsByPlace meetings = meetings_of(draft, joined);
   remap_marks(parts.marks, parts.trails, draft);

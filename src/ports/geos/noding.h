@@ -14,6 +14,7 @@ struct NetworkParts {
   std::vector<trails::Station> stations;
   std::vector<trails::Zone> zones;
   std::vector<trails::Mark> marks;
+  trails::TrailList trail_list = trails::TrailList::whole;
 };
 
 /// Nodes the trails: crossings become junctions, except under a bridge mark (reported); ends within

@@ -47,14 +47,14 @@ base::Fault refused(const Zone& zone, const std::string& why) {
       zone.kind == ZoneKind::forbidden
           ? "; it is forbidden ground, so no trail of the site is known to keep out of it"
           : "; nothing is known of the ground that it was drawn for";
-  return {.file = "",
+  return {.file = zone.file,
           .place = "zone " + zone.name,
           .problem = "its outline is not valid (" + why + ")" + effect,
           .remedy = "draw its outline anew, without crossing itself"};
 }
 
 base::Fault mended(const Zone& zone, const std::string& why) {
-  return {.file = "",
+  return {.file = zone.file,
           .place = "zone " + zone.name,
           .problem = "its outline is not valid (" + why + ") and was mended",
           .remedy = "look at it on the map and draw it anew",

@@ -3,6 +3,7 @@
 #include <openssl/evp.h>
 
 #include <array>
+#include <filesystem>
 #include <fstream>
 #include <memory>
 
@@ -51,11 +52,16 @@ base::Digest digest_of(std::string_view bytes) {
 }
 
 base::Digest digest_of_file(const FileToDigest& file) {
-  std::ifstream stream{file.path, std::ios::binary};
+  // A pipe would be waited for, a device read without end.
+  std::error_code ignored;
+  std::ifstream stream;
+  if (std::filesystem::is_regular_file(file.path, ignored)) {
+    stream.open(file.path, std::ios::binary);
+  }
   Running running;
   constexpr std::size_t kPiece = std::size_t{1} << 16U;
   const auto piece = std::make_unique<std::array<char, kPiece>>();
-  while (stream) {
+  while (stream.is_open() && stream) {
     stream.read(piece->data(), static_cast<std::streamsize>(piece->size()));
     running.add({piece->data(), static_cast<std::size_t>(stream.gcount())});
   }
@@ -64,7 +70,7 @@ base::Digest digest_of_file(const FileToDigest& file) {
     throw base::BadInput{base::Fault{.file = file.shown,
                                      .place = "",
                                      .problem = "the file cannot be read",
-                                     .remedy = "check its name and permissions"}};
+                                     .remedy = "name a regular file that may be read"}};
   }
   return running.finish();
 }

@@ -14,7 +14,8 @@ struct FileToDigest {
   std::string path;
   std::string shown;  ///< its name for people
 };
-/// Reads the file in pieces. Throws BadInput naming `shown` when it cannot be read.
+/// Reads the file in pieces. Throws BadInput naming `shown` when it is no regular file, or cannot
+/// be read.
 [[nodiscard]] base::Digest digest_of_file(const FileToDigest& file);
 
 }  // namespace rimehaul::ports::openssl

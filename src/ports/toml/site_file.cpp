@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <system_error>
 #include <utility>
 
 #include "ports/toml/provenance_reader.h"
@@ -97,12 +98,15 @@ HeightsDeclared read_heights(TableReader in) {
   heights.files = files_in(in, "files", Presence::must);
   heights.vertical_datum = in.text("vertical_datum", Presence::may);
   heights.unit = in.word("unit", kUnits, Presence::may);
+  heights.unit_is_unclear = in.has("unit") && !heights.unit;
   heights.source = in.text("source").value_or("");
   heights.date = in.text("date").value_or("");
   heights.lowest = in.may<Metres>("lowest_m", kPlausible).value_or(heights.lowest);
   heights.highest = in.may<Metres>("highest_m", kPlausible).value_or(heights.highest);
   if (!(heights.lowest < heights.highest)) {
     in.fault("lowest_m", {"is not below highest_m", "correct one of them"});
+    heights.lowest = HeightsDeclared{}.lowest;
+    heights.highest = HeightsDeclared{}.highest;
   }
   Trust said = read_trust(in);
   heights.trust = std::move(said.trust);
@@ -112,9 +116,27 @@ HeightsDeclared read_heights(TableReader in) {
   return heights;
 }
 
+void expect_folder(const std::string& folder) {
+  std::error_code failed;
+  const std::filesystem::file_status status = std::filesystem::status(folder, failed);
+  if (std::filesystem::is_directory(status)) {
+    return;
+  }
+  std::string problem =
+      std::filesystem::exists(status) ? "is no folder" : "there is no such folder";
+  if (status.type() == std::filesystem::file_type::none) {
+    problem = "cannot be looked at: " + failed.message();
+  }
+  throw base::BadInput{{.file = folder,
+                        .place = "",
+                        .problem = std::move(problem),
+                        .remedy = "name the folder that holds the site.toml"}};
+}
+
 }  // namespace
 
 base::Reading<SiteFile> read_site_file(const std::string& folder) {
+  expect_folder(folder);
   FaultLog log{"site.toml"};
   const std::filesystem::path path = std::filesystem::path{folder} / "site.toml";
   const Node root = parse_file({.path = path.string(), .shown = log.file()});

@@ -20,6 +20,7 @@ struct HeightsDeclared {
   std::vector<std::string> files;             ///< relative to that folder; several are a mosaic
   std::optional<std::string> vertical_datum;  ///< for people; needed when the files do not say
   std::optional<HeightUnit> unit;             ///< must agree with the files where they say one
+  bool unit_is_unclear = false;               ///< a unit is given that is none
   terrain::HeightTrust trust;                 ///< with a fault in it: no error declared, so closed
   std::vector<std::string> error_sources;     ///< of each error of trust, for cards
   std::string sub_cell_source;                ///< of the sub-cell term of trust, for cards
@@ -45,8 +46,8 @@ struct SiteFile {
   int utc_offset_minutes = 0;
 };
 
-/// Reads FOLDER/site.toml. Throws BadInput only when it cannot be read, is no TOML or of a newer
-/// schema.
+/// Reads FOLDER/site.toml. Throws BadInput only when there is no such folder, or when the file
+/// cannot be read, is no TOML or of a newer schema.
 [[nodiscard]] base::Reading<SiteFile> read_site_file(const std::string& folder);
 
 }  // namespace rimehaul::ports::toml

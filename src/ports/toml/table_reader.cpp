@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/nearest_name.h"
+#include "base/one_line.h"
 
 namespace rimehaul::ports::toml {
 
@@ -31,15 +32,6 @@ std::string wanted_of(const std::vector<std::string>& words) {
 }
 
 }  // namespace
-
-bool is_one_line(std::string_view text) {
-  constexpr std::size_t kMostTextBytes = 200;
-  return !text.empty() && text.size() <= kMostTextBytes &&
-         std::ranges::none_of(text, [](char letter) {
-           const auto code = static_cast<unsigned char>(letter);
-           return code < 0x20 || code == 0x7f;
-         });
-}
 
 TableReader::TableReader(const Node& node, std::string path, FaultLog& log)
     : node_{&node}, line_{node.line}, path_{std::move(path)}, log_{&log} {}
@@ -115,7 +107,7 @@ std::optional<std::string> TableReader::text_in(const Node& node, const Spot& sp
     wrong_kind(spot, node, "text in quotes");
     return std::nullopt;
   }
-  if (!is_one_line(*text)) {
+  if (!base::is_one_line(*text)) {
     log_->fault(spot, {"is empty, longer than 200 bytes, or holds control characters",
                        "write one short line of text"});
     return std::nullopt;

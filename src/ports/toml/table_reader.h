@@ -27,9 +27,6 @@ struct Word {
   Meaning meaning;
 };
 
-/// Text for people: 1 to 200 bytes, no control characters.
-[[nodiscard]] bool is_one_line(std::string_view text);
-
 struct NamedReader;
 
 /// Reads a table. Whatever is wrong with a key (missing though it must be there, another kind, out

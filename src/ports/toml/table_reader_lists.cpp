@@ -1,6 +1,7 @@
 // How a table reader reads what holds more than one value: lists, and tables within the table.
 #include <utility>
 
+#include "base/one_line.h"
 #include "ports/toml/table_reader.h"
 
 namespace rimehaul::ports::toml {
@@ -115,7 +116,7 @@ std::vector<NamedReader> TableReader::named_tables() {
   for (const Member& member : std::get<Table>(node_->value)) {
     asked_.push_back(member.key);
     const Spot spot = spot_of(member.key);
-    if (!is_one_line(member.key)) {
+    if (!base::is_one_line(member.key)) {
       log_->fault(spot, {"its name is empty, longer than 200 bytes, or holds control characters",
                          "give it a short name"});
     } else if (std::holds_alternative<Table>(member.node.value)) {

@@ -72,6 +72,10 @@ void refuse_long_lines(std::string_view text, const TextFile& file) {
 std::string guarded_text(const TextFile& file) {
   std::error_code failed;
   const fs::file_status status = fs::status(file.path, failed);
+  if (status.type() == fs::file_type::none) {
+    throw bad_file(file, {"cannot be looked at: " + failed.message(),
+                          "make its folder readable for the account that runs this"});
+  }
   if (!fs::exists(status)) {
     throw bad_file(file, {"does not exist", "write it, or correct its name where it is named"});
   }

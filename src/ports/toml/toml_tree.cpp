@@ -124,10 +124,11 @@ Node parse_file(const TextFile& file) {
     const lib::table table = lib::parse(std::string_view{text}, std::string_view{file.shown});
     return {.line = 1, .value = table_of(table, 0)};
   } catch (const lib::parse_error& error) {
-    throw base::BadInput{{.file = file.shown,
-                          .place = place_of(error),
-                          .problem = std::string{error.description()},
-                          .remedy = "correct the TOML there"}};
+    throw base::BadInput{
+        {.file = file.shown,
+         .place = place_of(error),
+         .problem = std::string{error.description()},
+         .remedy = "correct the TOML there: one key = value to a line, text in quotes"}};
   }
 }
 

@@ -257,17 +257,19 @@ TEST_CASE("zones: kinds, holes, several polygons of one name, and 36 km/h is 10 
 
 TEST_CASE("a zone whose kind cannot be read counts as forbidden, and its name may stand twice") {
   const TempFolder folder;
-  folder.write("z.geojson", geojson({area_feature(R"("name": "A", "kind": "forbiden")"),
-                                     area_feature(R"("name": "A", "kind": "runout")"),
-                                     area_feature(R"("kind": "runout")")}));
+  folder.write("z.geojson",
+               geojson({area_feature(R"("name": "A", "kind": "forbiden")"),
+                        area_feature(R"("name": "A", "kind": "runout")"),
+                        area_feature(R"("name": "B")"), area_feature(R"("kind": "runout")")}));
   const auto reading = read_zones({folder.path(), "z.geojson"}, test_frame());
   const std::string lines = lines_of(reading.faults);
   INFO(lines);
-  REQUIRE(reading.data.size() == 3);
+  REQUIRE(reading.data.size() == 4);
   CHECK(reading.data[0].kind == ZoneKind::forbidden);
-  CHECK(reading.data[2].name == "zone number 2");
+  CHECK(reading.data[2].kind == ZoneKind::forbidden);
+  CHECK(reading.data[3].name == "zone number 3");
   CHECK(holds(lines, "did you mean forbidden?"));
-  CHECK(holds(lines, "counts as forbidden"));
+  CHECK(holds(lines, "zone B: it does not say its kind, and counts as forbidden; "));
   CHECK(holds(lines, "the name is used twice"));
   CHECK(holds(lines, "it has no name"));
 }

@@ -218,8 +218,8 @@ TEST_CASE("trails that run over each other are both refused, for it cannot be to
   REQUIRE(reading.data.trails.size() == 1);
   CHECK(reading.data.trails.front().name == "North");
   CHECK(reading.data.legs.size() == 2);
-  CHECK(count_of(reading.faults, "it runs over East") == 1);
-  CHECK(count_of(reading.faults, "it runs over Over") == 1);
+  CHECK(count_of(reading.faults, "trail Over: at 0.0 m it runs over East, there at ") == 1);
+  CHECK(count_of(reading.faults, "it runs over") == 1);
 }
 
 TEST_CASE("a trail drawn there and back over itself is refused") {

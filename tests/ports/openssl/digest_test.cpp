@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 #include <stdlib.h>
+#include <sys/stat.h>
 
 #include <filesystem>
 #include <fstream>
@@ -70,9 +71,13 @@ TEST_CASE("one changed letter changes the digest") {
   CHECK(digest_of("Marrowfell") != digest_of("Marrowfall"));
 }
 
-TEST_CASE("a file that is not there, or a folder, is bad input under the name people gave") {
+TEST_CASE(
+    "what is no regular file is bad input under the name people gave, and is not waited for") {
   const TempFile file{"abc"};
-  for (const std::string& path : {file.folder() + "/missing", file.folder()}) {
+  const std::string pipe = file.folder() + "/pipe";
+  REQUIRE(mkfifo(pipe.c_str(), 0600) == 0);
+  for (const std::string& path :
+       {file.folder() + "/missing", file.folder(), pipe, std::string{"/dev/zero"}}) {
     try {
       (void)digest_of_file({path, "heights.tif"});
       FAIL_CHECK("no fault for " << path);

@@ -108,7 +108,8 @@ const std::vector<Breakage> kBrokenSites{
     {"[[heights.error]]\nsd_m = 0.10",
      "[heights.error]\nsd_m = 0.10",
      {"site.toml: line 26, column 1: Error while parsing table header: cannot redefine existing "
-      "table 'heights.error' as array-of-tables; correct the TOML there"}},
+      "table 'heights.error' as array-of-tables; correct the TOML there: one key = value to a "
+      "line, text in quotes"}},
     {"schema = 1",
      "schema = 2",
      {"site.toml: line 1 (schema): schema 2 is newer than this program, which reads schema 1; use "
@@ -119,11 +120,11 @@ const std::vector<Breakage> kBrokenSites{
     {"name = \"Marrowfell\"",
      "name = \"Marrowfell\"\nname = \"Marrowfell\"",
      {"site.toml: line 3, column 8: Error while parsing key-value pair: cannot redefine existing "
-      "string 'name'; correct the TOML there"}},
+      "string 'name'; correct the TOML there: one key = value to a line, text in quotes"}},
     {"name = \"Marrowfell\"",
      "name = Marrowfell",
      {"site.toml: line 2, column 8: Error while parsing value: could not determine value type; "
-      "correct the TOML there"}},
+      "correct the TOML there: one key = value to a line, text in quotes"}},
 };
 
 }  // namespace

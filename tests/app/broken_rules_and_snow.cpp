@@ -1,0 +1,129 @@
+// rules.toml and snow.toml broken in one way each.
+#include "app/broken_input.h"
+
+namespace rimehaul::testing {
+
+namespace {
+
+Break rules(const std::string& more) {
+  return written("rules.toml", "schema = 1\n" + more + "\n");
+}
+
+Break snow(const std::string& from, const std::string& to) {
+  return changed("snow.toml", {from, to});
+}
+
+std::string grip(const std::string& more) {
+  return "[[grip]]\nwetness = \"wet\"\nsurface = \"groomed\"\nstanding = \"site_measured\"\n"
+         "source = \"pulls\"\nby = \"A. Example\"\ndate = 2026-01-12\n" +
+         more;
+}
+
+}  // namespace
+
+std::vector<BrokenFile> broken_rules_and_snow() {
+  return {
+      {"no rules.toml",
+       removed("rules.toml"),
+       {"rules.toml", "", "does not exist", "write it, or correct its name where it is named"}},
+      {"no schema",
+       written("rules.toml", "allowed_share = 0.7\n"),
+       {"rules.toml", "line 1 (schema)", "is missing", "add it: schema = 1"}},
+      {"a share above 1",
+       rules("allowed_share = 1.01"),
+       {"rules.toml", "line 2 (allowed_share)", "1.01 is out of range",
+        "write a number above 0, up to 1"}},
+      {"less confidence",
+       rules("confidence_k = 1.0"),
+       {"rules.toml", "line 2 (confidence_k)", "1 is out of range",
+        "write a number from 1.645 to 6"}},
+      {"a rule misspelt",
+       rules("most_wind = 60"),
+       {"rules.toml", "line 2 (most_wind)", "is no key of this table",
+        "did you mean \"most_wind_kmh\"?"}},
+      {"a start slope raised",
+       rules("start_slope_dry_deg = 31"),
+       {"rules.toml", "line 2 (start_slope_dry_deg)", "31 is out of range",
+        "write a number from 15 to 30"}},
+      {"a sixth bulletin level",
+       rules("[bulletin.level_6]\nkeep_off_m = 1"),
+       {"rules.toml", "line 2 (bulletin.level_6)", "is no key of this table",
+        "did you mean \"level_1\"?"}},
+      {"a level milder than the one below",
+       rules("[bulletin.level_3]\nkeep_off_m = 5"),
+       {"rules.toml", "line 2 (bulletin.level_3)", "is less strict than the level below it",
+        "keep off at least as far, and permit no more"}},
+      {"a driver who may tow in words",
+       rules("[driver.seasoned]\nallowed_share = 0.7\nmay_tow = \"yes\"\nwettest_towing = \"wet\""),
+       {"rules.toml", "line 4 (driver.seasoned.may_tow)", "is text",
+        "write true or false, without quotes"}},
+      {"grip above 1",
+       rules(grip("traction = 1.1")),
+       {"rules.toml", "line 9 (grip.traction)", "1.1 is out of range",
+        "write a number above 0, up to 1"}},
+      {"grip of nothing",
+       rules(grip("")),
+       {"rules.toml", "line 2 (grip)", "gives no number",
+        "give traction, or another number that was measured"}},
+      {"resistance the wrong way round",
+       rules(grip("carrier_resistance = [0.2, 0.1]")),
+       {"rules.toml", "line 9 (grip.carrier_resistance)", "its low value is above its high value",
+        "write [low, high]"}},
+      {"no snow.toml",
+       removed("snow.toml"),
+       {"snow.toml", "", "does not exist", "write it, or correct its name where it is named"}},
+      {"no observer",
+       snow("observer = \"A. Example\"\n", ""),
+       {"snow.toml", "line 1 (observer)", "is missing", "add it: text in quotes"}},
+      {"a moment in quotes",
+       snow("observed = 2026-02-01T06:00:00Z", "observed = \"2026-02-01T06:00:00Z\""),
+       {"snow.toml", "line 3 (observed)", "is text",
+        "write a moment with its offset and without quotes: 2026-02-01T06:30:00Z"}},
+      {"a moment without offset",
+       snow("observed = 2026-02-01T06:00:00Z", "observed = 2026-02-01T06:00:00"),
+       {"snow.toml", "line 3 (observed)", "is of another kind",
+        "write a moment with its offset and without quotes: 2026-02-01T06:30:00Z"}},
+      {"the 30th of February",
+       snow("observed = 2026-02-01T06:00:00Z", "observed = 2026-02-30T06:00:00Z"),
+       {"snow.toml", "line 3, column 22",
+        "Error while parsing date: expected day between 1 and 28 (inclusive), saw 30",
+        kCorrectToml}},
+      {"a report that ends before it begins",
+       snow("valid_until = 2026-02-01T14", "valid_until = 2026-02-01T05"),
+       {"snow.toml", "line 4 (valid_until)", "is not after observed", "correct one of them"}},
+      {"a bulletin level of 6",
+       snow("bulletin_level = 1", "bulletin_level = 6"),
+       {"snow.toml", "line 8 (weather.bulletin_level)", "6 is out of range",
+        "write a whole number from 1 to 5"}},
+      {"a bulletin of nobody",
+       snow("bulletin_source = \"test desk\"\n", ""),
+       {"snow.toml", "line 5 (weather.bulletin_source)", "is missing", "add it: text in quotes"}},
+      {"wind in words",
+       snow("wind_kmh = 15", "wind_kmh = \"calm\""),
+       {"snow.toml", "line 7 (weather.wind_kmh)", "is text",
+        "write a number from 0 to 400, without quotes"}},
+      {"no band",
+       snow("[[band]]\nwetness = \"dry\"\nsurface = \"groomed\"\n", ""),
+       {"snow.toml", "line 1 (band)", "there is no band", "write what was seen under [[band]]"}},
+      {"one band as a table",
+       snow("[[band]]", "[band]"),
+       {"snow.toml", "line 10 (band)", "is a table", "write tables under [[band]]"}},
+      {"snow of no class",
+       snow("wetness = \"dry\"", "wetness = \"powder\""),
+       {"snow.toml", "line 11 (band.wetness)", "\"powder\" is not known here",
+        "write one of: dry, moist, wet, very_wet, slush"}},
+      {"snow of two classes",
+       snow("wetness = \"dry\"", "wetness = [\"dry\", \"moist\"]"),
+       {"snow.toml", "line 11 (band.wetness)", "is a list",
+        "write one of: dry, moist, wet, very_wet, slush"}},
+      {"a band upside down",
+       snow("wetness = \"dry\"", "above_m = 2000\nbelow_m = 1000\nwetness = \"dry\""),
+       {"snow.toml", "line 11 (band.above_m)", "is not below below_m", "correct one of them"}},
+      {"half a sector of aspects",
+       snow("wetness = \"dry\"", "aspect_from_deg = 90\nwetness = \"dry\""),
+       {"snow.toml", "line 10 (band)", "gives one side of a sector of aspects",
+        "give both aspect_from_deg and aspect_to_deg"}},
+  };
+}
+
+}  // namespace rimehaul::testing

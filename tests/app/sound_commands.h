@@ -1,0 +1,47 @@
+// Sound commands about the tiny site, to which words can be added that spoil them.
+#pragma once
+
+#include "app/broken_input.h"
+
+namespace rimehaul::testing {
+
+using Words = std::vector<std::string>;
+
+/// A sound command of each kind, with more words behind.
+inline Words with(Words words, const Words& more) {
+  words.insert(words.end(), more.begin(), more.end());
+  return words;
+}
+
+inline Words route(const Words& more) {
+  return with({"route", "SITE", "--rig", "solo", "--snow", "dry", "--load", "100", "--from", "Base",
+               "--to", "Top"},
+              more);
+}
+inline Words route_to(const std::string& to) {
+  return {"route",  "SITE", "--rig",  "solo", "--snow", "dry",
+          "--load", "100",  "--from", "Base", "--to",   to};
+}
+inline Words explain(const Words& more) {
+  return with({"explain", "SITE", "--rig", "solo", "--snow", "dry"}, more);
+}
+inline Words board(const Words& more) {
+  return with({"board", "SITE", "--rig", "solo"}, more);
+}
+inline Words limits(const Words& more) {
+  return with({"limits", "SITE", "--rig", "solo"}, more);
+}
+inline Words audit(const Words& more) {
+  return with({"audit", "SITE"}, more);
+}
+inline Words rig(const Words& more) {
+  return with({"rig", "SITE", "--rig", "solo"}, more);
+}
+inline Words make(const Words& more) {
+  return with({"new", "SITE-new"}, more);
+}
+inline Words make_of(const std::string& heights, const std::string& trails) {
+  return make({"--heights", heights, "--trails", trails});
+}
+
+}  // namespace rimehaul::testing
