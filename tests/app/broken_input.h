@@ -16,8 +16,8 @@ namespace rimehaul::testing {
 /// Prepares the copy of the tiny site that the command will meet.
 using Break = std::function<void(const TinySite&)>;
 
-/// The line wanted, in its parts: "file: place: problem; remedy". "SITE" in any of them stands for
-/// the site's folder.
+/// The line wanted, in its parts: "file: place: problem; remedy". In any of them the word "FOLDER"
+/// stands for the site's folder.
 struct Said {
   std::string file;
   std::string place;
@@ -36,7 +36,7 @@ struct BrokenFile {
 /// A command that cannot be followed: it says this line alone, and ends so.
 struct BrokenCommand {
   std::string what;
-  std::vector<std::string> words;  ///< "SITE" begins every path of the site and of its neighbours
+  std::vector<std::string> words;  ///< "FOLDER" begins every path of the site and of its neighbours
   app::Status status = app::Status::wrong_usage;
   Said said;
   Break make = [](const TinySite&) {};

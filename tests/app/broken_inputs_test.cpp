@@ -17,9 +17,9 @@ namespace {
 using app::Status;
 using nlohmann::json;
 
-/// "SITE" in a word or line stands for the folder of the site.
+/// "FOLDER" in a word or line stands for the folder of the site.
 std::string placed(std::string text, const TinySite& site) {
-  constexpr std::string_view kSite = "SITE";
+  constexpr std::string_view kSite = "FOLDER";
   const std::string& folder = site.folder();
   for (std::size_t at = text.find(kSite); at != std::string::npos;
        at = text.find(kSite, at + folder.size())) {
@@ -157,7 +157,7 @@ TEST_CASE("the tables hold far more than a hundred broken inputs") {
         broken_trails(), broken_places(), broken_names(), unreadable_files()}) {
     rows += table.size();
   }
-  CHECK(rows >= 320);
+  CHECK(rows >= 310);
 }
 
 }  // namespace rimehaul::testing

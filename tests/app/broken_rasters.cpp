@@ -210,7 +210,7 @@ std::vector<BrokenFile> rasters_of_other_things() {
         "bring all heights to one lattice first (gdalwarp -tr -tap)"}},
       {"the folder of heights is not there",
        changed("site.toml", {"[heights]", "[heights]\nfolder = \"survey\""}),
-       {"SITE/survey", "", "there is no such folder that can be read",
+       {"FOLDER/survey", "", "there is no such folder that can be read",
         "check its name in site.toml, and its permissions"}},
   };
 }

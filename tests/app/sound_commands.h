@@ -14,31 +14,31 @@ inline Words with(Words words, const Words& more) {
 }
 
 inline Words route(const Words& more) {
-  return with({"route", "SITE", "--rig", "solo", "--snow", "dry", "--load", "100", "--from", "Base",
-               "--to", "Top"},
+  return with({"route", "FOLDER", "--rig", "solo", "--snow", "dry", "--load", "100", "--from",
+               "Base", "--to", "Top"},
               more);
 }
 inline Words route_to(const std::string& to) {
-  return {"route",  "SITE", "--rig",  "solo", "--snow", "dry",
-          "--load", "100",  "--from", "Base", "--to",   to};
+  return {"route",  "FOLDER", "--rig",  "solo", "--snow", "dry",
+          "--load", "100",    "--from", "Base", "--to",   to};
 }
 inline Words explain(const Words& more) {
-  return with({"explain", "SITE", "--rig", "solo", "--snow", "dry"}, more);
+  return with({"explain", "FOLDER", "--rig", "solo", "--snow", "dry"}, more);
 }
 inline Words board(const Words& more) {
-  return with({"board", "SITE", "--rig", "solo"}, more);
+  return with({"board", "FOLDER", "--rig", "solo"}, more);
 }
 inline Words limits(const Words& more) {
-  return with({"limits", "SITE", "--rig", "solo"}, more);
+  return with({"limits", "FOLDER", "--rig", "solo"}, more);
 }
 inline Words audit(const Words& more) {
-  return with({"audit", "SITE"}, more);
+  return with({"audit", "FOLDER"}, more);
 }
 inline Words rig(const Words& more) {
-  return with({"rig", "SITE", "--rig", "solo"}, more);
+  return with({"rig", "FOLDER", "--rig", "solo"}, more);
 }
 inline Words make(const Words& more) {
-  return with({"new", "SITE-new"}, more);
+  return with({"new", "FOLDER-new"}, more);
 }
 inline Words make_of(const std::string& heights, const std::string& trails) {
   return make({"--heights", heights, "--trails", trails});
