@@ -17,7 +17,7 @@ namespace rimehaul::testing {
 using Break = std::function<void(const TinySite&)>;
 
 /// The line wanted, in its parts: "file: place: problem; remedy". In any of them the word "FOLDER"
-/// stands for the site's folder.
+/// stands for the site's folder, and "line N" for any line: the readers' own tests count lines.
 struct Said {
   std::string file;
   std::string place;

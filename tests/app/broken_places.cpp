@@ -80,7 +80,7 @@ std::vector<BrokenFile> broken_places() {
        {"zones.geojson", "zone Z", "speed_kmh is \"0\" and counts as not given",
         "give a number above 0"}},
       {"a mark on no trail",
-       mark(R"("kind": "gate", "status": "clear")"),
+       mark(R"("kind": "gate")"),
        {"marks.geojson", "mark M", "it does not say on which trail it lies",
         "fill in the column trail"}},
       {"a mark on an unknown trail",

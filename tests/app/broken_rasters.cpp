@@ -89,7 +89,7 @@ std::vector<BrokenFile> files_that_are_none() {
         "name a file by its path from the site folder"}},
       {"a file in an archive",
        heights_named("/vsizip/heights.zip/heights.tif"),
-       {"site.toml", "line 12 (heights.files)",
+       {"site.toml", "line N (heights.files)",
         "\"/vsizip/heights.zip/heights.tif\" leads out of the site folder", kLeadsOut}},
       {"a driver's own name",
        heights_named("GTIFF_DIR:1:heights.tif"),

@@ -115,7 +115,7 @@ std::vector<BrokenCommand> broken_words() {
        {"route", "FOLDER", "--rig", "solo", "--load", "0", "--from", "Base", "--to", "Top",
         "--snow-report", "FOLDER/other.toml"},
        bad,
-       {"FOLDER/other.toml", "line 1 (band)", "there is no band",
+       {"FOLDER/other.toml", "line N (band)", "there is no band",
         "write what was seen under [[band]]"},
        written("other.toml",
                "schema = 1\nobserver = \"A.\"\nobserved = 2026-02-01T06:00:00Z\nvalid_until = "

@@ -93,8 +93,7 @@ void add_mark(Numbers& numbers, ports::geos::NetworkParts& parts) {
        .span = {length * std::min(one, other), length * std::max(one, other)},
        .survey = {},
        .most_mass = {},
-       .room = {},
-       .status = {}});
+       .room = {}});
 }
 
 void add_zone(Numbers& numbers, const Raster& raster, ports::geos::NetworkParts& parts) {
