@@ -106,8 +106,9 @@ RefusalCause refusal_cause(const search::Cause& cause, const Refusal& refusal,
   if (told.stand == Stand::asks) {
     told.lifted_by.push_back(words::opens_by_decision());
   }
-  if (told.stand == Stand::refused && cause.finding.check == passage::Check::hours) {
-    told.lifted_by.push_back(words::opens_within_hours());
+  const std::string otherwise = words::opens_otherwise(cause.finding.check);
+  if (told.stand == Stand::refused && !otherwise.empty()) {
+    told.lifted_by.push_back(otherwise);
   }
   return told;
 }

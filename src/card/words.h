@@ -59,7 +59,8 @@ namespace rimehaul::card::words {
 [[nodiscard]] std::vector<std::string> opens_with_loads(const passage::OpenLoads& loads);
 /// "snow that is dry on any surface; moist or wet, groomed"
 [[nodiscard]] std::string opens_in_snow(const std::vector<snow::SnowState>& states);
-[[nodiscard]] std::string opens_within_hours();
+/// What lifts the refusal of a check that is neither of ground nor of load; empty: nothing known.
+[[nodiscard]] std::string opens_otherwise(passage::Check check);
 [[nodiscard]] std::string_view with_decision_besides();
 [[nodiscard]] std::string opens_by_decision();
 [[nodiscard]] std::string opens_by_decision(std::string_view decision);

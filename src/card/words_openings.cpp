@@ -101,8 +101,20 @@ std::string opens_in_snow(const std::vector<SnowState>& states) {
   return "snow that is " + snow_text(states);
 }
 
-std::string opens_within_hours() {
-  return "an entry within the hours of the trail";
+std::string opens_otherwise(passage::Check check) {
+  using enum passage::Check;
+  switch (check) {
+    case hours:
+      return "an entry within the hours of the trail";
+    case grooming:
+      return "a later entry, when the snow has set";
+    case passengers:
+      return "no passengers (--passengers 0)";
+    case alone:
+      return "a second rig or a second trained person along (--accompanied)";
+    default:
+      return "";
+  }
 }
 
 std::string_view with_decision_besides() {

@@ -227,8 +227,14 @@ bool depends_on_load(Check check) {
     case visibility:
     case direction:
     case driver_level:
+    case passengers:
+    case alone:
     case towing_in_wet_snow:
     case wind:
+    case rain:
+    case grooming:
+    case single_lane:
+    case tow_out:
     case zone:
       return false;
     default:

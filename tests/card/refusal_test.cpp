@@ -200,6 +200,22 @@ TEST_CASE("a trail outside its hours opens by another hour") {
              "lifted by an entry within the hours of the trail\n"));
 }
 
+TEST_CASE("company, no passengers and a later entry lift what they lift") {
+  const auto told_of = [](const passage::Finding& finding) {
+    search::Obstacle obstacle;
+    obstacle.finding = finding;
+    return Asked{}.refusal({"closed", {obstacle}});
+  };
+  using passage::Check;
+  CHECK(says(told_of(passage::refusal(Check::alone, "without radio")),
+             "lifted by a second rig or a second trained person along (--accompanied)\n"));
+  CHECK(says(told_of(passage::refusal(Check::passengers, "nobody rides")),
+             "lifted by no passengers (--passengers 0)\n"));
+  CHECK(says(told_of(passage::refusal(Check::grooming, "has not set")),
+             "lifted by a later entry, when the snow has set\n"));
+  CHECK_FALSE(says(told_of(passage::refusal(Check::rain, "rain")), "lifted by a"));
+}
+
 TEST_CASE("a site with doubts alone is usable, with one fault it is not") {
   SiteReport report;
   report.site = "Test Fell";
