@@ -15,7 +15,7 @@ namespace rimehaul::app {
 namespace {
 
 std::string name_of(const NewOptions& options, const std::filesystem::path& place) {
-  const std::string name = options.name.value_or(place.filename().string());
+  std::string name = options.name.value_or(place.filename().string());
   if (!fits_site_file(name)) {
     throw WrongUsage{"--name is no short line of text; give 1 to 200 bytes on one line"};
   }

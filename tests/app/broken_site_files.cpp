@@ -72,7 +72,11 @@ std::vector<BrokenFile> broken_site_files() {
         "Encountered EOF during incomplete utf-8 code point sequence", kCorrectToml}},
       {"UTF-16",
        written("site.toml", std::string("\xff\xfes\0c\0h\0e\0m\0a\0", 14)),
-       {"site.toml", "line N, column 1", "Encountered invalid utf-8 sequence", kCorrectToml}},
+       {"site.toml", "line N, column 1", "the file is UTF-16", "store it as UTF-8"}},
+      {"text of several lines",
+       site(name, "name = \"\"\"Tiny\nFell\"\"\""),
+       {"site.toml", "line N, column 8", "text of several lines is not read",
+        "write it on one line, in single quotes or double"}},
       {"a program",
        written("site.toml", std::string("\x7f"
                                         "ELF\2\1\1\0",

@@ -11,12 +11,10 @@
 
 namespace rimehaul::fuzz {
 
-/// One folder per program, removed when it ends.
+/// One folder per program, removed when it ends; in memory where there is a place for that.
 class InputFolder {
  public:
-  InputFolder()
-      : path_{std::filesystem::temp_directory_path() /
-              ("rimehaul-fuzz-" + std::to_string(::getpid()))} {
+  InputFolder() : path_{place() / ("rimehaul-fuzz-" + std::to_string(::getpid()))} {
     std::filesystem::create_directories(path_);
   }
   ~InputFolder() {
@@ -39,6 +37,11 @@ class InputFolder {
   }
 
  private:
+  static std::filesystem::path place() {
+    const std::filesystem::path memory{"/dev/shm"};
+    return ::access(memory.c_str(), W_OK) == 0 ? memory : std::filesystem::temp_directory_path();
+  }
+
   std::filesystem::path path_;
 };
 

@@ -67,6 +67,8 @@ void keep_known_drivers_only() {
 }
 
 void start_once() {
+  // What no ErrorScope hears is not for people: they get our own lines.
+  CPLSetErrorHandler(CPLQuietErrorHandler);
   CPLSetConfigOption("GDAL_DRIVER_PATH", "disable");
   GDALAllRegister();
   keep_known_drivers_only();

@@ -59,9 +59,9 @@ class ErrorScope {
   Said said_;
 };
 
-/// Brings GDAL up once per process: drivers that are not on our list are taken away, no plugins, no
-/// network, no side-car statistics, no look around in folders, 64 MB of block cache. Cheap to call
-/// again; every other function here calls it.
+/// Brings GDAL up once per process: it writes nothing to the terminal, drivers that are not on our
+/// list are taken away, no plugins, no network, no side-car statistics, no look around in folders,
+/// 64 MB of block cache. Cheap to call again; every other function here calls it.
 void start_gdal();
 
 /// A file as the site names it.

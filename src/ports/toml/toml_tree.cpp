@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "base/fault.h"
+#include "ports/toml/plain_toml.h"
 
 namespace rimehaul::ports::toml {
 
@@ -120,6 +121,7 @@ const char* kind_of(const Node& node) {
 
 Node parse_file(const TextFile& file) {
   const std::string text = guarded_text(file);
+  expect_plain_toml(text, file);
   try {
     const lib::table table = lib::parse(std::string_view{text}, std::string_view{file.shown});
     return {.line = 1, .value = table_of(table, 0)};

@@ -40,7 +40,7 @@ struct Member {
 [[nodiscard]] const char* kind_of(const Node& node);
 
 /// Reads a file into its table. Throws BadInput when it is not a regular file inside its folder, is
-/// larger than 1 MB, or is no TOML 1.0; the fault says line and column.
+/// larger than 1 MB, or is no TOML 1.0 as plain_toml.h wants it; the fault says line and column.
 [[nodiscard]] Node parse_file(const TextFile& file);
 
 }  // namespace rimehaul::ports::toml

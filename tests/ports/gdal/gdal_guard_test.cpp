@@ -1,8 +1,11 @@
 // Nothing but regular files of the site reaches GDAL, and no driver that could follow a name.
 #include "ports/gdal/gdal_guard.h"
 
+#include <cpl_error.h>
 #include <doctest/doctest.h>
+#include <fcntl.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include <filesystem>
 #include <set>
@@ -38,6 +41,21 @@ TEST_CASE("only the drivers on our list are there") {
                                        "FlatGeobuf"});
   CHECK(GDALGetDriverByName("VRT") == nullptr);
   CHECK(OSRGetPROJEnableNetwork() == 0);
+}
+
+TEST_CASE("what the library says where nobody listens reaches no terminal") {
+  start_gdal();
+  const TempFolder folder;
+  const int terminal = dup(STDERR_FILENO);
+  const int kept = open(folder.file("said").c_str(), O_WRONLY | O_CREAT, 0600);
+  REQUIRE(dup2(kept, STDERR_FILENO) == STDERR_FILENO);
+  CPLError(CE_Failure, CPLE_AppDefined, "a failure");
+  CPLError(CE_Warning, CPLE_AppDefined, "a warning");
+  dup2(terminal, STDERR_FILENO);
+  close(kept);
+  close(terminal);
+  CPLErrorReset();
+  CHECK(folder.read("said") == "");
 }
 
 TEST_CASE("a plain file in the folder, or in a folder inside it, may be opened") {

@@ -101,6 +101,37 @@ TEST_CASE("an empty file lacks its schema and whatever must be there") {
         Lines{"rules.toml: line 1 (schema): is missing; add it: schema = 1"});
 }
 
+TEST_CASE("letters beyond ASCII stand in quotes and comments alone, and text is of one line") {
+  const TestFolder folder;
+  const auto told = [&](const std::string& text) {
+    return told_of([&] { return read_rules(folder.with("rules.toml", text)); });
+  };
+  // The mark of the byte order that some editors write; quotes in comments, comments in quotes.
+  CHECK(told("\xef\xbb\xbfschema = 1 # \"Grüße\n") == Lines{});
+  CHECK(told("schema = 1\n[driver.\"Häse # \\\" 'x\"]\nallowed_share = 0.5 # ü\nmay_tow = true\n"
+             "wettest_towing = 'wet'\n") == Lines{});
+  CHECK(told("schema = 1\n\"ü\" = 1 ä\n") ==
+        Lines{"rules.toml: line 2, column 9: a letter beyond ASCII stands outside of quotes; put "
+              "names and texts with such letters in quotes"});
+  // No-break space, and the first and last letters that the parser's table of spaces lacks.
+  for (const char* letter : {"\u00a0", "\u00a1", "\u00e4", "\u0499", "\u3000", "\uffef"}) {
+    CAPTURE(letter);
+    const Lines lines = told(std::string{"schema = 1\nmost_wi"} + letter + "nd = 1\n");
+    REQUIRE(lines.size() == 1);
+    CHECK(lines.front().starts_with("rules.toml: line 2, column 8: a letter beyond ASCII"));
+  }
+  for (const char* mark : {"\xff\xfe", "\xfe\xff"}) {
+    CHECK(told(std::string{mark} + "s") ==
+          Lines{"rules.toml: line 1, column 1: the file is UTF-16; store it as UTF-8"});
+  }
+  const Lines several{
+      "rules.toml: line 2, column 5: text of several lines is not read; write it on one line, in "
+      "single quotes or double"};
+  CHECK(told("schema = 1\na = \"\"\"b\\\n ä\"\"\"\n") == several);
+  CHECK(told("schema = 1\na = '''b'''\n") == several);
+  CHECK(told("schema = 1\n# \"\"\"\n") == Lines{});
+}
+
 TEST_CASE("a newer schema is refused in each of the four files") {
   const TestFolder folder;
   const std::string newer = "schema = 2\nunheard_of = true\n";
