@@ -39,7 +39,7 @@ class Lines {
       if (!trail.groomed.value_or(false)) {
         continue;
       }
-      if (groomed && units::elapsed(*groomed, depart) >= *rules_.grooming_set) {
+      if (groomed && depart.since(*groomed) >= *rules_.grooming_set) {
         ++ready;
       } else {
         others += (others.empty() ? "" : ", ") + trail.name;

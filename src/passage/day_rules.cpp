@@ -47,7 +47,7 @@ Finding judge_grooming(const trails::Trail& trail, const Rules& rules,
   if (!finished.has_value()) {
     return unknown(Check::grooming, "when trail " + trail.name + " was last groomed");
   }
-  const units::Seconds setting = units::elapsed(*finished, entry);
+  const units::Seconds setting = entry.since(*finished);
   Finding finding = setting >= *rules.grooming_set
                         ? kept(Check::grooming)
                         : refusal(Check::grooming, "the grooming of trail " + trail.name +

@@ -14,16 +14,16 @@ namespace rimehaul::units {
 struct Instant {
   std::int64_t seconds = 0;
 
+  /// From another moment to this one; negative when the other is later.
+  [[nodiscard]] constexpr Seconds since(Instant other) const {
+    return Seconds{static_cast<double>(seconds - other.seconds)};
+  }
+
   friend auto operator<=>(const Instant&, const Instant&) = default;
 };
 
 /// The moment a while later, rounded up to the whole second.
 [[nodiscard]] Instant after(Instant start, Seconds lasting);
-
-/// From one moment to a later one; negative when it is earlier.
-[[nodiscard]] constexpr Seconds elapsed(Instant from, Instant to) {
-  return Seconds{static_cast<double>(to.seconds - from.seconds)};
-}
 
 /// Reads "2026-02-01T06:30:00Z", "2026-02-01T06:30Z" or the same with an offset "+01:00" (RFC
 /// 3339). Nothing when it is not a moment of the Gregorian calendar.

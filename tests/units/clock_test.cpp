@@ -12,6 +12,7 @@ namespace {
 using units::Instant;
 using units::parse_instant;
 using units::parse_time_of_day;
+using units::Seconds;
 using units::text_of;
 using units::TimeOfDay;
 
@@ -28,6 +29,14 @@ TEST_CASE("moments are read as RFC 3339 writes them") {
   CHECK(parse_instant("2026-02-01T06:30+01:00") == parse_instant("2026-02-01T05:30:00Z"));
   CHECK(parse_instant("2024-02-29T00:00Z").has_value());
   CHECK(parse_instant("1969-12-31T23:59:59Z") == Instant{-1});
+}
+
+TEST_CASE("the time since another moment is counted in seconds, and is negative before it") {
+  const Instant earlier = *parse_instant("2026-02-28T23:59:30Z");
+  const Instant later = *parse_instant("2026-03-01T00:01:00Z");
+  CHECK(later.since(earlier) == Seconds{90});
+  CHECK(earlier.since(later) == Seconds{-90});
+  CHECK(later.since(later) == Seconds{0});
 }
 
 TEST_CASE("what is not a moment is not read as one") {
