@@ -14,6 +14,7 @@ from osgeo import gdal
 
 gdal.UseExceptions()
 gdal.SetConfigOption("CPL_LOG", "/dev/null")
+gdal.SetConfigOption("OGR_CURRENT_DATE", "2026-01-01T00:00:00Z")
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SITE = ROOT / "routes" / "marrowfell"
 HEIGHTS = ROOT / "dem-samples" / "marrowfell.tif"
@@ -25,6 +26,14 @@ MOST_POINTS = 12
 def put(folder, name, data):
     folder.mkdir(parents=True, exist_ok=True)
     (folder / name).write_bytes(data)
+
+
+def bytes_of(path):
+    """Of a file in the library's memory."""
+    handle = gdal.VSIFOpenL(path, "rb")
+    data = bytes(gdal.VSIFReadL(1, 10_000_000, handle))
+    gdal.VSIFCloseL(handle)
+    return data
 
 
 def toml_seeds(out):
@@ -44,9 +53,18 @@ def shortened(feature):
     return feature
 
 
+def on_the_fuzzers_trail(mark):
+    """A mark on the one trail that look_at_layers.h has for marks to lie on."""
+    places = {"Point": [-153.0, 46.0], "LineString": [[-153.0, 45.999], [-153.0, 46.0]]}
+    mark["geometry"]["coordinates"] = places[mark["geometry"]["type"]]
+    mark["properties"]["trail"] = "T"
+    return mark
+
+
 def layer_of(kind, count):
     whole = json.loads((SITE / f"{kind}.geojson").read_text())
-    whole["features"] = [shortened(feature) for feature in whole["features"][:count]]
+    changed = on_the_fuzzers_trail if kind == "marks" else shortened
+    whole["features"] = [changed(feature) for feature in whole["features"][:count]]
     return whole
 
 
@@ -62,9 +80,7 @@ def converted(kind, layer, driver, name, options=()):
     for file in gdal.ReadDir(folder):
         if file in (".", ".."):
             continue
-        handle = gdal.VSIFOpenL(f"{folder}/{file}", "rb")
-        files[file] = bytes(gdal.VSIFReadL(1, 10_000_000, handle))
-        gdal.VSIFCloseL(handle)
+        files[file] = bytes_of(f"{folder}/{file}")
     return files
 
 
@@ -127,10 +143,24 @@ def height_seeds(out):
         raster = gdal.Translate(path, str(HEIGHTS), format=driver, srcWin=cut, outputType=kind,
                                 creationOptions=options)
         raster = None
-        handle = gdal.VSIFOpenL(path, "rb")
-        data = bytes(gdal.VSIFReadL(1, 10_000_000, handle))
-        gdal.VSIFCloseL(handle)
-        put(out / "heights", name, bytes([number]) + data)
+        put(out / "heights", name, bytes([number]) + bytes_of(path))
+
+
+def other_maps(out):
+    """Heights that have to be brought to another map or unit."""
+    degrees = gdal.Warp("/vsimem/degrees", str(HEIGHTS), format="GTiff", dstSRS="EPSG:4326",
+                        outputBounds=[-153.001, 45.999, -153.0, 46.0], width=24, height=20)
+    feet = gdal.Translate("/vsimem/feet", str(HEIGHTS), format="GTiff", srcWin=[400, 300, 24, 20],
+                          outputSRS="EPSG:32605+5773")
+    feet.GetRasterBand(1).SetUnitType("m")
+    feet.GetRasterBand(1).SetScale(0.5)
+    feet.GetRasterBand(1).SetOffset(10)
+    far = gdal.Translate("/vsimem/far", str(HEIGHTS), format="GTiff", srcWin=[400, 300, 24, 20],
+                         outputSRS="EPSG:2232")
+    far.GetRasterBand(1).SetUnitType("US survey foot")
+    degrees = feet = far = None
+    for name in ("degrees", "feet", "far"):
+        put(out / "heights", name, b"\x00" + bytes_of(f"/vsimem/{name}"))
 
 
 def noding_seeds(out):
@@ -154,6 +184,7 @@ def main():
     toml_seeds(out)
     layer_seeds(out)
     height_seeds(out)
+    other_maps(out)
     noding_seeds(out)
     words(out)
 
