@@ -24,6 +24,7 @@ class Walk {
     for (; at_ < text_.size(); step()) {
       if (text_[at_] == '\n') {
         within_ = kNothing;
+        before_ = '\n';
       } else if (within_ == kNothing) {
         look_outside();
       } else if (within_ != '#') {
@@ -34,6 +35,9 @@ class Walk {
 
  private:
   static constexpr char kNothing = '\0';
+  static constexpr std::string_view kBlanks = " \t\r";
+  /// What keys and values stand behind: elsewhere the parser takes a quote for part of a word.
+  static constexpr std::string_view kBeforeQuotes = "\n=[{,.";
 
   void look_outside() {
     const char letter = text_[at_];
@@ -41,12 +45,22 @@ class Walk {
       refuse({"a letter beyond ASCII stands outside of quotes",
               "put names and texts with such letters in quotes"});
     }
+    if (letter == '"' || letter == '\'') {
+      look_at_opening(letter);
+    }
     if (letter == '#' || letter == '"' || letter == '\'') {
       within_ = letter;
     }
-    const bool is_triple =
-        letter != '#' && within_ == letter && text_.substr(at_, 3) == std::string(3, letter);
-    if (is_triple) {
+    if (kBlanks.find(letter) == std::string_view::npos) {
+      before_ = letter;
+    }
+  }
+
+  void look_at_opening(char quote) const {
+    if (kBeforeQuotes.find(before_) == std::string_view::npos) {
+      refuse({"a quote stands where no text may begin", "put all of the text in quotes"});
+    }
+    if (text_.substr(at_, 3) == std::string(3, quote)) {
       refuse({"text of several lines is not read",
               "write it on one line, in single quotes or double"});
     }
@@ -85,6 +99,7 @@ class Walk {
   std::size_t at_ = 0;
   int line_ = 1;
   int column_ = 1;
+  char before_ = '\n';      ///< the last letter outside of quotes and comments that is no blank
   char within_ = kNothing;  ///< '#' in a comment, a quote in quotes
 };
 

@@ -124,6 +124,14 @@ TEST_CASE("letters beyond ASCII stand in quotes and comments alone, and text is 
     CHECK(told(std::string{mark} + "s") ==
           Lines{"rules.toml: line 1, column 1: the file is UTF-16; store it as UTF-8"});
   }
+  for (const char* text : {"2P\"ü\"", "true 'ü'", "'a' \"ü\"", "1.5'ü", "\"a\"\"\""}) {
+    CAPTURE(text);
+    const Lines lines = told(std::string{"schema = 1\na = "} + text + "\n");
+    REQUIRE(lines.size() == 1);
+    CHECK(lines.front().find(": a quote stands where no text may begin; ") != std::string::npos);
+  }
+  CHECK(told("schema = 1\n[driver . \"Häse\"]\r\n\"allowed_share\" = 0.5\n'may_tow' = true\n"
+             "wettest_towing = 'wet'\n") == Lines{});
   const Lines several{
       "rules.toml: line 2, column 5: text of several lines is not read; write it on one line, in "
       "single quotes or double"};
