@@ -11,13 +11,12 @@ RIMEHAUL_GPX11_XSD="$(bash .ci/gpx_schema)" ||
 export RIMEHAUL_GPX11_XSD
 export LSAN_OPTIONS="suppressions=$PWD/.ci/leaks:print_suppressions=0"
 
-passed=0
-failed=0
-for program in "$folder"/tests/test_*; do
-  [ -x "$program" ] || continue
+# Prints "NAME: N passed, N failed", before it all that a program said that failed.
+run_program() {
+  local program="$1" name summary ended=0 counts good bad
   name="$(basename "$program")"
-  summary="$folder/$name.txt"
-  if "$program" --no-colors=true >"$summary" 2>&1; then ended=0; else ended=$?; fi
+  summary="$program.txt"
+  "$program" --no-colors=true >"$summary" 2>&1 || ended=$?
   counts="$(sed -n 's/.*test cases: *[0-9]* | *\([0-9]*\) passed | *\([0-9]*\) failed.*/\1 \2/p' "$summary" | tail -n 1)"
   read -r good bad <<<"${counts:-0 0}"
   if [ "$ended" -ne 0 ] && [ "$bad" -eq 0 ]; then
@@ -26,10 +25,13 @@ for program in "$folder"/tests/test_*; do
   if [ "$good" -eq 0 ] && [ "$bad" -eq 0 ]; then
     bad=1 # a test program that runs no test proves nothing
   fi
-  [ "$bad" -ne 0 ] && cat "$summary"
-  echo "$name: $good passed, $bad failed"
-  passed=$((passed + good))
-  failed=$((failed + bad))
-done
-echo "$passed passed, $failed failed"
-[ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]
+  if [ "$bad" -ne 0 ]; then cat "$summary"; fi
+  echo "$name: $good passed, $bad failed" | tee "$program.count"
+}
+export -f run_program
+rm -f "$folder"/tests/test_*.count
+find "$folder/tests" -maxdepth 1 -name 'test_*' -perm -u+x | sort |
+  xargs -P "$(nproc)" -I{} bash -c 'run_program "$1"' _ {}
+
+cat "$folder"/tests/test_*.count | awk -F'[ ,]+' '{ passed += $2; failed += $4 }
+  END { print passed + 0 " passed, " failed + 0 " failed"; exit failed != 0 || passed == 0 }'

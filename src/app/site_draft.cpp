@@ -116,7 +116,7 @@ Metres height_error_guess(Metres cell) {
 double hidden_slope_guess_deg(Metres cell) {
   struct Step {
     Metres up_to;
-    double deg;
+    double deg = 0.0;
   };
   constexpr std::array<Step, 4> kSteps{
       {{Metres{1}, 2.0}, {Metres{2}, 3.0}, {Metres{5}, 4.0}, {Metres{10}, 6.0}}};

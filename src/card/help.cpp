@@ -55,7 +55,7 @@ std::vector<std::string> help_lines(const search::Route& route, const CardContex
   const units::Instant arrival = units::after(context.question.depart, route.time);
   const std::string from =
       local_text(units::after(arrival, rules.overdue), rules.utc_offset_minutes);
-  std::vector<std::string> lines{words::overdue_from(from, rules.control)};
+  std::vector<std::string> lines{words::overdue_from(from, {rules.control})};
   if (context.tow_out == nullptr) {
     lines.push_back(words::no_tow_out_rig());
     return lines;

@@ -43,7 +43,7 @@ void add_statuses_that_run_out(const search::Route& route, const CardContext& co
     });
     if (on_the_way) {
       triggers.push_back(words::status_runs_out(
-          said.mark, local_text(*said.until, context.scene.rules.utc_offset_minutes)));
+          {said.mark, local_text(*said.until, context.scene.rules.utc_offset_minutes)}));
     }
   }
 }

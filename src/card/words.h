@@ -88,7 +88,11 @@ struct LeastFuel {
 [[nodiscard]] std::vector<std::string> always_turn_back();
 
 [[nodiscard]] std::string it_rains();
-[[nodiscard]] std::string status_runs_out(std::string_view mark, std::string_view local_time);
+struct EndOfStatus {
+  std::string_view mark;
+  std::string_view local_time;
+};
+[[nodiscard]] std::string status_runs_out(const EndOfStatus& end);
 
 // People, and help.
 [[nodiscard]] std::string nobody_rides();
@@ -96,7 +100,10 @@ struct LeastFuel {
 [[nodiscard]] std::vector<std::string> who_rides();
 [[nodiscard]] std::string goes_alone();
 [[nodiscard]] std::string goes_accompanied();
-[[nodiscard]] std::string overdue_from(std::string_view local_time, std::string_view control);
+struct Control {
+  std::string_view name;  ///< whom to call and how; empty: not said
+};
+[[nodiscard]] std::string overdue_from(std::string_view local_time, const Control& control);
 [[nodiscard]] std::string no_tow_out_rig();
 [[nodiscard]] std::string tow_out_rig(std::string_view rig, std::optional<bool> ready);
 struct TowMass {

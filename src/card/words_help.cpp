@@ -23,9 +23,9 @@ std::string goes_accompanied() {
   return "goes accompanied: in sight of each other, one at a time where it is steep";
 }
 
-std::string overdue_from(std::string_view local_time, std::string_view control) {
+std::string overdue_from(std::string_view local_time, const Control& control) {
   return "overdue from " + std::string{local_time} + ": " +
-         (control.empty() ? "whoever took the call on leaving" : std::string{control}) +
+         (control.name.empty() ? "whoever took the call on leaving" : std::string{control.name}) +
          " calls, then sends help along this route";
 }
 
@@ -109,8 +109,8 @@ std::string it_rains() {
   return "it begins to rain";
 }
 
-std::string status_runs_out(std::string_view mark, std::string_view local_time) {
-  return "you would not be past " + std::string{mark} + " by " + std::string{local_time} +
+std::string status_runs_out(const EndOfStatus& end) {
+  return "you would not be past " + std::string{end.mark} + " by " + std::string{end.local_time} +
          ", until when it was told clear";
 }
 

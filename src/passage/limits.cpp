@@ -75,8 +75,15 @@ Found widest_at(const PlaneJudge& judge, int grade_tenths) {
           {.plane = plane_of(end), .binding = judge.binding_on(plane_of(end)), .scan_end = true}};
 }
 
-/// Cross-slope of the straight line between two points at a grade between theirs, rounded down.
-int between(Tenths from, Tenths to, int grade) {
+/// A straight line between two points of an outline.
+struct Line {
+  Tenths from;
+  Tenths to;
+};
+
+/// Cross-slope of a line at a grade between its ends, rounded down.
+int cross_at(const Line& line, int grade) {
+  const auto [from, to] = line;
   const int run = to.grade - from.grade;
   const int weighed = from.cross * (to.grade - grade) + to.cross * (grade - from.grade);
   return weighed / run;
@@ -86,7 +93,7 @@ int between(Tenths from, Tenths to, int grade) {
 void join(std::vector<Found>& outline, Found next, const PlaneJudge& judge) {
   for (int grade = outline.empty() ? next.at.grade : outline.back().at.grade + 1;
        grade < next.at.grade; ++grade) {
-    const int cross = between(outline.back().at, next.at, grade);
+    const int cross = cross_at({outline.back().at, next.at}, grade);
     if (!judge.passes(plane_of({grade, cross}))) {
       outline.push_back(widest_at(judge, grade));
     }

@@ -1,6 +1,7 @@
 #include "search/causes.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <numeric>
 #include <tuple>
@@ -37,18 +38,25 @@ std::vector<std::size_t> in_driving_order(const NoRoute& none) {
   return order;
 }
 
+/// Findings of an obstacle that are causes of their own.
+std::vector<passage::Finding> own_findings(const Obstacle& obstacle) {
+  if (obstacle.findings.empty()) {
+    return {obstacle.finding};
+  }
+  std::vector<passage::Finding> own;
+  std::ranges::copy_if(obstacle.findings, std::back_inserter(own),
+                       [&](const passage::Finding& finding) {
+                         return !only_lacks_snow(finding, obstacle.findings);
+                       });
+  return own;
+}
+
 }  // namespace
 
 std::vector<Cause> causes_of(const NoRoute& none, double allowed_share) {
   std::map<Key, Cause> by_key;
   for (const std::size_t index : in_driving_order(none)) {
-    const Obstacle& obstacle = none.obstacles[index];
-    const bool filled_in = !obstacle.findings.empty();
-    const std::vector<passage::Finding> one{obstacle.finding};
-    for (const passage::Finding& finding : filled_in ? obstacle.findings : one) {
-      if (only_lacks_snow(finding, obstacle.findings)) {
-        continue;
-      }
+    for (const passage::Finding& finding : own_findings(none.obstacles[index])) {
       Cause& cause = by_key[key_of(finding, allowed_share)];
       if (cause.obstacles.empty() || passage::binds_before(finding, cause.finding)) {
         cause.worst = index;

@@ -17,18 +17,20 @@ constexpr int kMostGuesses = 24;
 /// many.
 constexpr std::size_t kPart = 12;
 
-/// At least `bound`, which also stands for what is no number.
-double at_least(double bound, double value) {
-  return value >= bound ? value : bound;
-}
+/// A cost of at least `least`, which also stands for what is no number.
+struct Cost {
+  double least = 0.0;
+
+  [[nodiscard]] double at_least(double value) const { return value >= least ? value : least; }
+};
 
 /// A leg takes some time, so no less than the least number above 0.
 LegFacts facts_at_best(const passage::LegAtBest& best) {
   return {.verdict = passage::Verdict::open,
           .share = 0.0,
           .allowed_share = std::numeric_limits<double>::infinity(),
-          .time_s = at_least(std::numeric_limits<double>::denorm_min(), best.time.value()),
-          .fuel_l = at_least(0.0, best.fuel.value())};
+          .time_s = Cost{std::numeric_limits<double>::denorm_min()}.at_least(best.time.value()),
+          .fuel_l = Cost{}.at_least(best.fuel.value())};
 }
 
 constexpr TurnFacts kFree{.verdict = passage::Verdict::open, .share = 0.0};

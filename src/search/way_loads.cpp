@@ -16,8 +16,9 @@ WayLoads loads_that_open_way(Trials& trials, const rig::Rig& rig, const WayAtHou
     return found;
   }
   // What is closed as it stands is the likeliest to stay so, and one such place ends a trial.
-  std::ranges::stable_partition(
-      places, [&](const Place& place) { return trials.outcome(place, now).closed.any(); });
+  std::stable_partition(places.begin(), places.end(), [&](const Place& place) {
+    return trials.outcome(place, now).closed.any();
+  });
   const passage::OpenIf open_with{[&](const rig::Rig& other) {
     const Trial trial = Trials::trial_of(other);
     bool asks = false;

@@ -41,9 +41,20 @@ struct Range {
   std::int64_t last = -1;
 };
 
-Range blocks_over(double from_cell, double to_cell, std::int64_t cells) {
-  const auto first = static_cast<std::int64_t>(std::floor(from_cell));
-  const auto last = static_cast<std::int64_t>(std::ceil(to_cell));
+/// Places along one side of the heights, in cells.
+struct CellSpan {
+  double from = std::numeric_limits<double>::infinity();
+  double to = -std::numeric_limits<double>::infinity();
+
+  void take_in(double place) {
+    from = std::min(from, place);
+    to = std::max(to, place);
+  }
+};
+
+Range blocks_over(const CellSpan& span, std::int64_t cells) {
+  const auto first = static_cast<std::int64_t>(std::floor(span.from));
+  const auto last = static_cast<std::int64_t>(std::ceil(span.to));
   if (last < 0 || first >= cells) {
     return {};
   }
@@ -59,22 +70,17 @@ struct BlockRange {
 BlockRange blocks_under(const ReliefFrame& frame, const GridFrame& grid, CellIndex size) {
   const Metres width = frame.pixel * static_cast<double>(frame.columns);
   const Metres height = frame.pixel * static_cast<double>(frame.rows);
-  double least_column = std::numeric_limits<double>::infinity();
-  double least_row = least_column;
-  double most_column = -least_column;
-  double most_row = -least_column;
+  CellSpan columns;
+  CellSpan rows;
   for (const Metres east : {Metres{0}, width}) {
     for (const Metres south : {Metres{0}, height}) {
       const GridPlace corner =
           grid.locate({frame.upper_left.east + east, frame.upper_left.north - south});
-      least_column = std::min(least_column, corner.column);
-      most_column = std::max(most_column, corner.column);
-      least_row = std::min(least_row, corner.row);
-      most_row = std::max(most_row, corner.row);
+      columns.take_in(corner.column);
+      rows.take_in(corner.row);
     }
   }
-  return {blocks_over(least_column, most_column, size.column),
-          blocks_over(least_row, most_row, size.row)};
+  return {blocks_over(columns, size.column), blocks_over(rows, size.row)};
 }
 
 void add_block(const HeightBlock& block, BlockIndex index, const GridFrame& grid,

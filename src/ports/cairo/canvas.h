@@ -29,6 +29,10 @@ struct Box {
     return {left_pt + each_side_pt, top_pt + each_side_pt, width_pt - 2 * each_side_pt,
             height_pt - 2 * each_side_pt};
   }
+  [[nodiscard]] bool meets(const Box& other) const {
+    return left_pt < other.right_pt() && other.left_pt < right_pt() && top_pt < other.bottom_pt() &&
+           other.top_pt < bottom_pt();
+  }
 };
 
 enum class Face { text, mono };

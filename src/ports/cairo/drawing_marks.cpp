@@ -2,6 +2,7 @@
 #include "ports/cairo/drawing_marks.h"
 
 #include <cmath>
+#include <numbers>
 #include <string>
 #include <vector>
 
@@ -37,8 +38,8 @@ void draw_centre(Canvas& canvas, Spot middle, Filling filling) {
   }
   for (const double from : {0.0, 180.0}) {
     std::vector<Spot> wedge{middle};
-    for (double degrees = from; degrees <= from + 90.0; degrees += 10.0) {
-      const double turn = degrees / 57.29577951308232;
+    for (int step = 0; step <= 9; ++step) {
+      const double turn = (from + 10.0 * step) / 180.0 * std::numbers::pi;
       wedge.push_back(
           {middle.x_pt + kSymbol_pt * std::cos(turn), middle.y_pt + kSymbol_pt * std::sin(turn)});
     }

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "ports/cairo/axis.h"
 #include "units/rounding.h"
 
 namespace rimehaul::ports::cairo {
@@ -42,6 +43,12 @@ Ranges ranges_of(const card::OutlineSet& set) {
   return ranges;
 }
 
+/// Where the ground lies in the plot.
+struct Tilt {
+  double cross_deg = 0.0;
+  double grade_deg = 0.0;
+};
+
 /// Degrees on paper; each axis has its own scale.
 class Frame {
  public:
@@ -53,12 +60,12 @@ class Frame {
     inner_ = {box.left_pt + kLeftMargin_pt, box.top_pt + kTopMargin_pt, width_pt, height_pt};
   }
 
-  [[nodiscard]] Spot at(double cross_deg, double grade_deg) const {
-    return {inner_.left_pt + cross_deg * across_pt_,
-            inner_.top_pt + (ranges_.up - grade_deg) * up_pt_};
+  [[nodiscard]] Spot at(const Tilt& tilt) const {
+    return {inner_.left_pt + tilt.cross_deg * across_pt_,
+            inner_.top_pt + (ranges_.up - tilt.grade_deg) * up_pt_};
   }
   [[nodiscard]] Spot at(const passage::EnvelopePoint& point) const {
-    return at(point.plane.cross.degrees(), point.plane.grade.degrees());
+    return at({point.plane.cross.degrees(), point.plane.grade.degrees()});
   }
   [[nodiscard]] const Ranges& ranges() const { return ranges_; }
   [[nodiscard]] const Box& inner() const { return inner_; }
@@ -82,25 +89,25 @@ std::string percent_text(double degrees) {
 void draw_axes(Canvas& canvas, const Frame& frame) {
   const Stroke hair{.width_pt = 0.5, .colour = kHair};
   const Ranges& ranges = frame.ranges();
-  for (double grade = -ranges.down; grade <= ranges.up; grade += kStep_deg) {
-    const Spot from = frame.at(0.0, grade);
-    canvas.line({from, frame.at(ranges.across, grade)}, hair);
+  for (const double grade : marked_values({-ranges.down, ranges.up}, kStep_deg)) {
+    const Spot from = frame.at({0.0, grade});
+    canvas.line({from, frame.at({ranges.across, grade})}, hair);
     const std::string text = degrees_text(std::abs(grade)) + "  " + percent_text(std::abs(grade));
     const double width_pt = canvas.width_of(text, kSmall);
     canvas.write({from.x_pt - width_pt - 5.0, from.y_pt - 5.0},
                  {.text = text, .lettering = kSmall, .width_pt = width_pt + 2.0});
   }
-  for (double cross = 0.0; cross <= ranges.across; cross += kStep_deg) {
-    const Spot from = frame.at(cross, -ranges.down);
-    canvas.line({from, frame.at(cross, ranges.up)}, hair);
+  for (const double cross : marked_values({0.0, ranges.across}, kStep_deg)) {
+    const Spot from = frame.at({cross, -ranges.down});
+    canvas.line({from, frame.at({cross, ranges.up})}, hair);
     const Lettering centred{.size_pt = kSmallest_pt, .align = Align::centre};
     canvas.write({from.x_pt - 20.0, from.y_pt + 3.0},
                  {.text = degrees_text(cross), .lettering = centred, .width_pt = 40.0});
     canvas.write({from.x_pt - 20.0, from.y_pt + 13.0},
                  {.text = percent_text(cross), .lettering = centred, .width_pt = 40.0});
   }
-  canvas.line({frame.at(0.0, 0.0), frame.at(ranges.across, 0.0)}, {.width_pt = 1.0});
-  canvas.line({frame.at(0.0, -ranges.down), frame.at(0.0, ranges.up)}, {.width_pt = 1.0});
+  canvas.line({frame.at({0.0, 0.0}), frame.at({ranges.across, 0.0})}, {.width_pt = 1.0});
+  canvas.line({frame.at({0.0, -ranges.down}), frame.at({0.0, ranges.up})}, {.width_pt = 1.0});
 }
 
 void draw_axis_names(Canvas& canvas, const Frame& frame, const Box& box) {
@@ -116,7 +123,7 @@ void draw_axis_names(Canvas& canvas, const Frame& frame, const Box& box) {
   for (const double part : {0.5, -0.5}) {
     const bool climb = part > 0.0;
     const double grade = climb ? frame.ranges().up - 0.8 : -frame.ranges().down + 0.8;
-    const Spot place = frame.at(frame.ranges().across, grade);
+    const Spot place = frame.at({frame.ranges().across, grade});
     canvas.label({place.x_pt - 20.0, place.y_pt}, climb ? "climb" : "descent",
                  {.size_pt = kSmallest_pt, .colour = kQuiet});
   }
@@ -126,13 +133,13 @@ void draw_axis_names(Canvas& canvas, const Frame& frame, const Box& box) {
 struct Curve {
   std::vector<snow::Wetness> classes;
   std::vector<Spot> spots;
-};
 
-bool same(const std::vector<Spot>& a, const std::vector<Spot>& b) {
-  return std::ranges::equal(a, b, [](Spot x, Spot y) {
-    return std::abs(x.x_pt - y.x_pt) < 0.01 && std::abs(x.y_pt - y.y_pt) < 0.01;
-  });
-}
+  [[nodiscard]] bool runs_along(const std::vector<Spot>& others) const {
+    return std::ranges::equal(spots, others, [](const Spot& a, const Spot& b) {
+      return std::abs(a.x_pt - b.x_pt) < 0.01 && std::abs(a.y_pt - b.y_pt) < 0.01;
+    });
+  }
+};
 
 std::vector<Curve> curves_of(const card::OutlineSet& set, const Frame& frame) {
   std::vector<Curve> curves;
@@ -141,13 +148,13 @@ std::vector<Curve> curves_of(const card::OutlineSet& set, const Frame& frame) {
       continue;
     }
     const std::vector<passage::EnvelopePoint>& points = outline.envelope.outline;
-    std::vector<Spot> spots{frame.at(0.0, points.front().plane.grade.degrees())};
+    std::vector<Spot> spots{frame.at({0.0, points.front().plane.grade.degrees()})};
     for (const passage::EnvelopePoint& point : points) {
       spots.push_back(frame.at(point));
     }
-    spots.push_back(frame.at(0.0, points.back().plane.grade.degrees()));
+    spots.push_back(frame.at({0.0, points.back().plane.grade.degrees()}));
     const auto twin =
-        std::ranges::find_if(curves, [&](const Curve& curve) { return same(curve.spots, spots); });
+        std::ranges::find_if(curves, [&](const Curve& curve) { return curve.runs_along(spots); });
     if (twin != curves.end()) {
       twin->classes.push_back(outline.wetness);
     } else {

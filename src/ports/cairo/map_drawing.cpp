@@ -41,10 +41,9 @@ class OnPaper {
 
 /// Pale: level ground is almost white, and no shade is darker than a light grey. What nobody knows
 /// is chequered.
-unsigned char grey_of(double light, std::size_t index, std::size_t columns) {
+unsigned char grey_of(double light, terrain::PixelIndex pixel) {
   if (!(light >= 0.0)) {
-    const bool odd = (index / columns + index % columns) % 2 != 0;
-    return odd ? 190 : 225;
+    return (pixel.row + pixel.column) % 2 != 0 ? 190 : 225;
   }
   const double level = std::numbers::sqrt2 / 2.0;
   return static_cast<unsigned char>(std::lround(std::min(145.0 + 105.0 * light / level, 255.0)));
@@ -58,7 +57,8 @@ void draw_light(Canvas& canvas, const OnPaper& paper, const card::MapView& map) 
   GreyPicture picture{static_cast<int>(frame.columns), static_cast<int>(frame.rows), {}};
   picture.greys.reserve(map.light.size());
   for (std::size_t i = 0; i < map.light.size(); ++i) {
-    picture.greys.push_back(grey_of(map.light[i], i, static_cast<std::size_t>(frame.columns)));
+    const auto index = static_cast<std::int64_t>(i);
+    picture.greys.push_back(grey_of(map.light[i], {index % frame.columns, index / frame.columns}));
   }
   const Spot corner = paper.spot(frame.upper_left);
   const double pixel_pt = paper.length_pt(frame.pixel.value());

@@ -7,11 +7,6 @@ namespace rimehaul::ports::cairo {
 
 namespace {
 
-bool overlap(const Box& a, const Box& b) {
-  return a.left_pt < b.right_pt() && b.left_pt < a.right_pt() && a.top_pt < b.bottom_pt() &&
-         b.top_pt < a.bottom_pt();
-}
-
 /// Which way from the spot a name lies: -1, 0 or 1 along each axis.
 struct Side {
   double right = 0.0;
@@ -33,8 +28,7 @@ Box box_beside(Spot spot, Side side, double gap_pt, LabelSize size) {
 bool LabelRoom::is_free(const Box& box) const {
   const bool inside = box.left_pt >= within_.left_pt && box.right_pt() <= within_.right_pt() &&
                       box.top_pt >= within_.top_pt && box.bottom_pt() <= within_.bottom_pt();
-  return inside &&
-         std::ranges::none_of(taken_, [&](const Box& other) { return overlap(box, other); });
+  return inside && std::ranges::none_of(taken_, [&](const Box& other) { return box.meets(other); });
 }
 
 bool LabelRoom::take_if_free(const Box& box) {

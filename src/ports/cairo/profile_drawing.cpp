@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "card/figures.h"
+#include "ports/cairo/axis.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -12,20 +13,6 @@ namespace {
 
 using units::Metres;
 using units::Slope;
-
-/// A range of values laid along one side of the page.
-class Axis {
- public:
-  Axis(double from, double to, double start_pt, double end_pt)
-      : from_{from}, per_value_{(end_pt - start_pt) / (to - from)}, start_pt_{start_pt} {}
-
-  [[nodiscard]] double at(double value) const { return start_pt_ + (value - from_) * per_value_; }
-
- private:
-  double from_;
-  double per_value_;
-  double start_pt_;
-};
 
 double round_step(double range, int most_steps) {
   const double least = range / most_steps;
@@ -38,8 +25,8 @@ double round_step(double range, int most_steps) {
   return power * 10.0;
 }
 
-const Lettering kSmall{.size_pt = kSmallest_pt};
-const Lettering kSmallRight{.size_pt = kSmallest_pt, .align = Align::right};
+constexpr Lettering kSmall{.size_pt = kSmallest_pt};
+constexpr Lettering kSmallRight{.size_pt = kSmallest_pt, .align = Align::right};
 constexpr double kLabels_pt = 46.0;
 constexpr Stroke kHairline{.width_pt = 0.4, .colour = kHair};
 
@@ -56,31 +43,25 @@ std::string metres_words(double metres) {
   return std::to_string(std::llround(metres)) + " m";
 }
 
-struct Extremes {
-  double low;
-  double high;
-};
-
-Extremes heights_of(const card::GradeProfile& profile) {
-  Extremes found{1e9, -1e9};
+/// From the lowest height to the highest, metres; never less than 10 m apart.
+Ends heights_of(const card::GradeProfile& profile) {
+  Ends found{1e9, -1e9};
   for (const card::GradePiece& piece : profile.pieces) {
     if (piece.height) {
-      found.low = std::min(found.low, piece.height->above_datum_m());
-      found.high = std::max(found.high, piece.height->above_datum_m());
+      found.from = std::min(found.from, piece.height->above_datum_m());
+      found.to = std::max(found.to, piece.height->above_datum_m());
     }
   }
-  if (found.low > found.high) {
+  if (found.from > found.to) {
     return {0.0, 10.0};
   }
-  return found.high - found.low < 10.0 ? Extremes{found.low - 5, found.high + 5} : found;
+  return found.to - found.from < 10.0 ? Ends{found.from - 5, found.to + 5} : found;
 }
 
 void draw_heights(Canvas& canvas, const Frame& frame, const card::GradeProfile& profile) {
-  const Extremes heights = heights_of(profile);
-  const Axis up{heights.low, heights.high, frame.box.bottom_pt() - 2, frame.box.top_pt + 4};
-  const double step = round_step(heights.high - heights.low, 3);
-  for (double height = std::ceil(heights.low / step) * step; height <= heights.high;
-       height += step) {
+  const Ends heights = heights_of(profile);
+  const Axis up{heights, {frame.box.bottom_pt() - 2, frame.box.top_pt + 4}};
+  for (const double height : marked_values(heights, round_step(heights.to - heights.from, 3))) {
     canvas.line({{frame.box.left_pt, up.at(height)}, {frame.box.right_pt(), up.at(height)}},
                 kHairline);
     if (up.at(height) < frame.box.bottom_pt() - 5) {
@@ -129,7 +110,8 @@ struct Limit {
 void draw_limit(Canvas& canvas, const Limit& limit) {
   canvas.line({{limit.from_pt, limit.y_pt}, {limit.to_pt, limit.y_pt}},
               {.width_pt = 1.3, .colour = kClosed});
-  for (double x = limit.from_pt + 2; x < limit.to_pt - 1; x += 5) {
+  for (const double along : marked_values({0.0, limit.to_pt - limit.from_pt - 3.0}, 5.0)) {
+    const double x = limit.from_pt + 2 + along;
     canvas.line({{x, limit.y_pt}, {x + 2.5, limit.y_pt + limit.beyond_pt * 3.5}},
                 {.width_pt = 0.7, .colour = kClosed});
   }
@@ -137,9 +119,9 @@ void draw_limit(Canvas& canvas, const Limit& limit) {
 
 void draw_grades(Canvas& canvas, const Frame& frame, const card::GradeProfile& profile) {
   const double most = steepest_shown(profile);
-  const Axis up{-most, most, frame.box.bottom_pt() - 3, frame.box.top_pt + 3};
+  const Axis up{{-most, most}, {frame.box.bottom_pt() - 3, frame.box.top_pt + 3}};
   const double step = most > 16 ? 10.0 : 5.0;
-  for (double grade = -std::floor(most / step) * step; grade <= most - 0.1 * step; grade += step) {
+  for (const double grade : marked_values({-most, most - 0.1 * step}, step)) {
     canvas.line({{frame.box.left_pt, up.at(grade)}, {frame.box.right_pt(), up.at(grade)}},
                 grade == 0.0 ? Stroke{.width_pt = 0.7, .colour = kQuiet} : kHairline);
     label_left(canvas, frame, up.at(grade), std::to_string(std::lround(grade)) + "\u00b0");
@@ -169,7 +151,7 @@ void draw_grades(Canvas& canvas, const Frame& frame, const card::GradeProfile& p
 
 void draw_distance(Canvas& canvas, const Frame& frame, double length_m) {
   const double step = round_step(length_m, 8);
-  for (double at = 0.0; at <= length_m; at += step) {
+  for (const double at : marked_values({0.0, length_m}, step)) {
     const double x = frame.along.at(at);
     canvas.line({{x, frame.box.top_pt}, {x, frame.box.bottom_pt() + 2}}, kHairline);
     const std::string words =
@@ -204,7 +186,7 @@ void draw_profile(Canvas& canvas, const Box& box, const card::GradeProfile& prof
   const double length_m = profile.legs.empty() ? 1.0 : profile.legs.back().span.to.value();
   const Box plot{box.left_pt + kLabels_pt, box.top_pt + 12, box.width_pt - kLabels_pt - 8,
                  box.height_pt - 26};
-  const Axis along{0.0, length_m, plot.left_pt, plot.right_pt()};
+  const Axis along{{0.0, length_m}, {plot.left_pt, plot.right_pt()}};
   const double heights_pt = plot.height_pt * 0.42;
   const Frame whole{plot, along};
   draw_distance(canvas, whole, length_m);

@@ -56,15 +56,23 @@ Extent extent_of(const card::RigSheet& sheet) {
   return extent;
 }
 
+/// A place on a body seen from the side.
+struct SidePoint {
+  Metres forward;
+  Metres up;
+};
+
 /// One body on paper, seen from above or from the side.
 class View {
  public:
   View(Spot zero, const DrawingScale& scale) : zero_{zero}, scale_{&scale} {}
 
-  [[nodiscard]] Spot above(Metres forward, Metres left) const {
-    return {zero_.x_pt + scale_->pt(forward), zero_.y_pt - scale_->pt(left)};
+  [[nodiscard]] Spot above(const rig::SupportPoint& point) const {
+    return {zero_.x_pt + scale_->pt(point.forward), zero_.y_pt - scale_->pt(point.left)};
   }
-  [[nodiscard]] Spot beside(Metres forward, Metres up) const { return above(forward, up); }
+  [[nodiscard]] Spot beside(const SidePoint& point) const {
+    return {zero_.x_pt + scale_->pt(point.forward), zero_.y_pt - scale_->pt(point.up)};
+  }
 
  private:
   Spot zero_;
@@ -79,9 +87,9 @@ void draw_tracks(Canvas& canvas, const View& view, const card::SheetBody& body) 
     return;
   }
   for (const double side : {1.0, -1.0}) {
-    canvas.area({view.above(Metres{0}, half * side), view.above(body.contact_length, half * side),
-                 view.above(body.contact_length, (half - width) * side),
-                 view.above(Metres{0}, (half - width) * side)},
+    canvas.area({view.above({{}, half * side}), view.above({body.contact_length, half * side}),
+                 view.above({body.contact_length, (half - width) * side}),
+                 view.above({{}, (half - width) * side})},
                 kHair);
   }
 }
@@ -89,7 +97,7 @@ void draw_tracks(Canvas& canvas, const View& view, const card::SheetBody& body) 
 void draw_support(Canvas& canvas, const View& view, const card::SheetBody& body) {
   std::vector<Spot> corners;
   for (const rig::SupportPoint& corner : body.support) {
-    corners.push_back(view.above(corner.forward, corner.left));
+    corners.push_back(view.above(corner));
   }
   if (corners.size() >= 3 && std::ranges::all_of(corners, is_place)) {
     canvas.area(corners, kIce, {.width_pt = 1.6, .colour = kOpen});
@@ -105,7 +113,7 @@ void draw_body_from_above(Canvas& canvas, const View& view, const card::SheetBod
     draw_tracks(canvas, view, body);
     std::vector<Spot> corners;
     for (const rig::SupportPoint& corner : body.support) {
-      corners.push_back(view.above(corner.forward, corner.left));
+      corners.push_back(view.above(corner));
     }
     if (!corners.empty()) {
       corners.push_back(corners.front());
@@ -114,51 +122,55 @@ void draw_body_from_above(Canvas& canvas, const View& view, const card::SheetBod
   }
   const rig::BodyPoint& empty = body.empty.centre;
   const rig::BodyPoint& loaded = body.as_loaded.centre;
-  draw_centre(canvas, view.above(empty.forward, empty.left), Filling::hollow);
-  draw_centre(canvas, view.above(loaded.forward, loaded.left), Filling::quartered);
+  draw_centre(canvas, view.above({empty.forward, empty.left}), Filling::hollow);
+  draw_centre(canvas, view.above({loaded.forward, loaded.left}), Filling::quartered);
 }
 
 /// Length of the contact under the drawing.
 void draw_length(Canvas& canvas, const View& view, const card::SheetBody& body, double y_pt) {
-  const double from_pt = view.above(Metres{0}, Metres{0}).x_pt;
-  const double to_pt = view.above(body.contact_length, Metres{0}).x_pt;
+  const double from_pt = view.above({}).x_pt;
+  const double to_pt = view.above({body.contact_length, {}}).x_pt;
   draw_dimension(canvas, {{from_pt, y_pt}, {to_pt, y_pt}, body.contact_length});
 }
 
 /// Gauge at a place along the drawing.
 void draw_gauge(Canvas& canvas, const View& view, const card::SheetBody& body, double x_pt) {
   const Metres half = body.gauge / 2.0;
-  draw_dimension(canvas, {{x_pt, view.above(Metres{0}, half).y_pt},
-                          {x_pt, view.above(Metres{0}, -half).y_pt},
-                          body.gauge});
+  draw_dimension(
+      canvas,
+      {{x_pt, view.above({{}, half}).y_pt}, {x_pt, view.above({{}, -half}).y_pt}, body.gauge});
 }
 
 void draw_body_from_beside(Canvas& canvas, const View& view, const card::SheetBody& body) {
-  canvas.line({view.beside(Metres{0}, Metres{0}), view.beside(body.contact_length, Metres{0})},
+  canvas.line({view.beside({}), view.beside({body.contact_length, {}})},
               {.width_pt = 4.0, .colour = kOpen});
   const rig::BodyPoint& empty = body.empty.centre;
   const rig::BodyPoint& loaded = body.as_loaded.centre;
-  const Spot high = view.beside(loaded.forward, loaded.up);
-  draw_centre(canvas, view.beside(empty.forward, empty.up), Filling::hollow);
+  const Spot high = view.beside({loaded.forward, loaded.up});
+  draw_centre(canvas, view.beside({empty.forward, empty.up}), Filling::hollow);
   draw_centre(canvas, high, Filling::quartered);
   if (is_place(high)) {
     // Beside both symbols, so that neither hides the line.
     const double x_pt =
-        std::max(high.x_pt, view.beside(empty.forward, empty.up).x_pt) + 4.0 * kSymbol_pt;
+        std::max(high.x_pt, view.beside({empty.forward, empty.up}).x_pt) + 4.0 * kSymbol_pt;
     canvas.line({high, {x_pt + 3.0, high.y_pt}}, {.width_pt = 0.4, .colour = kQuiet});
-    draw_dimension(canvas,
-                   {{x_pt, high.y_pt}, {x_pt, view.beside(Metres{0}, Metres{0}).y_pt}, loaded.up});
+    draw_dimension(canvas, {{x_pt, high.y_pt}, {x_pt, view.beside({}).y_pt}, loaded.up});
     draw_centre(canvas, high, Filling::quartered);
   }
 }
 
-void draw_hitch(Canvas& canvas, const View& carrier, const View& trailer,
-                const card::RigSheet& sheet) {
+struct Views {
+  View carrier;
+  View trailer;
+};
+
+void draw_hitch(Canvas& canvas, const Views& views, const card::RigSheet& sheet) {
   if (!sheet.hitch || !sheet.trailer) {
     return;
   }
-  const Spot eye = carrier.above(sheet.hitch->on_carrier.forward, sheet.hitch->on_carrier.left);
-  canvas.line({trailer.above(sheet.trailer->contact_length, Metres{0}), eye}, {.width_pt = 1.0});
+  const rig::BodyPoint& hitch = sheet.hitch->on_carrier;
+  const Spot eye = views.carrier.above({hitch.forward, hitch.left});
+  canvas.line({views.trailer.above({sheet.trailer->contact_length, {}}), eye}, {.width_pt = 1.0});
   canvas.disc(eye, 2.2, kInk);
   canvas.label({eye.x_pt, eye.y_pt - 9.0}, "hitch", kSmall);
 }
@@ -229,15 +241,14 @@ void draw_rig(Canvas& canvas, const Box& box, const card::RigSheet& sheet,
   note(canvas, {box.left_pt, box.top_pt}, "From above; heads to the right");
   draw_body_from_above(canvas, carrier, sheet.carrier, twin ? Tracks::two : Tracks::unknown);
   draw_gauge(canvas, carrier, sheet.carrier,
-             carrier.above(extent.front, Metres{0}).x_pt + kBesides_pt / 2);
+             carrier.above({extent.front, {}}).x_pt + kBesides_pt / 2);
   draw_length(canvas, carrier, sheet.carrier, lengths_pt);
   if (sheet.trailer) {
     draw_body_from_above(canvas, trailer, *sheet.trailer, Tracks::two);
-    draw_gauge(canvas, trailer, *sheet.trailer,
-               trailer.above(Metres{0}, Metres{0}).x_pt - kBesides_pt / 2);
+    draw_gauge(canvas, trailer, *sheet.trailer, trailer.above({}).x_pt - kBesides_pt / 2);
     draw_length(canvas, trailer, *sheet.trailer, lengths_pt);
   }
-  draw_hitch(canvas, carrier, trailer, sheet);
+  draw_hitch(canvas, {carrier, trailer}, sheet);
 
   note(canvas, {box.left_pt, lengths_pt + kTextRow_pt}, "From the side: heights above the snow");
   canvas.line({{box.left_pt, ground_pt + 2.0}, {box.right_pt(), ground_pt + 2.0}},
