@@ -126,6 +126,13 @@ std::vector<BrokenFile> rasters_of_other_things() {
        written("heights.prj", "UTM, zone five"),
        {"heights.asc", "", "it does not name its reference system",
         "add it (gdal_edit -a_srs, or a .prj file beside an ASCII grid)"}},
+      {"a reference system that bears the code of another kind",
+       written("heights.prj", R"(GEOGCS["a",DATUM["b",SPHEROID["c",6378137,298.257223563]],)"
+                              R"(PRIMEM["Greenwich",0],UNIT["degree",0.0174532925199433],)"
+                              R"(AUTHORITY["EPSG","4978"]])"),
+       {"heights.asc", "",
+        "its reference system is none, or bears the code of another kind of system",
+        "write the right one into it (gdal_edit -a_srs)"}},
       {"no place",
        tiff([](RasterRecipe& recipe) { recipe.corners = {}; }),
        {"heights.tif", "", "it does not say where it lies on the map",

@@ -183,6 +183,14 @@ std::vector<BrokenFile> broken_trails() {
        shapefile([](const TinySite& site) { site.remove("t.prj"); }),
        {"t.shp", "", "it does not say what its coordinates mean",
         "store its coordinate system with it (a Shapefile needs its .prj beside it)"}},
+      {"a Shapefile whose .prj bears the code of another kind of system",
+       shapefile([](const TinySite& site) {
+         site.write("t.prj", R"(GEOGCS["a",DATUM["b",SPHEROID["c",6378137,298.257223563]],)"
+                             R"(PRIMEM["Greenwich",0],UNIT["degree",0.0174532925199433],)"
+                             R"(AUTHORITY["EPSG","4978"]])");
+       }),
+       {"t.shp", "", "its coordinate system is none, or bears the code of another kind of system",
+        "store the right one with it"}},
       {"a Shapefile without .shx",
        shapefile([](const TinySite& site) { site.remove("t.shx"); }),
        {"t.shp", "", "its .shx file is not beside it", "put all the files of the Shapefile there"}},

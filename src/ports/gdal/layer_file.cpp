@@ -208,7 +208,13 @@ std::vector<base::Fault> column_doubts(const Source& source, OGRLayerH layer,
 }
 
 Transformation to_map_of(const Source& source, OGRLayerH layer, const geo::MapFrame& frame) {
-  const Reference own = horizontal_part(OGR_L_GetSpatialRef(layer));
+  OGRSpatialReferenceH said = OGR_L_GetSpatialRef(layer);
+  const Reference own = horizontal_part(said);
+  if (said != nullptr && !own) {
+    throw bad_file(source.shown,
+                   {"its coordinate system is none, or bears the code of another kind of system",
+                    "store the right one with it"});
+  }
   if (!own) {
     throw bad_file(source.shown,
                    {"it does not say what its coordinates mean",

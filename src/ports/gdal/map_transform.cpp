@@ -13,17 +13,6 @@ namespace rimehaul::ports::gdal {
 
 namespace {
 
-// Only horizontal parts are compared and transformed: a vertical part would drag in height
-// operations, which lose the horizontal datum shift when their grid is missing.
-Reference made_horizontal(Reference reference) {
-  if (reference) {
-    OSRDemoteTo2D(reference.get(), nullptr);
-    OSRStripVertical(reference.get());
-    OSRSetAxisMappingStrategy(reference.get(), OAMS_TRADITIONAL_GIS_ORDER);
-  }
-  return reference;
-}
-
 // "EPSG:32605" and its like. Anything else goes to the well-known text parser alone, because the
 // general one would follow file names and web addresses.
 bool is_code(const std::string& definition) {
@@ -35,6 +24,44 @@ bool is_code(const std::string& definition) {
     return letter == ':' || letter == '_' || letter == '+' || (letter >= '0' && letter <= '9') ||
            (letter >= 'A' && letter <= 'Z') || (letter >= 'a' && letter <= 'z');
   });
+}
+
+enum class Kind { projected, geographic, geocentric, other };
+
+Kind kind_of(OGRSpatialReferenceH reference) {
+  if (OSRIsProjected(reference) != 0) {
+    return Kind::projected;
+  }
+  if (OSRIsGeographic(reference) != 0) {
+    return Kind::geographic;
+  }
+  return OSRIsGeocentric(reference) != 0 ? Kind::geocentric : Kind::other;
+}
+
+// PROJ before 9.4 believes the code and crashes where it looks for the kind that is described (its
+// pull request 3945 mends one such place).
+bool is_named_rightly(OGRSpatialReferenceH reference) {
+  const char* authority = OSRGetAuthorityName(reference, nullptr);
+  const char* code = OSRGetAuthorityCode(reference, nullptr);
+  if (authority == nullptr || code == nullptr) {
+    return true;
+  }
+  const Reference named{OSRNewSpatialReference(nullptr)};
+  const std::string name = std::string{authority} + ":" + code;
+  const bool is_known =
+      is_code(name) && OSRSetFromUserInput(named.get(), name.c_str()) == OGRERR_NONE;
+  return !is_known || kind_of(named.get()) == kind_of(reference);
+}
+
+// Only horizontal parts are compared and transformed: a vertical part would drag in height
+// operations, which lose the horizontal datum shift when their grid is missing.
+Reference made_horizontal(Reference reference) {
+  if (reference) {
+    OSRDemoteTo2D(reference.get(), nullptr);
+    OSRStripVertical(reference.get());
+    OSRSetAxisMappingStrategy(reference.get(), OAMS_TRADITIONAL_GIS_ORDER);
+  }
+  return reference && is_named_rightly(reference.get()) ? std::move(reference) : nullptr;
 }
 
 }  // namespace

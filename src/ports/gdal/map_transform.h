@@ -16,7 +16,8 @@ struct PlainPoint {
 };
 
 /// From an authority's code ("EPSG:32605") or well-known text, horizontal part only, east or
-/// longitude first. Null when it cannot be understood.
+/// longitude first. Null when it cannot be understood, or describes a system of one kind
+/// (geographic, say) and bears the code of another kind.
 [[nodiscard]] Reference reference_from(const std::string& definition);
 /// The same of a handle that GDAL or OGR owns (may be null: then null).
 [[nodiscard]] Reference horizontal_part(void* reference);

@@ -11,6 +11,8 @@
 #include <string_view>
 #include <utility>
 
+#include "ports/gdal/map_transform.h"
+
 namespace rimehaul::ports::gdal {
 
 namespace {
@@ -143,9 +145,13 @@ void check_place(GDALDatasetH dataset, Complaints& complaints) {
   } else if (!lattice_of(geotransform).is_sound()) {
     complaints.add({"its cells have no size, no area or no place", again});
   }
-  if (GDALGetSpatialRef(dataset) == nullptr) {
+  OGRSpatialReferenceH reference = GDALGetSpatialRef(dataset);
+  if (reference == nullptr) {
     complaints.add({"it does not name its reference system",
                     "add it (gdal_edit -a_srs, or a .prj file beside an ASCII grid)"});
+  } else if (!horizontal_part(reference)) {
+    complaints.add({"its reference system is none, or bears the code of another kind of system",
+                    "write the right one into it (gdal_edit -a_srs)"});
   }
 }
 

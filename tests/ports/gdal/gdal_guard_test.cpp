@@ -145,6 +145,15 @@ TEST_CASE("a reference system is a code or a text, never a file or an address") 
   CHECK(reference_from("") == nullptr);
   CHECK(reference_from("EPSG:") == nullptr);
   CHECK(reference_from("nonsense") == nullptr);
+  // EPSG:4978 is geocentric: what is described is not what the code says.
+  const std::string globe =
+      R"(GEOGCS["a",DATUM["b",SPHEROID["c",6378137,298.257223563]],PRIMEM["Greenwich",0],)"
+      R"(UNIT["degree",0.0174532925199433],AUTHORITY["EPSG",)";
+  CHECK(reference_from(globe + "\"4326\"]]") != nullptr);
+  CHECK(reference_from(globe + "\"4978\"]]") == nullptr);
+  CHECK(reference_from(globe + "\"32605\"]]") == nullptr);
+  // A code that nobody knows says nothing against the description.
+  CHECK(reference_from(globe + "\"99999999\"]]") != nullptr);
   // The height part is left out: only the horizontal system counts here.
   CHECK(are_same({reference_from("EPSG:32605+5773"), reference_from("EPSG:32605")}));
 }
