@@ -71,26 +71,17 @@ class Inquiry {
   /// What opens all of these places at once. Where decisions alone are wanting, what opens them
   /// without a decision.
   Openings opens(const std::vector<Place>& places) {
-    const Trial now = trials_.as_it_stands();
-    const bool only_by_decision = std::ranges::all_of(
-        places, [&](const Place& place) { return trials_.outcome(place, now).closed.none(); });
+    const Checks closing = trials_.closing(places, trials_.as_it_stands());
+    const bool only_by_decision = closing.none();
     bool asks = false;
     const auto holds = [&](const Trial& trial) {
-      bool asks_here = false;
-      for (const Place& place : places) {
-        const Outcome& came = trials_.outcome(place, trial);
-        asks_here = asks_here || came.asks.any();
-        if (came.closed.any() || (only_by_decision && asks_here)) {
-          return false;
-        }
+      const Outcome came = trials_.outcome_along(places, trial);
+      if (came.closed.any() || (only_by_decision && came.asks.any())) {
+        return false;
       }
-      asks = asks || asks_here;
+      asks = asks || came.asks.any();
       return true;
     };
-    Checks closing;
-    for (const Place& place : places) {
-      closing |= trials_.outcome(place, now).closed;
-    }
     Openings opens =
         openings_for(rig_, holds, only_by_decision ? Loads::cannot_help : loads_against(closing));
     opens.and_decision = asks;

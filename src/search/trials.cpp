@@ -143,6 +143,27 @@ const Outcome& Trials::outcome(const Place& place, const Trial& trial) {
   return outcomes_.emplace(key, outcome).first->second;
 }
 
+Checks Trials::closing(const std::vector<Place>& places, const Trial& trial) {
+  Checks closing;
+  for (const Place& place : places) {
+    closing |= outcome(place, trial).closed;
+  }
+  return closing;
+}
+
+Outcome Trials::outcome_along(const std::vector<Place>& places, const Trial& trial) {
+  Outcome along;
+  for (const Place& place : places) {
+    const Outcome& here = outcome(place, trial);
+    along.closed |= here.closed;
+    along.asks |= here.asks;
+    if (along.closed.any()) {
+      break;
+    }
+  }
+  return along;
+}
+
 std::vector<Finding> Trials::not_passing(const Place& place) {
   std::vector<Finding> found = findings(place, as_it_stands());
   std::erase_if(found, [&](const Finding& finding) {

@@ -61,6 +61,10 @@ class Trials {
   [[nodiscard]] static Trial trial_of(const rig::Rig& rig);
 
   const Outcome& outcome(const Place& place, const Trial& trial);
+  /// All checks that close any of these places.
+  [[nodiscard]] Checks closing(const std::vector<Place>& places, const Trial& trial);
+  /// What is asked at all of these places together, up to and with the first that is closed.
+  [[nodiscard]] Outcome outcome_along(const std::vector<Place>& places, const Trial& trial);
   /// Everything that does not pass as it stands, in order of Check.
   [[nodiscard]] std::vector<passage::Finding> not_passing(const Place& place);
 

@@ -7,10 +7,7 @@ namespace rimehaul::search {
 WayLoads loads_that_open_way(Trials& trials, const rig::Rig& rig, const WayAtHour& way) {
   std::vector<Place> places = places_along(way.legs, way.entry);
   const Trial now = trials.as_it_stands();
-  Checks closing;
-  for (const Place& place : places) {
-    closing |= trials.outcome(place, now).closed;
-  }
+  const Checks closing = trials.closing(places, now);
   WayLoads found;
   if (closing.none() || !load_may_lift(closing)) {
     return found;
@@ -20,17 +17,10 @@ WayLoads loads_that_open_way(Trials& trials, const rig::Rig& rig, const WayAtHou
     return trials.outcome(place, now).closed.any();
   });
   const passage::OpenIf open_with{[&](const rig::Rig& other) {
-    const Trial trial = Trials::trial_of(other);
-    bool asks = false;
-    for (const Place& place : places) {
-      const Outcome& came = trials.outcome(place, trial);
-      if (came.closed.any()) {
-        return false;
-      }
-      asks = asks || came.asks.any();
-    }
-    found.and_decision = found.and_decision || asks;
-    return true;
+    const Outcome came = trials.outcome_along(places, Trials::trial_of(other));
+    const bool opens = came.closed.none();
+    found.and_decision = found.and_decision || (opens && came.asks.any());
+    return opens;
   }};
   found.loads = passage::loads_that_open(rig, open_with);
   return found;
