@@ -11,14 +11,14 @@ RIMEHAUL_GPX11_XSD="$(bash .ci/gpx_schema)" ||
 export RIMEHAUL_GPX11_XSD
 export LSAN_OPTIONS="suppressions=$PWD/.ci/leaks:print_suppressions=0"
 
-# Prints "NAME: N passed, N failed", before it all that a program said that failed.
+# Prints "NAME: N passed, N failed" and what was skipped for want of a machine that can; before it all that a program said that failed.
 run_program() {
-  local program="$1" name summary ended=0 counts good bad
+  local program="$1" name summary ended=0 counts good bad skipped said
   name="$(basename "$program")"
   summary="$program.txt"
   "$program" --no-colors=true >"$summary" 2>&1 || ended=$?
-  counts="$(sed -n 's/.*test cases: *[0-9]* | *\([0-9]*\) passed | *\([0-9]*\) failed.*/\1 \2/p' "$summary" | tail -n 1)"
-  read -r good bad <<<"${counts:-0 0}"
+  counts="$(sed -n 's/.*test cases: *[0-9]* | *\([0-9]*\) passed | *\([0-9]*\) failed | *\([0-9]*\) skipped.*/\1 \2 \3/p' "$summary" | tail -n 1)"
+  read -r good bad skipped <<<"${counts:-0 0 0}"
   if [ "$ended" -ne 0 ] && [ "$bad" -eq 0 ]; then
     bad=1 # it ended before it could count: a crash or a sanitizer's finding
   fi
@@ -26,7 +26,8 @@ run_program() {
     bad=1 # a test program that runs no test proves nothing
   fi
   if [ "$bad" -ne 0 ]; then cat "$summary"; fi
-  echo "$name: $good passed, $bad failed" | tee "$program.count"
+  [ "${skipped:-0}" -eq 0 ] || said=", $skipped skipped"
+  echo "$name: $good passed, $bad failed${said:-}" | tee "$program.count"
 }
 export -f run_program
 rm -f "$folder"/tests/test_*.count

@@ -73,7 +73,8 @@ TEST_CASE("what the shell breaks at other letters keeps what stands before them"
   CHECK(text("rimehaul route " + site.folder() + " --to Top:\\ N", "\\ N") == "words\n North\n");
 }
 
-TEST_CASE("typed into bash with the tabulator, words and names come out as they were meant") {
+TEST_CASE("typed into bash with the tabulator, words and names come out as they were meant" *
+          doctest::skip(testing::no_terminal())) {
   const TinySite site;
   struct Typed {
     std::string line;

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <doctest/doctest.h>
+#include <fcntl.h>
+#include <stdlib.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -50,6 +52,17 @@ inline Told told_by_shell(const std::string& command) {
 }
 
 /// The same on a terminal: both outputs, as the terminal shows them.
+/// Whether this machine gives no terminals of its own, as a change of root without /dev/pts does
+/// not: what needs one is then skipped.
+inline bool no_terminal() {
+  const int terminal = posix_openpt(O_RDWR | O_NOCTTY);
+  if (terminal < 0) {
+    return true;
+  }
+  close(terminal);
+  return false;
+}
+
 inline Told told_on_terminal(const std::string& command) {
   return told_by_shell("export rimehaul; TERM=xterm NO_COLOR= script -qefc '" + command +
                        "' /dev/null </dev/null");

@@ -45,7 +45,8 @@ TEST_CASE("short work says nothing, long work renews one line and wipes it, a pi
   CHECK(told_of_work(false, std::chrono::milliseconds{1100}).empty());
 }
 
-TEST_CASE("an audit of the demo tells a terminal how far it is, on standard error") {
+TEST_CASE("an audit of the demo tells a terminal how far it is, on standard error" *
+          doctest::skip(testing::no_terminal())) {
   const std::string audit =
       "\"$rimehaul\" audit " RIMEHAUL_ROOT "/routes/marrowfell --rig \"Longback\"";
   const testing::Told seen = told_on_terminal(audit + " >/dev/null");
