@@ -93,6 +93,27 @@ void add_company(CLI::App& verb, RigOptions& rig) {
       ->group(kRigGroup);
 }
 
+void add_way(CLI::App& verb, WayOptions& way) {
+  takes(verb.add_option("--from", way.from, "Station to leave from"), Value::station)
+      ->required()
+      ->group(kWayGroup);
+  takes(verb.add_option("--to", way.to, "Station to arrive at"), Value::station)
+      ->required()
+      ->group(kWayGroup);
+  again(takes(verb.add_option("--via", way.via, "Station to pass; may be given again, in order"),
+              Value::station))
+      ->group(kWayGroup);
+  takes(verb.add_option("--prefer", way.prefer,
+                        "What counts: " + words_listed(Value::preference) + " (safest)"),
+        Value::preference)
+      ->group(kWayGroup);
+  add_depart(verb, way.depart);
+  takes(verb.add_option("--permitted-by", way.permitted_by,
+                        "Person who takes the decisions that the site's rules ask for"),
+        Value::name)
+      ->group(kWayGroup);
+}
+
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart) {
   return takes(
              verb.add_option("--depart", depart,

@@ -37,6 +37,8 @@ void add_load(CLI::App& verb, RigOptions& rig);
 void add_rig(CLI::App& verb, RigOptions& rig);
 /// Whether anybody goes along; for the verbs that judge a place.
 void add_company(CLI::App& verb, RigOptions& rig);
+/// From where to where, when, and by whose leave.
+void add_way(CLI::App& verb, WayOptions& way);
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart);
 /// A file to write.
 struct FileOption {

@@ -52,16 +52,21 @@ struct CheckOptions {
   CommonOptions common;
 };
 
-struct RouteOptions {
-  CommonOptions common;
-  RigOptions rig;
-  SnowOptions snow;
+/// From where to where, when, and by whose leave.
+struct WayOptions {
   std::string from;
   std::string to;
   std::vector<std::string> via;
   std::string prefer = "safest";
   std::optional<std::string> depart;  ///< "HH:MM" local time on the day of now, or RFC 3339
   std::string permitted_by;
+};
+
+struct RouteOptions {
+  CommonOptions common;
+  RigOptions rig;
+  SnowOptions snow;
+  WayOptions way;
   std::optional<std::string> card;  ///< PDF
   std::optional<std::string> gpx;
   int alternatives = 0;
@@ -107,6 +112,14 @@ struct RigSheetOptions {
   std::optional<std::string> pdf;
 };
 
+struct PayloadOptions {
+  CommonOptions common;
+  RigOptions rig;  ///< no load given: 0
+  SnowOptions snow;
+  WayOptions way;
+  int step_kg = 5;
+};
+
 struct BoardOptions {
   CommonOptions common;
   RigOptions rig;                     ///< no load given: 0
@@ -121,7 +134,7 @@ struct BoardOptions {
 };
 
 using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                             LimitsOptions, RigSheetOptions, BoardOptions>;
+                             LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

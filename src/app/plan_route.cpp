@@ -5,8 +5,8 @@
 
 #include "app/answer.h"
 #include "app/print_card.h"
-#include "app/progress.h"
 #include "app/question.h"
+#include "app/refusal_answer.h"
 #include "app/route_gpx.h"
 #include "app/versions.h"
 #include "card/card_text.h"
@@ -14,39 +14,10 @@
 #include "day/fuel.h"
 #include "day/withhold.h"
 #include "ports/json/answers.h"
-#include "search/obstacles.h"
 
 namespace rimehaul::app {
 
 namespace {
-
-search::Preference preference_named(const std::string& name) {
-  if (name == "quickest") {
-    return search::Preference::quickest;
-  }
-  return name == "least-fuel" ? search::Preference::least_fuel : search::Preference::safest;
-}
-
-search::RouteQuestion question_of(const RouteOptions& options, const trails::Network& network,
-                                  units::Instant depart) {
-  search::RouteQuestion question;
-  question.stations.push_back(station_named(network, options.from));
-  for (const std::string& via : options.via) {
-    question.stations.push_back(station_named(network, via));
-  }
-  question.stations.push_back(station_named(network, options.to));
-  for (std::size_t i = 1; i < question.stations.size(); ++i) {
-    if (question.stations[i] == question.stations[i - 1]) {
-      throw WrongUsage{"the way would go from " + network.stations[question.stations[i]].name +
-                       " to itself; name another station, or leave one out"};
-    }
-  }
-  question.prefer = preference_named(options.prefer);
-  question.depart = depart;
-  question.most_alternatives = static_cast<std::size_t>(options.alternatives);
-  question.permitted_by = options.permitted_by;
-  return question;
-}
 
 /// Ways for which there is fuel, the reserve kept; or the reason for none.
 search::RouteAnswer with_fuel_enough(search::RouteAnswer answer, const rig::Rig& rig,
@@ -135,22 +106,6 @@ Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
   return Status::yes;
 }
 
-search::NoRoute what_would_open(const search::NoRoute& none, const passage::Judge& judge,
-                                const search::RouteQuestion& question, const Outside& outside) {
-  Progress progress{outside, "no open way; trying loads and snow"};
-  return search::explain_obstacles(none, judge, question, &progress);
-}
-
-Status print_refusal(const search::NoRoute& answer, const Case& asked, const RouteOptions& options,
-                     const Outside& outside) {
-  const card::Refusal refusal =
-      card::make_refusal(answer, {*asked.site.scene, asked.rig, *asked.snow.snow, asked.question});
-  give_answer(
-      {.text = card::text_of(refusal, kColumns), .json = ports::json::refusal_json(refusal)},
-      options.common, outside);
-  return Status::honest_no;
-}
-
 }  // namespace
 
 Status plan_route(const RouteOptions& options, const Outside& outside) {
@@ -160,9 +115,11 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
 
   // What was typed becomes a question.
   const rig::Rig rig = rig_as_loaded(site, options.rig);
-  const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
+  const units::Instant depart =
+      departure(options.way.depart, {outside.now, site.utc_offset_minutes});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
-  const search::RouteQuestion question = question_of(options, scene.network, depart);
+  search::RouteQuestion question = question_of(options.way, scene.network, depart);
+  question.most_alternatives = static_cast<std::size_t>(options.alternatives);
 
   // Ground, rig and snow become judged legs; legs become routes.
   const passage::Judge judge{scene, rig, *snow.snow};
@@ -174,8 +131,9 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
   if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
     return print_cards(*routes, asked, options, outside);
   }
-  return print_refusal(what_would_open(std::get<search::NoRoute>(answer), judge, question, outside),
-                       asked, options, outside);
+  give_answer(refusal_of(std::get<search::NoRoute>(answer), {judge, question}, outside),
+              options.common, outside);
+  return Status::honest_no;
 }
 
 }  // namespace rimehaul::app

@@ -88,6 +88,13 @@ std::vector<Kind> kinds_typed(const std::vector<std::string>& keys, int count, T
   return in_order;
 }
 
+search::Preference preference_named(const std::string& name) {
+  if (name == "quickest") {
+    return search::Preference::quickest;
+  }
+  return name == "least-fuel" ? search::Preference::least_fuel : search::Preference::safest;
+}
+
 }  // namespace
 
 std::size_t station_named(const trails::Network& network, const std::string& name) {
@@ -203,6 +210,27 @@ ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
   chosen.valid_until = report.valid_until;
   chosen.snow = std::make_unique<snow::ReportedSnow>(std::move(report));
   return chosen;
+}
+
+search::RouteQuestion question_of(const WayOptions& way, const trails::Network& network,
+                                  units::Instant depart) {
+  search::RouteQuestion question;
+  question.stations.push_back(station_named(network, way.from));
+  for (const std::string& via : way.via) {
+    question.stations.push_back(station_named(network, via));
+  }
+  question.stations.push_back(station_named(network, way.to));
+  for (std::size_t i = 1; i < question.stations.size(); ++i) {
+    if (question.stations[i] == question.stations[i - 1]) {
+      throw WrongUsage{"the way would go from " + network.stations[question.stations[i]].name +
+                       " to itself; name another station, or leave one out"};
+    }
+  }
+  question.most_alternatives = 0;
+  question.prefer = preference_named(way.prefer);
+  question.depart = depart;
+  question.permitted_by = way.permitted_by;
+  return question;
 }
 
 }  // namespace rimehaul::app

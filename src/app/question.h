@@ -9,6 +9,7 @@
 #include "app/load_site.h"
 #include "app/options.h"
 #include "rig/rig.h"
+#include "search/route.h"
 
 namespace rimehaul::app {
 
@@ -31,6 +32,11 @@ struct LocalNow {
 };
 [[nodiscard]] units::Instant departure(const std::optional<std::string>& text,
                                        const LocalNow& present);
+
+/// The best way alone is asked for. Throws WrongUsage too where the way would stand still.
+[[nodiscard]] search::RouteQuestion question_of(const WayOptions& way,
+                                                const trails::Network& network,
+                                                units::Instant depart);
 
 /// The snow to judge by.
 struct ChosenSnow {

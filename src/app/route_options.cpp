@@ -38,25 +38,7 @@ Verb add_route(CLI::App& program, RouteOptions& options) {
   CLI::App* verb = program.add_subcommand(
       "route", "Find a way between two stations and print its route card, or what blocks it.");
   add_common(*verb, options.common);
-  takes(verb->add_option("--from", options.from, "Station to leave from"), Value::station)
-      ->required()
-      ->group(kWayGroup);
-  takes(verb->add_option("--to", options.to, "Station to arrive at"), Value::station)
-      ->required()
-      ->group(kWayGroup);
-  again(
-      takes(verb->add_option("--via", options.via, "Station to pass; may be given again, in order"),
-            Value::station))
-      ->group(kWayGroup);
-  takes(verb->add_option("--prefer", options.prefer,
-                         "What counts: " + words_listed(Value::preference) + " (safest)"),
-        Value::preference)
-      ->group(kWayGroup);
-  add_depart(*verb, options.depart);
-  takes(verb->add_option("--permitted-by", options.permitted_by,
-                         "Person who takes the decisions that the site's rules ask for"),
-        Value::name)
-      ->group(kWayGroup);
+  add_way(*verb, options.way);
   takes_whole_number(
       verb->add_option("--alternatives", options.alternatives, "Other ways to show, 0 to 3 (0)"),
       "N", {0, 3})

@@ -11,6 +11,7 @@
 #include "app/limits.h"
 #include "app/new_site.h"
 #include "app/options.h"
+#include "app/payload.h"
 #include "app/plan_route.h"
 #include "app/rig_command.h"
 #include "base/one_line.h"
@@ -43,6 +44,9 @@ struct Runner {
   }
   Status operator()(const BoardOptions& options) const {
     return board(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const PayloadOptions& options) const {
+    return payload(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const CheckOptions& options) const {
     return check_site(options, at_the_time_given(options.common, outside));

@@ -45,6 +45,7 @@ Verb add_route(CLI::App& program, RouteOptions& options);
 Verb add_explain(CLI::App& program, ExplainOptions& options);
 Verb add_audit(CLI::App& program, AuditOptions& options);
 Verb add_limits(CLI::App& program, LimitsOptions& options);
+Verb add_payload(CLI::App& program, PayloadOptions& options);
 Verb add_board(CLI::App& program, BoardOptions& options);
 Verb add_rig_sheet(CLI::App& program, RigSheetOptions& options);
 

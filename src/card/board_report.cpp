@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "card/figures.h"
+#include "card/notices.h"
 #include "card/words.h"
 
 namespace rimehaul::card {
@@ -22,12 +23,7 @@ BoardRow row_of(const day::BoardCell& cell, const trails::Network& network) {
   row.stand = cell.stand;
   row.trail = cell.leg ? trail_of(*cell.leg, network) : "";
   row.turn_from = cell.turn_from ? trail_of(*cell.turn_from, network) : "";
-  for (const trails::LegId leg : cell.way) {
-    const std::string& name = trail_of(leg, network);
-    if (row.way.empty() || row.way.back() != name) {
-      row.way.push_back(name);
-    }
-  }
+  row.way = trails_along(cell.way, network);
   row.why = cell.why;
   if (cell.fuel_to_spare) {
     row.why = "too little fuel: the way needs " + fuel_needed_text(cell.fuel) +

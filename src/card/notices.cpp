@@ -160,6 +160,19 @@ std::vector<std::string> radio_lines(const search::Route& route, const CardConte
   return lines;
 }
 
+std::vector<std::string> trails_along(const std::vector<trails::LegId>& way,
+                                      const trails::Network& network) {
+  std::vector<std::string> names;
+  for (const trails::LegId id : way) {
+    const trails::Leg& leg = network.legs[static_cast<std::uint32_t>(id)];
+    const std::string& name = network.trails[leg.trail].name;
+    if (names.empty() || names.back() != name) {
+      names.push_back(name);
+    }
+  }
+  return names;
+}
+
 std::string name_of(const trails::Network& network, trails::JunctionId junction) {
   const auto index = static_cast<std::uint32_t>(junction);
   const auto station = network.junctions[index].station;

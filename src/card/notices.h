@@ -28,4 +28,8 @@ struct WaysOut {
 /// Name of a junction for people: its station's, else "junction 7".
 [[nodiscard]] std::string name_of(const trails::Network& network, trails::JunctionId junction);
 
+/// The trails of a way in driving order, none twice in a row.
+[[nodiscard]] std::vector<std::string> trails_along(const std::vector<trails::LegId>& way,
+                                                    const trails::Network& network);
+
 }  // namespace rimehaul::card

@@ -113,19 +113,6 @@ RefusalCause refusal_cause(const search::Cause& cause, const Refusal& refusal,
   return told;
 }
 
-std::vector<std::string> trails_along(const std::vector<trails::LegId>& way,
-                                      const trails::Network& network) {
-  std::vector<std::string> names;
-  for (const trails::LegId id : way) {
-    const trails::Leg& leg = network.legs[static_cast<std::uint32_t>(id)];
-    const std::string& name = network.trails[leg.trail].name;
-    if (names.empty() || names.back() != name) {
-      names.push_back(name);
-    }
-  }
-  return names;
-}
-
 /// Every decision that some leg asks for, each once.
 std::string decisions_in(const Refusal& refusal) {
   std::vector<std::string> decisions;

@@ -181,6 +181,7 @@ TEST_CASE(
       {"audit", s, "--rig", "solo", "--snow", "dry", "--load", "50"},
       {"limits", s, "--rig", "solo", "--snow", "dry", "--surface", "groomed"},
       {"board", s, "--rig", "solo", "--snow", "dry"},
+      {"payload", s, "--rig", "solo", "--snow", "dry", "--from", "Base", "--to", "Top"},
       {"rig", s, "--rig", "solo"}};
   std::set<std::string> verbs;
   for (std::vector<std::string> words : all) {

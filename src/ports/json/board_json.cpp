@@ -7,15 +7,6 @@ namespace rimehaul::ports::json {
 
 namespace {
 
-Object load_json(const rig::Load& load) {
-  return Object{}
-      .number("bed_kg", load.bed.value())
-      .number("towed_kg", load.towed.value())
-      .whole("passengers", load.passengers)
-      .number("passenger_kg", load.passenger_mass.value())
-      .number("fuel_l", load.fuel.value());
-}
-
 Object row_json(const card::BoardRow& row) {
   Object object;
   object.text("from", row.from).text("to", row.to);

@@ -20,15 +20,6 @@ std::string_view key_of(card::LoadCase load_case) {
   return "";
 }
 
-Object load_json(const rig::Load& load) {
-  return Object{}
-      .number("bed_kg", load.bed.value())
-      .number("towed_kg", load.towed.value())
-      .whole("passengers", load.passengers)
-      .number("passenger_kg", load.passenger_mass.value())
-      .number("fuel_l", load.fuel.value());
-}
-
 Object limit_json(const passage::Limit& limit, double allowed_share) {
   const auto down = [](double value) {
     return std::stod(units::text_of(value, 1, units::Round::down));

@@ -103,6 +103,15 @@ Object input_json(const card::InputFile& input) {
   return object;
 }
 
+Object load_json(const rig::Load& load) {
+  return Object{}
+      .number("bed_kg", load.bed.value())
+      .number("towed_kg", load.towed.value())
+      .whole("passengers", load.passengers)
+      .number("passenger_kg", load.passenger_mass.value())
+      .number("fuel_l", load.fuel.value());
+}
+
 std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs) {
   std::vector<Object> objects;
   objects.reserve(inputs.size());

@@ -12,6 +12,8 @@ namespace rimehaul::ports::json {
 
 [[nodiscard]] Object input_json(const card::InputFile& input);
 [[nodiscard]] std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs);
+/// What is put on a rig.
+[[nodiscard]] Object load_json(const rig::Load& load);
 [[nodiscard]] Object span_json(const geo::Span& span);
 [[nodiscard]] Object weather_json(const snow::DayWeather& weather);
 /// "dry groomed", as in options, one per state.

@@ -1,0 +1,21 @@
+// The honest no, told alike by every verb that looks for a way.
+#pragma once
+
+#include "app/answer.h"
+#include "passage/judge.h"
+#include "search/route.h"
+
+namespace rimehaul::app {
+
+/// The judge of the rig as asked, and what was asked.
+struct AskedOfJudge {
+  const passage::Judge& judge;
+  const search::RouteQuestion& question;
+};
+
+/// Why there is no way, and what of all that was tried would open one; trying takes a while, which
+/// a terminal is told.
+[[nodiscard]] Answer refusal_of(const search::NoRoute& none, const AskedOfJudge& asked,
+                                const Outside& outside);
+
+}  // namespace rimehaul::app
