@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <optional>
+#include <string_view>
 
 #include "card/figures.h"
 #include "card/words.h"
+#include "passage/mark_rules.h"
 
 namespace rimehaul::card {
 
@@ -14,34 +17,84 @@ const trails::Trail& trail_of(const trails::Network& network, const search::Rout
   return network.trails[network.legs[static_cast<std::uint32_t>(part.leg)].trail];
 }
 
-/// The trail of the route whose hours end first.
-const trails::Trail* first_to_close(const search::Route& route, const trails::Network& network) {
-  const trails::Trail* first = nullptr;
+/// The least wind that closes any trail of the route, by the site's rule or the trail's own.
+std::optional<units::MetresPerSecond> least_closing_wind(const search::Route& route,
+                                                         const CardContext& context) {
+  std::optional<units::MetresPerSecond> least = context.scene.rules.most_wind;
   for (const search::RouteLeg& part : route.legs) {
-    const trails::Trail& trail = trail_of(network, part);
-    const bool closes = trail.hours && trail.hours->to < units::TimeOfDay{1440};
-    if (closes && (first == nullptr || trail.hours->to < first->hours->to)) {
-      first = &trail;
+    const std::optional<units::MetresPerSecond> own =
+        trail_of(context.scene.network, part).most_wind;
+    if (own && (!least || *own < *least)) {
+      least = own;
     }
   }
-  return first;
+  return least;
+}
+
+/// When a trail closes on the day it is entered; nothing where it never does.
+std::optional<units::Instant> closing_of(const trails::Trail& trail, units::Instant entry,
+                                         int utc_offset_minutes) {
+  const bool always = trail.hours && trail.hours->from == units::TimeOfDay{0} &&
+                      trail.hours->to == units::TimeOfDay{1440};
+  if (!trail.hours || always) {
+    return std::nullopt;
+  }
+  const int minutes_left =
+      trail.hours->to.minutes - units::local_time(entry, utc_offset_minutes).minutes;
+  return units::Instant{entry.seconds - entry.seconds % 60 + std::int64_t{60} * minutes_left};
+}
+
+/// When to be off which trail, in driving order. Whoever is off a trail in time was off those
+/// before it, so only what closes before all that follow is told.
+void add_closing_hours(const search::Route& route, const CardContext& context,
+                       std::vector<std::string>& triggers) {
+  std::optional<units::Instant> earliest;
+  std::vector<std::string> last_first;
+  for (auto part = route.legs.rbegin(); part != route.legs.rend(); ++part) {
+    const trails::Trail& trail = trail_of(context.scene.network, *part);
+    const auto closes = closing_of(trail, part->entry, context.scene.rules.utc_offset_minutes);
+    if (closes && (!earliest || *closes < *earliest)) {
+      earliest = closes;
+      last_first.push_back(words::late_on_trail(trail.name, trail.hours->to));
+    }
+  }
+  triggers.insert(triggers.end(), last_first.rbegin(), last_first.rend());
+}
+
+/// Legs by the snow that they were judged in, those of the first leg first.
+std::vector<words::LegsInSnow> legs_by_snow(const search::Route& route) {
+  std::vector<words::LegsInSnow> groups;
+  int number = 0;
+  for (const search::RouteLeg& part : route.legs) {
+    ++number;
+    auto group = std::ranges::find(groups, part.judgement.snow, &words::LegsInSnow::judged);
+    if (group == groups.end()) {
+      groups.push_back({part.judgement.snow, {}});
+      group = groups.end() - 1;
+    }
+    group->legs.push_back(number);
+  }
+  return groups;
+}
+
+/// Whether the judge asks of a mark of that name on some leg of the route.
+bool is_asked_of(std::string_view mark, const search::Route& route,
+                 const trails::Network& network) {
+  return std::ranges::any_of(route.legs, [&](const search::RouteLeg& part) {
+    const trails::Leg& leg = network.legs[static_cast<std::uint32_t>(part.leg)];
+    return std::ranges::any_of(
+        passage::marks_on(network, {leg.trail, leg.span, leg.way, leg.line}),
+        [&](const passage::MarkOnStretch& placed) { return placed.mark->name == mark; });
+  });
 }
 
 /// Marks on the way that were told clear only until some time.
 void add_statuses_that_run_out(const search::Route& route, const CardContext& context,
                                std::vector<std::string>& triggers) {
-  const trails::Network& network = context.scene.network;
   for (const snow::MarkStatus& said : context.snow.weather().site.marks) {
-    const auto mark = std::ranges::find(network.marks, said.mark, &trails::Mark::name);
     // What ends with the report is said of the report.
-    if (!said.until || said.until == context.snow_valid_until || mark == network.marks.end()) {
-      continue;
-    }
-    const bool on_the_way = std::ranges::any_of(route.legs, [&](const search::RouteLeg& part) {
-      return span_on_leg(*mark, network, network.legs[static_cast<std::uint32_t>(part.leg)])
-          .has_value();
-    });
-    if (on_the_way) {
+    const bool ends = said.until && said.until != context.snow_valid_until;
+    if (ends && is_asked_of(said.mark, route, context.scene.network)) {
       triggers.push_back(words::status_runs_out(
           {said.mark, local_text(*said.until, context.scene.rules.utc_offset_minutes)}));
     }
@@ -95,17 +148,15 @@ std::vector<std::string> turn_back_triggers(const search::Route& route,
                                             const CardContext& context) {
   const passage::Scene& scene = context.scene;
   std::vector<std::string> triggers{words::visibility_below(least_visibility(route, context)),
-                                    words::snow_worse_than(snow_on(route))};
-  if (scene.rules.most_wind) {
-    triggers.push_back(words::wind_over(*scene.rules.most_wind));
+                                    words::snow_worse_than(legs_by_snow(route))};
+  if (const auto wind = least_closing_wind(route, context)) {
+    triggers.push_back(words::wind_over(*wind));
   }
   if (scene.rules.closed_in_rain) {
     triggers.push_back(words::it_rains());
   }
   add_statuses_that_run_out(route, context, triggers);
-  if (const trails::Trail* trail = first_to_close(route, scene.network)) {
-    triggers.push_back(words::late_on_trail(trail->name, trail->hours->to));
-  }
+  add_closing_hours(route, context, triggers);
   if (context.snow_valid_until) {
     triggers.push_back(words::snow_report_runs_out(
         local_text(*context.snow_valid_until, scene.rules.utc_offset_minutes)));

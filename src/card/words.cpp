@@ -30,6 +30,20 @@ std::string leg_number(int leg) {
   return "leg " + std::to_string(leg);
 }
 
+/// "leg 2", "legs 1, 3 to 5": numbers in order, runs of them told by their ends.
+std::string legs_text(const std::vector<int>& legs) {
+  std::vector<std::string> runs;
+  for (std::size_t i = 0; i < legs.size(); ++i) {
+    const std::size_t first = i;
+    while (i + 1 < legs.size() && legs[i + 1] == legs[i] + 1) {
+      ++i;
+    }
+    runs.push_back(std::to_string(legs[first]) +
+                   (i == first ? "" : (i == first + 1 ? ", " : " to ") + std::to_string(legs[i])));
+  }
+  return (legs.size() == 1 ? "leg " : "legs ") + joined(runs, ", ");
+}
+
 }  // namespace
 
 std::string_view planning_aid() {
@@ -160,8 +174,14 @@ std::string visibility_below(units::Metres least) {
   return "you see less than " + units::text_of(least.value(), 0, units::Round::up) + " m";
 }
 
-std::string snow_worse_than(const std::vector<snow::SnowState>& judged) {
-  return "the snow is wetter or harder than judged (" + snow_states(judged) + ")";
+std::string snow_worse_than(const std::vector<LegsInSnow>& groups) {
+  std::vector<std::string> parts;
+  parts.reserve(groups.size());
+  for (const LegsInSnow& group : groups) {
+    parts.push_back((groups.size() == 1 ? "" : legs_text(group.legs) + ": ") +
+                    snow_states(group.judged));
+  }
+  return "the snow is wetter, harder or newer than judged (" + joined(parts, " / ") + ")";
 }
 
 std::string wind_over(units::MetresPerSecond most) {

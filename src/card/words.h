@@ -74,7 +74,13 @@ enum class Towing { no, yes };
 
 // Reasons to turn back, with their numbers.
 [[nodiscard]] std::string visibility_below(units::Metres least);
-[[nodiscard]] std::string snow_worse_than(const std::vector<snow::SnowState>& judged);
+/// Legs that were judged in the same snow.
+struct LegsInSnow {
+  std::vector<snow::SnowState> judged;
+  std::vector<int> legs;  ///< numbers, in order
+};
+/// Leg by leg where they were not all judged in the same snow.
+[[nodiscard]] std::string snow_worse_than(const std::vector<LegsInSnow>& groups);
 [[nodiscard]] std::string wind_over(units::MetresPerSecond most);
 [[nodiscard]] std::string late_on_trail(std::string_view trail, units::TimeOfDay closes);
 [[nodiscard]] std::string snow_report_runs_out(std::string_view local_time);

@@ -197,6 +197,98 @@ TEST_CASE("turn-back triggers carry the numbers of this route") {
   CHECK(has_line(triggers, "13.4 L (the reserve)"));  // a third of 40 L, rounded up
 }
 
+TEST_CASE("the wind to turn back at is the least that closes any trail of the route or the site") {
+  // A third trail of the scene is not driven, so its limit says nothing.
+  Drive drive{trails::Way::as_drawn};
+  drive.scene.network.trails[1].most_wind = units::MetresPerSecond{2};
+  drive.scene.network.trails[0].most_wind = units::MetresPerSecond{40.0 / 3.6};
+  CHECK(has_line(turn_back_triggers(drive.route, drive.context()), "wind over 40 km/h"));
+  drive.scene.rules.most_wind = units::MetresPerSecond{10};
+  CHECK(has_line(turn_back_triggers(drive.route, drive.context()), "wind over 36 km/h"));
+  drive.scene.rules.most_wind.reset();
+  CHECK(has_line(turn_back_triggers(drive.route, drive.context()), "wind over 40 km/h"));
+  drive.scene.network.trails[0].most_wind.reset();
+  CHECK_FALSE(has_line(turn_back_triggers(drive.route, drive.context()), "wind over"));
+}
+
+/// A route over three trails, the second and third of them standing in for further ones.
+Drive drive_over_three_trails() {
+  Drive drive{trails::Way::as_drawn};
+  search::RouteLeg more = drive.route.legs.back();
+  for (std::uint32_t i = 0; i < drive.scene.network.legs.size() && drive.route.legs.size() < 4;
+       i += 2) {
+    if (drive.scene.network.legs[i].trail == drive.route.legs.size() - 1) {
+      more.leg = trails::LegId{i};
+      drive.route.legs.push_back(more);
+    }
+  }
+  REQUIRE(drive.route.legs.size() == 4);  // Lower Way twice, Upper Way, Link
+  return drive;
+}
+
+TEST_CASE("when to be off a trail is said of each that no later trail's closing implies") {
+  Drive drive = drive_over_three_trails();
+  std::vector<trails::Trail>& trails = drive.scene.network.trails;
+  const auto closes = [](int hour) { return trails::OpenHours{{0}, {hour * 60}}; };
+  trails[0].hours = closes(15);
+  trails[1].hours = closes(16);
+  trails[2].hours = closes(17);
+  auto triggers = turn_back_triggers(drive.route, drive.context());
+  CHECK(has_line(triggers, "off Lower Way by 15:00"));
+  CHECK(has_line(triggers, "off Upper Way by 16:00"));
+  CHECK(has_line(triggers, "off Link by 17:00"));
+  trails[2].hours = closes(14);
+  triggers = turn_back_triggers(drive.route, drive.context());
+  CHECK(has_line(triggers, "off Link by 14:00"));
+  CHECK_FALSE(has_line(triggers, "off Upper Way"));
+  CHECK_FALSE(has_line(triggers, "off Lower Way"));
+  // Midnight closes too, unless the trail never does.
+  trails[2].hours = trails::OpenHours{{1}, {1440}};
+  CHECK(has_line(turn_back_triggers(drive.route, drive.context()), "off Link by 24:00"));
+  trails[2].hours = trails::OpenHours{{0}, {1440}};
+  CHECK_FALSE(has_line(turn_back_triggers(drive.route, drive.context()), "off Link"));
+  // Past midnight, one o'clock comes after eleven.
+  trails[0].hours = closes(23);
+  trails[1].hours = closes(1);
+  drive.route.legs[2].entry = *units::parse_instant("2026-02-02T00:10:00Z");
+  triggers = turn_back_triggers(drive.route, drive.context());
+  CHECK(has_line(triggers, "off Lower Way by 23:00"));
+  CHECK(has_line(triggers, "off Upper Way by 01:00"));
+}
+
+TEST_CASE("snow is worse than judged leg by leg, where legs were judged in different snow") {
+  Drive drive = drive_over_three_trails();
+  const snow::SnowState moist{snow::Wetness::moist, snow::Surface::groomed};
+  drive.route.legs[1].judgement.snow = {moist};
+  CHECK(has_line(turn_back_triggers(drive.route, drive.context()),
+                 "judged (legs 1, 3, 4: dry, groomed / leg 2: moist, groomed)"));
+  drive.route.legs[0].judgement.snow = {moist};
+  drive.route.legs[2].judgement.snow = {moist};
+  CHECK(has_line(turn_back_triggers(drive.route, drive.context()),
+                 "judged (legs 1 to 3: moist, groomed / leg 4: dry, groomed)"));
+}
+
+TEST_CASE("the sight to turn back at is the most that any leg asks for") {
+  Drive drive = drive_over_three_trails();
+  drive.scene.network.trails[2].sight = Metres{90};
+  CHECK(least_visibility(drive.route, drive.context()) == Metres{90});
+  drive.scene.network.trails[1].marker_spacing = Metres{70};
+  CHECK(least_visibility(drive.route, drive.context()) == Metres{140});
+}
+
+TEST_CASE("a mark that was told clear until an hour is a reason, wherever the judge asks of it") {
+  Drive drive{trails::Way::as_drawn};
+  snow::DayWeather weather = testing::plain_weather();
+  weather.site.marks = {{"the gate", true, *units::parse_instant("2026-02-01T10:30:00Z")}};
+  drive.snow = {{snow::Wetness::dry, snow::Surface::groomed}, weather, "told"};
+  CHECK_FALSE(has_line(turn_back_triggers(drive.route, drive.context()), "the gate"));
+  // The second mark of that name is on the way: one that ends where the first leg begins.
+  drive.scene.network.marks.push_back(mark_on("Upper Way", trails::MarkKind::gate, at_m(5, 5)));
+  drive.scene.network.marks.push_back(mark_on("Lower Way", trails::MarkKind::gate, at_m(-9, 0)));
+  CHECK(has_line(turn_back_triggers(drive.route, drive.context()),
+                 "past the gate by 2026-02-01 10:30, until when"));
+}
+
 TEST_CASE("far markers ask for more sight than the trail's own") {
   Drive drive{trails::Way::as_drawn};
   drive.scene.network.trails[0].marker_spacing = Metres{50};
