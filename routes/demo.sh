@@ -14,7 +14,6 @@ mkdir -p "$out"
   --rig "Broadfoot with sled" --snow moist --load 40 --towed-load 60 --passengers 1 \
   --visibility 400 --bulletin 2 --wind 18 --now 2026-02-01T17:00:00Z \
   --from "Cable House" --to "Fell Lodge" \
-  --permitted-by "Demo Planner" \
   --card "$out/card.pdf" --json "$out/card.json" --gpx "$out/card.gpx"
 echo
 echo "The card to print: $out/card.pdf"

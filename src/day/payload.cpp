@@ -26,11 +26,8 @@ class Loader {
   LoadedWay drive(const rig::Rig& rig) {
     const passage::Judge judge = judge_.with_rig(rig);
     const RememberingJudge remembering{judge, ground_};
-    search::RouteQuestion asked;
-    asked.depart = question_.depart;
-    asked.permitted_by =
-        question_.permission == search::Permission::named_person ? "a named person" : "";
-    auto driven = search::Timekeeper{remembering, asked}.drive(question_.way);
+    auto driven = search::Timekeeper{remembering, question_.depart}.drive(question_.way,
+                                                                          question_.permission);
     LoadedWay way;
     if (auto* blocked = std::get_if<search::Blocked>(&driven)) {
       way.closed.at = std::move(*blocked);

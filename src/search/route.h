@@ -36,19 +36,21 @@ struct Route {
   units::Seconds time;
   units::Litres fuel;
   units::Metres length;
-  bool needs_permission = false;  ///< some leg is restricted
+  bool needs_permission = false;  ///< some leg or turn is restricted
 };
 
 /// Routes, the best first, or the reason for none.
 using RouteAnswer = std::variant<std::vector<Route>, NoRoute>;
 
-/// Vertices are directed legs, arcs the turns the rig may make; closed legs are not in the graph,
-/// restricted ones only for a named person. Safest: the least possible worst share first, then time
-/// weighted by a penalty on share among legs and turns at or under it; its alternatives come first
-/// from among those too, then from all that may be driven. Quickest and least fuel: time or fuel
-/// among all that may be driven. Alternatives share at most 70 % of their length with any better
-/// one and pass no junction twice where the best does not. No leg is driven twice, except where
-/// stations on the way make it so.
+/// Vertices are directed legs, arcs the turns the rig may make; closed legs are not in the graph.
+/// Restricted ones are only for a named person, and a way that needs that person's decision comes
+/// after every way that needs none: it is the best only where there is no other, whatever is
+/// preferred. Safest: the least possible worst share first, then time weighted by a penalty on
+/// share among legs and turns at or under it; its alternatives come first from among those too,
+/// then from all that may be driven. Quickest and least fuel: time or fuel among all that may be
+/// driven. Alternatives share at most 70 % of their length with any better one and pass no junction
+/// twice where the best does not. No leg is driven twice, except where stations on the way make it
+/// so.
 /// The search takes every leg as judged for the departure, and judges those legs that it comes to
 /// need; each way found is then judged again leg
 /// by leg at the hour it is entered, and dropped for the next best if that does not hold.

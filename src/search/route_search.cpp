@@ -35,9 +35,8 @@ RouteSearch::RouteSearch(const trails::Network& network, const passage::LegJudge
     : network_{&network},
       outlook_{&outlook},
       question_{question},
-      permission_{permission_of(question)},
       legs_{make_leg_graph(network, stops, outlook.turns())},
-      timekeeper_{judge, question} {}
+      timekeeper_{judge, question.depart} {}
 
 Prices RouteSearch::prices_by(double (*price)(const LegFacts&, double share),
                               double worst_share) const {
@@ -123,7 +122,7 @@ bool RouteSearch::truly_differs(const Way& way) const {
 void RouteSearch::keep_from(Prices prices) {
   Candidates candidates{legs_.graph, std::move(prices), legs_.journey};
   int timed = 0;
-  while (kept_.size() < question_.most_alternatives + 1 && timed < kMostTimed) {
+  while (!has_enough() && timed < kMostTimed) {
     const std::optional<Path> path = candidates.next();
     if (!path.has_value()) {
       return;
@@ -133,7 +132,7 @@ void RouteSearch::keep_from(Prices prices) {
       continue;
     }
     ++timed;
-    auto driven = timekeeper_.drive(way.legs);
+    auto driven = timekeeper_.drive(way.legs, permission_);
     if (auto* route = std::get_if<Route>(&driven)) {
       kept_.push_back(std::move(*route));
       kept_ways_.push_back(std::move(way));
@@ -144,22 +143,41 @@ void RouteSearch::keep_from(Prices prices) {
 }
 
 std::vector<Route> RouteSearch::routes() {
-  if (question_.most_alternatives == 0) {
-    const auto best = cheapest_judged(legs_, *outlook_, [this] { return prices(); });
-    if (!best.has_value()) {
-      return {};
-    }
-    auto driven = timekeeper_.drive(legs_of(legs_, *best));
-    if (auto* route = std::get_if<Route>(&driven)) {
-      return {std::move(*route)};
-    }
+  search_with(Permission::nobody);
+  if (!has_enough() && permission_of(question_) == Permission::named_person) {
+    search_with(Permission::named_person);
   }
-  outlook_->judge_all();
-  search_all();
   return std::move(kept_);
 }
 
+void RouteSearch::search_with(Permission permission) {
+  permission_ = permission;
+  left_out_.clear();
+  blocked_.clear();
+  if (question_.most_alternatives == 0 && settled_by_best_alone()) {
+    return;
+  }
+  outlook_->judge_all();
+  search_all();
+}
+
+/// Whether there is no way at the departure, or the best of them is kept, as its hours keep it
+/// open.
+bool RouteSearch::settled_by_best_alone() {
+  const auto best = cheapest_judged(legs_, *outlook_, [this] { return prices(); });
+  if (!best.has_value()) {
+    return true;
+  }
+  auto driven = timekeeper_.drive(legs_of(legs_, *best), permission_);
+  if (auto* route = std::get_if<Route>(&driven)) {
+    kept_.push_back(std::move(*route));
+    return true;
+  }
+  return false;
+}
+
 void RouteSearch::search_all() {
+  const bool has_better = !kept_.empty();
   for (int round = 0; round < kMostRounds && kept_.empty(); ++round) {
     const std::size_t known_blocked = blocked_.size();
     keep_from(prices());
@@ -172,7 +190,7 @@ void RouteSearch::search_all() {
       }
     }
   }
-  if (question_.prefer == Preference::safest && !kept_.empty()) {
+  if (has_better || (question_.prefer == Preference::safest && !kept_.empty())) {
     keep_from(prices(kBarred));
   }
 }

@@ -10,9 +10,10 @@
 
 namespace rimehaul::search {
 
-/// Searches, times what was found, and searches again without what its hour had closed. Where only
-/// the best way is asked for, and its hours keep it open, no more is judged than it takes to know
-/// that it is the best.
+/// Searches, times what was found, and searches again without what its hour had closed: first among
+/// ways that need no decision, then, where a named person permits them, among all. Where only the
+/// best way is asked for, and its hours keep it open, no more is judged than it takes to know that
+/// it is the best.
 class RouteSearch {
  public:
   /// Holds references: all must outlive it. `stops`: the junctions of the question's stations. The
@@ -20,9 +21,9 @@ class RouteSearch {
   RouteSearch(const trails::Network& network, const passage::LegJudge& judge, Outlook& outlook,
               const RouteQuestion& question, std::span<const trails::JunctionId> stops);
 
-  /// The best route and its alternatives; none when there is no way.
+  /// The best route and its alternatives, each as in find_routes; none when there is no way.
   [[nodiscard]] std::vector<Route> routes();
-  /// What the hours have closed on the ways that were tried.
+  /// Where there is no way: what the hours have closed on the ways that were tried.
   [[nodiscard]] const std::vector<Blocked>& blocked() const { return blocked_; }
 
   /// Alternatives share at most this part of their length with a better route.
@@ -46,13 +47,16 @@ class RouteSearch {
   [[nodiscard]] Prices prices(double worst_share) const;
   [[nodiscard]] Way way_of(const Path& path) const;
   [[nodiscard]] bool truly_differs(const Way& way) const;
-  void keep_from(Prices prices);
+  [[nodiscard]] bool has_enough() const { return kept_.size() > question_.most_alternatives; }
+  void search_with(Permission permission);
+  [[nodiscard]] bool settled_by_best_alone();
   void search_all();
+  void keep_from(Prices prices);
 
   const trails::Network* network_;
   Outlook* outlook_;
   RouteQuestion question_;
-  Permission permission_;
+  Permission permission_ = Permission::nobody;  ///< of the ways that are looked for now
   LegGraph legs_;
   Timekeeper timekeeper_;
   std::set<trails::LegId> left_out_;

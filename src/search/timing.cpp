@@ -33,8 +33,8 @@ Permission permission_of(const RouteQuestion& question) {
   return question.permitted_by.empty() ? Permission::nobody : Permission::named_person;
 }
 
-Timekeeper::Timekeeper(const passage::LegJudge& judge, const RouteQuestion& question)
-    : judge_{&judge}, depart_{question.depart}, permission_{permission_of(question)} {}
+Timekeeper::Timekeeper(const passage::LegJudge& judge, units::Instant depart)
+    : judge_{&judge}, depart_{depart} {}
 
 const passage::LegJudgement& Timekeeper::judged(LegId leg, units::Instant entry) {
   const auto key = std::pair{leg, entry};
@@ -47,7 +47,7 @@ const passage::LegJudgement& Timekeeper::judged(LegId leg, units::Instant entry)
   return found->second;
 }
 
-std::variant<Route, Blocked> Timekeeper::drive(std::span<const LegId> legs) {
+std::variant<Route, Blocked> Timekeeper::drive(std::span<const LegId> legs, Permission permission) {
   base::require(!legs.empty(), "a way has no legs");
   Route route;
   for (std::size_t i = 0; i < legs.size(); ++i) {
@@ -55,14 +55,14 @@ std::variant<Route, Blocked> Timekeeper::drive(std::span<const LegId> legs) {
     leg.judgement = judged(leg.leg, leg.entry);
     leg.turn_into = i == 0 ? setting_out() : judge_->judge_turn(legs[i - 1], leg.leg, leg.entry);
     const LegFacts facts = facts_of(leg.judgement);
-    if (!may_drive(facts, permission_)) {
+    if (!may_drive(facts, permission)) {
       return Blocked{.leg = leg.leg,
                      .turn_from = {},
                      .entry = leg.entry,
                      .finding = blocking_finding(leg.judgement),
                      .decision = decisions_for(leg.judgement)};
     }
-    if (!may_turn(facts_of(leg.turn_into), facts, permission_)) {
+    if (!may_turn(facts_of(leg.turn_into), facts, permission)) {
       return Blocked{.leg = leg.leg,
                      .turn_from = legs[i == 0 ? 0 : i - 1],
                      .entry = leg.entry,

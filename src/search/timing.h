@@ -23,17 +23,17 @@ struct Blocked {
 class Timekeeper {
  public:
   /// Holds a reference: the judge must outlive it.
-  Timekeeper(const passage::LegJudge& judge, const RouteQuestion& question);
+  Timekeeper(const passage::LegJudge& judge, units::Instant depart);
 
   /// Requires at least one leg.
-  [[nodiscard]] std::variant<Route, Blocked> drive(std::span<const trails::LegId> legs);
+  [[nodiscard]] std::variant<Route, Blocked> drive(std::span<const trails::LegId> legs,
+                                                   Permission permission);
 
  private:
   const passage::LegJudgement& judged(trails::LegId leg, units::Instant entry);
 
   const passage::LegJudge* judge_;
   units::Instant depart_;
-  Permission permission_;
   std::map<std::pair<trails::LegId, units::Instant>, passage::LegJudgement> known_;
 };
 

@@ -2,9 +2,9 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <limits>
 #include <memory>
 #include <set>
+#include <tuple>
 
 #include "near.h"
 #include "search/fake_judge.h"
@@ -18,24 +18,30 @@ using rimehaul::units::Instant;
 
 namespace {
 
-constexpr double kNone = std::numeric_limits<double>::infinity();
-
+/// What one whole way costs.
 struct Cost {
+  bool decision = false;  ///< somebody has to take one
   double worst_share = 0.0;
   double weighted = 0.0;
   double time = 0.0;
   double fuel = 0.0;
 };
 
-/// The least of each over all ways, by trying them all.
-struct Best {
-  double time = kNone;
-  double fuel = kNone;
-  double worst_share = kNone;
-  double weighted = kNone;  ///< among ways of the least worst share
-  std::size_t ways = 0;
-};
+/// Whether a way is the better one: no decision where none is needed, then what is preferred.
+bool is_better(const Cost& a, const Cost& b, Preference prefer) {
+  switch (prefer) {
+    case Preference::safest:
+      return std::tuple{a.decision, a.worst_share, a.weighted} <
+             std::tuple{b.decision, b.worst_share, b.weighted};
+    case Preference::quickest:
+      return std::tuple{a.decision, a.time} < std::tuple{b.decision, b.time};
+    case Preference::least_fuel:
+      return std::tuple{a.decision, a.fuel} < std::tuple{b.decision, b.fuel};
+  }
+  return false;
+}
 
+/// What every way there is costs, by trying them all.
 class Enumeration {
  public:
   Enumeration(const Network& network, const FakeJudge& judge, const RouteQuestion& question)
@@ -46,7 +52,12 @@ class Enumeration {
       }
     }
   }
-  [[nodiscard]] const Best& best() const { return best_; }
+  [[nodiscard]] const std::vector<Cost>& ways() const { return ways_; }
+  /// Of at least one way.
+  [[nodiscard]] const Cost& best(Preference prefer) const {
+    return *std::ranges::min_element(
+        ways_, [&](const Cost& a, const Cost& b) { return is_better(a, b, prefer); });
+  }
 
  private:
   [[nodiscard]] bool allowed(Verdict verdict) const {
@@ -60,6 +71,7 @@ class Enumeration {
       return;
     }
     const double share = std::max(*judged.share(), turn_share);
+    cost.decision = cost.decision || judged.verdict == Verdict::restricted;
     cost.worst_share = std::max(cost.worst_share, share);
     cost.weighted += judged.time.value() * share_penalty(share, judged.allowed_share);
     cost.time += judged.time.value();
@@ -71,7 +83,7 @@ class Enumeration {
       ++next_stage;
     }
     if (next_stage + 1 == question_->stations.size()) {
-      arrive(cost);
+      ways_.push_back(cost);
       return;
     }
     used_.insert({into, stage});
@@ -79,30 +91,20 @@ class Enumeration {
       if (static_cast<std::size_t>(network_->legs[i].from) == reached) {
         const auto turn = judge_->judge_turn(into, leg(i), question_->depart);
         if (allowed(turn.verdict)) {
-          enter(leg(i), next_stage, cost, *turn.binding.share);
+          Cost turned = cost;
+          turned.decision = cost.decision || turn.verdict == Verdict::restricted;
+          enter(leg(i), next_stage, turned, *turn.binding.share);
         }
       }
     }
     used_.erase({into, stage});
   }
 
-  void arrive(const Cost& cost) {
-    ++best_.ways;
-    best_.time = std::min(best_.time, cost.time);
-    best_.fuel = std::min(best_.fuel, cost.fuel);
-    if (cost.worst_share < best_.worst_share) {
-      best_.worst_share = cost.worst_share;
-      best_.weighted = cost.weighted;
-    } else if (cost.worst_share == best_.worst_share) {
-      best_.weighted = std::min(best_.weighted, cost.weighted);
-    }
-  }
-
   const Network* network_;
   const FakeJudge* judge_;
   const RouteQuestion* question_;
   std::set<std::pair<LegId, std::size_t>> used_;
-  Best best_;
+  std::vector<Cost> ways_;
 };
 
 double weighted_time(const Route& route) {
@@ -158,16 +160,18 @@ std::unique_ptr<Case> random_case(std::uint32_t seed) {
 TEST_CASE("on small random networks the search finds what trying every way finds") {
   std::size_t with_ways = 0;
   std::size_t without = 0;
+  std::size_t decided = 0;
+  std::size_t spared = 0;
   for (std::uint32_t seed = 1; seed <= 400; ++seed) {
     CAPTURE(seed);
     const auto made = random_case(seed);
-    const Best best = Enumeration{made->network, made->judge, made->question}.best();
+    const Enumeration all{made->network, made->judge, made->question};
     for (const Preference prefer :
          {Preference::safest, Preference::quickest, Preference::least_fuel}) {
       made->question.prefer = prefer;
       const RouteAnswer answer = find_routes(made->network, made->judge, made->question);
-      REQUIRE(std::holds_alternative<std::vector<Route>>(answer) == (best.ways > 0));
-      if (best.ways == 0) {
+      REQUIRE(std::holds_alternative<std::vector<Route>>(answer) == !all.ways().empty());
+      if (all.ways().empty()) {
         ++without;
         continue;
       }
@@ -176,6 +180,11 @@ TEST_CASE("on small random networks the search finds what trying every way finds
       for (const Route& route : routes) {
         check_joined(made->network, route, made->question);
       }
+      CHECK(std::ranges::is_sorted(routes, {}, &Route::needs_permission));
+      const Cost& best = all.best(prefer);
+      CHECK(routes[0].needs_permission == best.decision);
+      decided += best.decision ? 1U : 0U;
+      spared += !best.decision && std::ranges::any_of(all.ways(), &Cost::decision) ? 1U : 0U;
       if (prefer == Preference::quickest) {
         CHECK(near(routes[0].time.value(), best.time, 1e-9));
       } else if (prefer == Preference::least_fuel) {
@@ -188,6 +197,8 @@ TEST_CASE("on small random networks the search finds what trying every way finds
   }
   CHECK(with_ways > 300);
   CHECK(without > 100);
+  CHECK(decided > 50);
+  CHECK(spared > 50);
 }
 
 TEST_CASE("tightening what is allowed never makes a route better or newly possible") {
@@ -211,6 +222,11 @@ TEST_CASE("tightening what is allowed never makes a route better or newly possib
       const Route& was = std::get<std::vector<Route>>(before)[0];
       const Route& is = std::get<std::vector<Route>>(after)[0];
       ++compared;
+      // A way that asks for a decision may be better in all else: it is taken for want of others.
+      CHECK(is.needs_permission >= was.needs_permission);
+      if (is.needs_permission != was.needs_permission) {
+        continue;
+      }
       if (prefer == Preference::quickest) {
         CHECK(is.time >= was.time);
       } else if (prefer == Preference::least_fuel) {

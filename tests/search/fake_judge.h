@@ -80,6 +80,7 @@ struct FakeLeg {
 struct FakeTurn {
   double share = 0.0;
   bool refused = false;
+  bool asks = false;
 };
 
 /// Turning back is refused unless a test says otherwise; any other turn is open.
@@ -124,6 +125,7 @@ class FakeJudge : public passage::LegJudge {
     fake = found == turns.end() ? fake : found->second;
     passage::Finding finding = passage::kept(passage::Check::turning);
     finding.share = fake.share;
+    finding.asks = fake.asks ? "may the piste be crossed" : "";
     if (fake.refused) {
       finding = passage::refusal(passage::Check::turning, "the test says no");
     }
@@ -182,7 +184,8 @@ inline void roll_judgements(Dice& dice, const trails::Network& network, FakeJudg
       const bool back = leg(to) == trails::opposite_of(leg(from));
       if (meet && (back ? dice.one_in(5) : dice.one_in(4))) {
         judge.turns[{leg(from), leg(to)}] = {.share = 0.1 * dice.below(8),
-                                             .refused = !back && dice.one_in(2)};
+                                             .refused = !back && dice.one_in(2),
+                                             .asks = dice.one_in(4)};
       }
     }
   }

@@ -196,20 +196,6 @@ TEST_CASE("there and back again drives the same trail twice") {
         std::vector<LegId>{leg(0), leg(1)});
 }
 
-TEST_CASE("what waits for a decision is driven only when a named person permits it") {
-  const Network network = network_of(2, {{0, 1}});
-  FakeJudge judge{network};
-  judge.legs[0].asks = true;
-  RouteQuestion question = question_of({0, 1});
-  const NoRoute none = none_of(find_routes(network, judge, question));
-  REQUIRE(none.obstacles.size() == 1);
-  CHECK(none.obstacles[0].decision == "may the runout be crossed");
-  CHECK(none.obstacles[0].finding.check == rimehaul::passage::Check::avalanche);
-  question.permitted_by = "N. Warden";
-  const auto routes = routes_of(find_routes(network, judge, question));
-  CHECK(routes[0].needs_permission);
-}
-
 TEST_CASE("every leg is entered when the legs before it have been driven, rounded up") {
   const Network network = network_of(3, {{0, 1}, {1, 2}});
   FakeJudge judge{network};
