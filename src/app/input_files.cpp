@@ -18,15 +18,16 @@ struct Kind {
   std::string folder;
   std::string shown;  ///< that folder relative to the site's, "" for the site's own
   std::string what;
-  std::string date;
+  snow::Told date;
 };
 
 card::InputFile digested(const FileIn& file, const Kind& kind) {
   const std::string path = path_of(file);
   return {.name = path_of({kind.shown, file.shown}),
           .what = kind.what,
-          .date = kind.date,
-          .digest = ports::openssl::digest_of_file({path, path})};
+          .date = kind.date.words,
+          .digest = ports::openssl::digest_of_file({path, path}),
+          .observed = kind.date.observed};
 }
 
 void add_files(const Kind& kind, const std::vector<std::string>& names,
@@ -72,28 +73,24 @@ std::string heights_folder(const ports::toml::SiteFile& site) {
 std::vector<card::InputFile> input_files(const ports::toml::SiteFile& site,
                                          const std::optional<snow::SnowReport>& report) {
   std::vector<card::InputFile> inputs;
-  add_files({site.folder, "", "site", ""}, {"site.toml"}, inputs);
-  add_files({heights_folder(site), site.heights.folder, "heights", site.heights.date},
+  add_files({site.folder, "", "site", {}}, {"site.toml"}, inputs);
+  add_files({heights_folder(site), site.heights.folder, "heights", {site.heights.date, {}}},
             site.heights.files, inputs);
-  add_files({site.folder, "", "trails", ""}, site.trails, inputs);
-  add_files({site.folder, "", "stations", ""}, site.stations, inputs);
-  add_files({site.folder, "", "zones", ""}, site.zones, inputs);
-  add_files({site.folder, "", "marks", ""}, site.marks, inputs);
-  add_files({site.folder, "", "rigs", ""}, {site.rigs}, inputs);
-  add_files({site.folder, "", "rules", ""}, {site.rules}, inputs);
+  add_files({site.folder, "", "trails", {}}, site.trails, inputs);
+  add_files({site.folder, "", "stations", {}}, site.stations, inputs);
+  add_files({site.folder, "", "zones", {}}, site.zones, inputs);
+  add_files({site.folder, "", "marks", {}}, site.marks, inputs);
+  add_files({site.folder, "", "rigs", {}}, {site.rigs}, inputs);
+  add_files({site.folder, "", "rules", {}}, {site.rules}, inputs);
   if (report) {
-    add_files({site.folder, "", "snow", observed_text(*report)}, {site.snow}, inputs);
+    add_files({site.folder, "", "snow", snow::observed_by(*report)}, {site.snow}, inputs);
   }
   return inputs;
 }
 
-card::InputFile snow_report_file(const std::string& path) {
-  return digested({"", path}, {.folder = "", .shown = "", .what = "snow", .date = ""});
-}
-
-std::string observed_text(const snow::SnowReport& report) {
-  std::string text = "observed by " + report.observer;
-  return report.observed ? text + " " + units::text_of(*report.observed) : text;
+card::InputFile snow_report_file(const std::string& path, const snow::SnowReport& report) {
+  return digested({"", path},
+                  {.folder = "", .shown = "", .what = "snow", .date = snow::observed_by(report)});
 }
 
 }  // namespace rimehaul::app

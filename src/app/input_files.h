@@ -32,9 +32,7 @@ struct FileIn {
     const ports::toml::SiteFile& site, const std::optional<snow::SnowReport>& report);
 
 /// The snow report given beside the site.
-[[nodiscard]] card::InputFile snow_report_file(const std::string& path);
-
-/// "observed by A. Example 2026-02-01T16:30:00Z"
-[[nodiscard]] std::string observed_text(const snow::SnowReport& report);
+[[nodiscard]] card::InputFile snow_report_file(const std::string& path,
+                                               const snow::SnowReport& report);
 
 }  // namespace rimehaul::app

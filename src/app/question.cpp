@@ -47,18 +47,19 @@ void overlay(const SnowOptions& options, snow::DayWeather& weather) {
 
 ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, units::Instant depart) {
   snow::DayWeather weather;
-  std::string told_by = "assumed for planning";
+  snow::Told told{"assumed for planning", {}};
   ChosenSnow chosen;
   if (site.snow && holds_at(*site.snow, depart)) {
     weather = site.snow->weather;
     weather.site.end_by(*site.snow->valid_until);
-    told_by += ", weather " + observed_text(*site.snow) + " where not given";
+    told = snow::observed_by(*site.snow);
+    told.words = "assumed for planning; weather, where not given, " + told.words;
     chosen.valid_until = site.snow->valid_until;
   }
   overlay(options, weather);
   chosen.snow = std::make_unique<snow::ConstantSnow>(
       snow::SnowState{wetness_typed(*options.wetness), surface_typed(options.surface)}, weather,
-      told_by);
+      told);
   return chosen;
 }
 
@@ -197,8 +198,7 @@ ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
   snow::SnowReport report;
   if (options.report) {
     report = report_in(*options.report, site.scene->network);
-    chosen.file = snow_report_file(*options.report);
-    chosen.file->date = observed_text(report);
+    chosen.file = snow_report_file(*options.report, report);
   } else if (site.snow) {
     report = *site.snow;
   } else {

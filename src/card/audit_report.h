@@ -66,7 +66,7 @@ struct AuditReport {
   units::Instant when;  ///< that it was judged for
   int utc_offset_minutes = 0;
   std::string for_whom;  ///< empty: nobody was named
-  std::string snow_told_by;
+  snow::Told snow_told_by;
   snow::DayWeather weather;
   double confidence_k = 0.0;
   std::vector<AuditedRig> rigs;

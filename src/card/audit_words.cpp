@@ -50,7 +50,7 @@ std::string snow_words(const AuditReport& report) {
   if (!report.cases.empty()) {
     words += "; " + std::string{snow::words_for(report.cases.front().snow.surface)};
   }
-  return words + "; " + report.snow_told_by;
+  return words + "; " + told_text(report.snow_told_by, report.utc_offset_minutes);
 }
 
 }  // namespace
@@ -160,7 +160,7 @@ std::vector<LabelledLine> head_lines(const AuditReport& report) {
   std::vector<LabelledLine> lines{
       {"Made", local_text(report.made, report.utc_offset_minutes) + ", for " +
                    (report.for_whom.empty() ? "nobody by name" : report.for_whom)},
-      {"Hour", "judged for " + local_text(report.when, report.utc_offset_minutes) + " local time"},
+      {"Hour", "judged for " + local_and_zone_text(report.when, report.utc_offset_minutes)},
       {"Snow", snow_words(report)},
       {"Weather", words::weather(report.weather)}};
   for (const AuditedRig& rig : report.rigs) {

@@ -43,7 +43,7 @@ struct BoardReport {
   bool loads_tried = false;
   std::size_t places_rewalked = 0;  ///< of all ways that are not closed
   snow::DayWeather weather;
-  std::string told_by;  ///< who says what the snow and weather are
+  snow::Told told_by;  ///< who says what the snow and weather are
   std::optional<units::Instant> snow_valid_until;
   units::Instant depart;
   std::vector<std::string> today;  ///< what holds beside the snow: marks, people, help

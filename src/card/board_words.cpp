@@ -30,25 +30,26 @@ std::string loads_words(const BoardRow& row) {
 }  // namespace
 
 std::vector<LabelledLine> basis_of(const BoardReport& report) {
-  return {{"Load", words::load(report.load, report.trailer)},
-          {"Leave", local_text(report.depart, report.utc_offset_minutes)},
-          {"Weather", words::weather(report.weather)},
-          {"Snow", "each class everywhere; " + report.told_by},
-          {"Valid", report.snow_valid_until
-                        ? "for that hour; the weather report runs out " +
-                              local_text(*report.snow_valid_until, report.utc_offset_minutes)
-                        : "for that hour; no report says how long this weather holds"},
-          {"Allowed", allowed_text(report.allowed_share) + " of every limit"},
-          {"Open",
-           "as the rig stands, by the safest way: its largest share of a limit, and its "
-           "time"},
-          {"Restricted", report.loads_tried ? "with the load told in the note, or by a decision"
-                                            : "by the decision told in the note; other loads are "
-                                              "tried with --from or --to"},
-          {"Closed", report.loads_tried
-                         ? "all else: no other load that was tried opens it; what is not known is "
-                           "closed"
-                         : "all else; what is not known is closed"}};
+  return {
+      {"Load", words::load(report.load, report.trailer)},
+      {"Leave", local_and_zone_text(report.depart, report.utc_offset_minutes)},
+      {"Weather", words::weather(report.weather)},
+      {"Snow", "each class everywhere; " + told_text(report.told_by, report.utc_offset_minutes)},
+      {"Valid", report.snow_valid_until
+                    ? "for that hour; the weather report runs out " +
+                          local_text(*report.snow_valid_until, report.utc_offset_minutes)
+                    : "for that hour; no report says how long this weather holds"},
+      {"Allowed", allowed_text(report.allowed_share) + " of every limit"},
+      {"Open",
+       "as the rig stands, by the safest way: its largest share of a limit, and its "
+       "time"},
+      {"Restricted", report.loads_tried ? "with the load told in the note, or by a decision"
+                                        : "by the decision told in the note; other loads are "
+                                          "tried with --from or --to"},
+      {"Closed", report.loads_tried
+                     ? "all else: no other load that was tried opens it; what is not known is "
+                       "closed"
+                     : "all else; what is not known is closed"}};
 }
 
 std::vector<std::string> board_cautions() {

@@ -50,7 +50,7 @@ std::string load_line(const RouteCard& card) {
 
 std::string leave_line(const RouteCard& card) {
   return local_text(card.depart, card.utc_offset_minutes) + ", arrive about " +
-         local_text(card.arrive, card.utc_offset_minutes).substr(kDateAndBlank);
+         local_and_zone_text(card.arrive, card.utc_offset_minutes).substr(kDateAndBlank);
 }
 
 std::string way_line(const RouteCard& card) {
@@ -60,7 +60,8 @@ std::string way_line(const RouteCard& card) {
 }
 
 std::string snow_line(const RouteCard& card) {
-  return words::snow_states(card.snow) + "; " + card.snow_told_by;
+  return words::snow_states(card.snow) + "; " +
+         told_text(card.snow_told_by, card.utc_offset_minutes);
 }
 
 std::string binding_line(const CardLeg& leg) {

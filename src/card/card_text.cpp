@@ -87,15 +87,14 @@ void write_back(const RouteCard& card, Sheet& sheet) {
 void write_sources(const RouteCard& card, Sheet& sheet) {
   sheet.heading("MADE FROM");
   item(sheet, "Made",
-       units::text_of(card.made) + "; judged again at " + std::to_string(card.places_rewalked) +
-           " places before printing");
+       local_text(card.made, card.utc_offset_minutes) + "; judged again at " +
+           std::to_string(card.places_rewalked) + " places before printing");
   item(sheet, "Map", card.map_frame + "; heights above " + card.vertical_datum);
   for (const std::string& note : card.heights_notes) {
     item(sheet, "Heights", note);
   }
   for (const InputFile& input : card.inputs) {
-    item(sheet, input.what,
-         input.name + (input.date.empty() ? "" : ", " + input.date) + ", SHA-256");
+    item(sheet, input.what, name_and_date(input, card.utc_offset_minutes) + ", SHA-256");
     item(sheet, "", input.digest.hex());
   }
   for (const std::string& version : card.versions) {

@@ -62,7 +62,7 @@ struct Explanation {
   std::optional<geo::Height> height;
   std::string rig;
   std::string snow;  ///< state at the place, or that it is unknown
-  std::string snow_told_by;
+  snow::Told snow_told_by;
   units::Instant when;
   int utc_offset_minutes = 0;
   double allowed_share = 0.0;

@@ -129,8 +129,10 @@ std::string text_of(const Explanation& explanation, int columns) {
            ? units::text_of(explanation.height->above_datum_m(), 1, units::Round::nearest) + " m"
            : std::string{"unknown"});
   item(sheet, "Rig", explanation.rig);
-  item(sheet, "Hour", local_text(explanation.when, explanation.utc_offset_minutes));
-  item(sheet, "Snow", explanation.snow + "; " + explanation.snow_told_by);
+  item(sheet, "Hour", local_and_zone_text(explanation.when, explanation.utc_offset_minutes));
+  item(sheet, "Snow",
+       explanation.snow + "; " +
+           told_text(explanation.snow_told_by, explanation.utc_offset_minutes));
   item(sheet, "Allowed", allowed_text(explanation.allowed_share) + " of every limit");
   item(sheet, "Error",
        explanation.tolerance

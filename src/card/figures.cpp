@@ -159,6 +159,22 @@ std::string local_text(units::Instant moment, int utc_offset_minutes) {
   return utc.substr(0, 10) + " " + utc.substr(11, 5);
 }
 
+std::string zone_text(int utc_offset_minutes) {
+  const int minutes = std::abs(utc_offset_minutes);
+  return std::string{"UTC"} + (utc_offset_minutes < 0 ? "-" : "+") + padded<2>(minutes / 60) + ":" +
+         padded<2>(minutes % 60);
+}
+
+std::string local_and_zone_text(units::Instant moment, int utc_offset_minutes) {
+  return local_text(moment, utc_offset_minutes) + " (local time, " + zone_text(utc_offset_minutes) +
+         ")";
+}
+
+std::string told_text(const snow::Told& told, int utc_offset_minutes) {
+  return told.observed ? told.words + ", " + local_text(*told.observed, utc_offset_minutes)
+                       : told.words;
+}
+
 std::string confidence_text(double k) {
   const double percent = 50.0 * std::erfc(-k / std::sqrt(2.0));
   return text_of(percent, 0, Round::down) + " %";

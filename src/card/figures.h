@@ -5,6 +5,7 @@
 
 #include "geo/region.h"
 #include "passage/judgement.h"
+#include "snow/snow.h"
 #include "units/amount.h"
 #include "units/clock.h"
 #include "units/quantities.h"
@@ -44,6 +45,12 @@ namespace rimehaul::card {
 [[nodiscard]] std::string bearing_text(units::Bearing bearing);
 /// "2026-02-01 07:30", local time at a fixed offset from UTC.
 [[nodiscard]] std::string local_text(units::Instant moment, int utc_offset_minutes);
+/// "2026-02-01 07:30 (local time, UTC-10:00)": once on everything that tells times.
+[[nodiscard]] std::string local_and_zone_text(units::Instant moment, int utc_offset_minutes);
+/// "UTC-10:00"
+[[nodiscard]] std::string zone_text(int utc_offset_minutes);
+/// "observed by N. N., 2026-02-01 06:30", local time.
+[[nodiscard]] std::string told_text(const snow::Told& told, int utc_offset_minutes);
 /// The one-sided confidence that k standard deviations stand for, percent, rounded down: "95 %".
 [[nodiscard]] std::string confidence_text(double k);
 

@@ -21,6 +21,13 @@ rig::Rig coming_empty(const rig::Rig& tow_out) {
   return rig;
 }
 
+/// What is left to tow when all that can be left behind is.
+units::Kilograms least_mass(const rig::Rig& stranded) {
+  rig::Rig rig = rig::without_trailer(rig::without_cargo(stranded));
+  rig.load.passengers = 0;
+  return rig::weigh(rig).total();
+}
+
 /// Numbers of the legs that the tow-out rig may not drive, by any permission.
 std::vector<int> legs_closed_to(const rig::Rig& tow_out, const search::Route& route,
                                 const CardContext& context) {
@@ -64,7 +71,8 @@ std::vector<std::string> help_lines(const search::Route& route, const CardContex
   lines.push_back(words::tow_out_rig(tow_out.name, context.snow.weather().site.tow_out_ready));
   const units::Kilograms mass = rig::weigh(context.rig).total();
   if (!(mass <= tow_out.carrier.towed_mass_rating)) {
-    lines.push_back(words::too_heavy_to_tow({mass, tow_out.carrier.towed_mass_rating}));
+    lines.push_back(words::too_heavy_to_tow(
+        {mass, least_mass(context.rig), tow_out.carrier.towed_mass_rating}));
   }
   if (const std::vector<int> closed = legs_closed_to(tow_out, route, context); !closed.empty()) {
     lines.push_back(words::out_of_reach_of(tow_out.name, closed));

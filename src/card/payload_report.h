@@ -69,7 +69,7 @@ struct PayloadReport {
   std::string found_for;     ///< for whom the way was found, where not for the load as asked
   std::string permitted_by;  ///< empty: nobody
   std::vector<snow::SnowState> snow;  ///< met on the way; none: not known
-  std::string snow_told_by;
+  snow::Told snow_told_by;
   snow::DayWeather weather;
   units::Instant depart;
   int utc_offset_minutes = 0;

@@ -61,7 +61,7 @@ struct Refusal {
   std::string load;  ///< "bed 40 kg, towed 60 kg, ..."
   bool towing = false;
   std::string snow;  ///< state where and when the rig would leave, or that it is unknown
-  std::string snow_told_by;
+  snow::Told snow_told_by;
   units::Instant depart;
   int utc_offset_minutes = 0;
   double allowed_share = 0.0;

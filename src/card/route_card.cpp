@@ -137,6 +137,11 @@ void add_lists(const search::Route& route, const CardContext& context, RouteCard
 
 }  // namespace
 
+std::string name_and_date(const InputFile& input, int utc_offset_minutes) {
+  return input.name + (input.date.empty() ? "" : ", ") +
+         told_text({input.date, input.observed}, utc_offset_minutes);
+}
+
 RouteCard make_card(const search::Route& route, const CardContext& context) {
   base::require(!route.legs.empty(), "a route card needs a leg");
   base::require(context.question.stations.size() >= 2, "a route card needs two stations");

@@ -18,9 +18,13 @@ namespace rimehaul::card {
 struct InputFile {
   std::string name;  ///< relative to the site folder
   std::string what;  ///< "heights", "trails", ...
-  std::string date;  ///< as the site states it; empty: not stated
+  std::string date;  ///< as the site states it; or who observed it; empty: not stated
   base::Digest digest;
+  std::optional<units::Instant> observed{};  ///< of a snow report
 };
+
+/// The file's name and its date, local time: "snow.toml, observed by N. N., 2026-02-01 06:30".
+[[nodiscard]] std::string name_and_date(const InputFile& input, int utc_offset_minutes);
 
 /// Something on the way that the driver must know of, with its place along the leg.
 struct Notice {
@@ -92,7 +96,7 @@ struct RouteCard {
   units::Instant arrive;
   int utc_offset_minutes = 0;
   std::vector<snow::SnowState> snow;  ///< every state met on the way, sorted, each once
-  std::string snow_told_by;
+  snow::Told snow_told_by;
   std::optional<units::Instant> snow_valid_until;
   snow::DayWeather weather;
   passage::Verdict verdict = passage::Verdict::closed;

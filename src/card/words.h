@@ -113,9 +113,11 @@ struct Control {
 [[nodiscard]] std::string no_tow_out_rig();
 [[nodiscard]] std::string tow_out_rig(std::string_view rig, std::optional<bool> ready);
 struct TowMass {
-  units::Kilograms rig;   ///< that is to be towed out
-  units::Kilograms most;  ///< that the other may tow
+  units::Kilograms rig;    ///< that is to be towed out, as it stands
+  units::Kilograms least;  ///< the same with its driver and fuel alone: no load, nothing hitched
+  units::Kilograms most;   ///< that the other may tow
 };
+/// What a rig that is heavier than the other may tow can do about it, or that nothing helps.
 [[nodiscard]] std::string too_heavy_to_tow(const TowMass& mass);
 [[nodiscard]] std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs);
 [[nodiscard]] std::string look_at_straps();

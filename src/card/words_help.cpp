@@ -42,8 +42,16 @@ std::string tow_out_rig(std::string_view rig, std::optional<bool> ready) {
 }
 
 std::string too_heavy_to_tow(const TowMass& mass) {
-  return "it may tow " + units::text_of(mass.most.value(), 0, units::Round::down) +
-         " kg and this rig weighs " + mass_text(mass.rig) + ": unload or unhitch first";
+  const std::string least =
+      mass_text(mass.least) + " with its driver alone, without load and unhitched";
+  const std::string may_tow =
+      "it may tow " + units::text_of(mass.most.value(), 0, units::Round::down) + " kg";
+  const bool can_be_towed = mass.least <= mass.most;
+  return can_be_towed
+             ? may_tow + " and this rig weighs " + mass_text(mass.rig) +
+                   ": unload and unhitch first; it weighs " + least
+             : may_tow + " and CANNOT TOW THIS RIG AT ALL: it weighs " + mass_text(mass.rig) +
+                   ", and still " + least + "; know who else would come before you start";
 }
 
 std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs) {

@@ -89,10 +89,13 @@ std::optional<SnowState> ReportedSnow::at(const PlaceAndHour& where) const {
   return worst;
 }
 
-std::string ReportedSnow::told_by() const {
-  const std::string when =
-      report_.observed ? units::text_of(*report_.observed) : std::string{"time not given"};
-  return "observed by " + report_.observer + ", " + when;
+Told ReportedSnow::told_by() const {
+  return observed_by(report_);
+}
+
+Told observed_by(const SnowReport& report) {
+  return {.words = "observed by " + report.observer + (report.observed ? "" : ", time not given"),
+          .observed = report.observed};
 }
 
 }  // namespace rimehaul::snow

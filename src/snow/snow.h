@@ -75,28 +75,38 @@ struct PlaceAndHour {
   units::Instant when;
 };
 
+/// Who says what the snow is like, and when it was seen: apart, since people read local times and
+/// files read UTC.
+struct Told {
+  std::string words;                       ///< "assumed for planning", "observed by N. N."
+  std::optional<units::Instant> observed;  ///< nothing: nobody has seen it, or nobody said when
+};
+
+/// "observed by N. N.", and when.
+[[nodiscard]] Told observed_by(const SnowReport& report);
+
 /// The one question the judges ask of the snow. Nothing: unknown, so closed.
 class SnowAt {
  public:
   virtual ~SnowAt() = default;
   [[nodiscard]] virtual std::optional<SnowState> at(const PlaceAndHour& where) const = 0;
   [[nodiscard]] virtual const DayWeather& weather() const = 0;
-  /// "assumed for planning" or "observed by N. N., 2026-02-01T06:30:00Z", for cards.
-  [[nodiscard]] virtual std::string told_by() const = 0;
+  [[nodiscard]] virtual Told told_by() const = 0;
 };
 
 /// The same class everywhere and always: a planner's "what if".
 class ConstantSnow : public SnowAt {
  public:
-  ConstantSnow(SnowState state, DayWeather weather, std::string told_by);
+  ConstantSnow(SnowState state, DayWeather weather, Told told_by);
+  ConstantSnow(SnowState state, DayWeather weather, std::string told_by);  ///< seen by nobody
   [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
   [[nodiscard]] const DayWeather& weather() const override { return weather_; }
-  [[nodiscard]] std::string told_by() const override { return told_by_; }
+  [[nodiscard]] Told told_by() const override { return told_by_; }
 
  private:
   SnowState state_;
   DayWeather weather_;
-  std::string told_by_;
+  Told told_by_;
 };
 
 /// An observer's report. Nothing before it was observed, after it expires, or where no band speaks.
@@ -108,7 +118,7 @@ class ReportedSnow : public SnowAt {
   explicit ReportedSnow(SnowReport report);
   [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
   [[nodiscard]] const DayWeather& weather() const override { return report_.weather; }
-  [[nodiscard]] std::string told_by() const override;
+  [[nodiscard]] Told told_by() const override;
 
  private:
   SnowReport report_;

@@ -29,7 +29,7 @@ card::AuditReport sample_report() {
   report.made = *units::parse_instant("2026-02-01T09:00:00Z");
   report.when = report.made;
   report.for_whom = "A. Officer";
-  report.snow_told_by = "assumed for planning";
+  report.snow_told_by = {"assumed for planning", {}};
   report.confidence_k = 1.645;
   report.rigs.push_back({.name = "solo",
                          .carrier = "Twin-track",
@@ -62,7 +62,7 @@ TEST_CASE("an audit reads: verdict, totals, exceedances with found and up to, so
 FAILED: 1 exceedance on 1 of 1 trails
 ================================================================================
 Made      2026-02-01 09:00, for A. Officer
-Hour      judged for 2026-02-01 09:00 local time
+Hour      judged for 2026-02-01 09:00 (local time, UTC+00:00)
 Snow      dry; groomed; assumed for planning
 Weather   visibility unknown, wind unknown, avalanche bulletin unknown
 Rig       solo: Twin-track, solo, driver's level seasoned, allowed 70 % of every

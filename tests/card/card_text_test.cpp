@@ -19,7 +19,7 @@ Rig         Hare with sled: Hare with Long Sled (no brake); driver level
             seasoned
 Load        bed 60 kg, towed 150 kg, 1 passenger of 90 kg, fuel 29.9 L; in all
             1240 kg
-Leave       2026-02-01 07:30, arrive about 07:37
+Leave       2026-02-01 07:30, arrive about 07:37 (local time, UTC-10:00)
 Way         safest: 1.63 km, climb 239 m, drop 6 m, 8 min, fuel 2.3 L
 FUEL        not enough to come back without refuelling
 Snow        dry, groomed; moist, groomed; assumed for planning
@@ -76,7 +76,7 @@ ESTIMATES IN USE (not measured, not published)
 - reaction time 2 s
 
 MADE FROM
-Made        2026-02-01T16:00:00Z; judged again at 1622 places before printing
+Made        2026-02-01 06:00; judged again at 1622 places before printing
 Map         WGS 84 / UTM zone 5N; heights above Test datum
 Heights     invented for the tests, 2026
 heights     heights.tif, 2026-01-05, SHA-256

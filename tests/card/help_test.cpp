@@ -4,8 +4,10 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "card/day_lines.h"
+#include "card/figures.h"
 #include "passage/demo_scene.h"
 #include "passage/judge.h"
 
@@ -89,9 +91,34 @@ TEST_CASE("the tow-out rig: whether it stands ready, what it may tow, where it m
   drive.weather.site.tow_out_ready = false;
   CHECK(has_line(drive.help(&tow_out), "not ready today"));
   tow_out.carrier.towed_mass_rating = units::Kilograms{100.9};
-  CHECK(has_line(drive.help(&tow_out), "it may tow 100 kg and this rig weighs"));
+  CHECK(has_line(drive.help(&tow_out), "it may tow 100 kg and CANNOT TOW THIS RIG AT ALL"));
   tow_out.carrier.solo_empty.climb.reset();
   CHECK(has_line(drive.help(&tow_out), "Old Hare may not drive leg 1"));
+}
+
+TEST_CASE(
+    "a rig too heavy to be towed: what it weighs unloaded, and whether even that is too much") {
+  Drive drive;
+  drive.rig.load.bed = units::Kilograms{100};
+  drive.rig.load.passengers = 1;
+  rig::Rig stripped = rig::without_trailer(drive.rig);
+  stripped.load.bed = units::Kilograms{0};
+  stripped.load.passengers = 0;
+  const units::Kilograms all = rig::weigh(drive.rig).total();
+  const units::Kilograms least = rig::weigh(stripped).total();
+  REQUIRE(least + units::Kilograms{100} < all);
+  rig::Rig tow_out = testing::solo_rig();
+  const auto told = [&](units::Kilograms most) {
+    tow_out.carrier.towed_mass_rating = most;
+    return drive.help(&tow_out);
+  };
+  CHECK_FALSE(has_line(told(all), "it may tow"));
+  CHECK(has_line(told(least), "unload and unhitch first; it weighs " + mass_text(least)));
+  CHECK(has_line(told(least), "this rig weighs " + mass_text(all)));
+  const auto hopeless = told(least - units::Kilograms{0.01});
+  CHECK(has_line(hopeless, "CANNOT TOW THIS RIG AT ALL"));
+  CHECK(has_line(hopeless, mass_text(least) + " with its driver alone"));
+  CHECK(has_line(told(units::Kilograms{std::nan("")}), "CANNOT TOW THIS RIG AT ALL"));
 }
 
 TEST_CASE("who rides is said in the site's words, or in ours, or nobody does") {

@@ -61,7 +61,7 @@ inline card::RouteCard sample_card() {
   card.utc_offset_minutes = -600;
   card.snow = {{snow::Wetness::dry, snow::Surface::groomed},
                {snow::Wetness::moist, snow::Surface::groomed}};
-  card.snow_told_by = "assumed for planning";
+  card.snow_told_by = {"assumed for planning", {}};
   card.weather.visibility = units::Metres{199.9};
   card.weather.bulletin_level = 2;
   card.weather.bulletin_source = "morning desk";

@@ -20,7 +20,7 @@ class UnknownSnow final : public snow::SnowAt {
     return std::nullopt;
   }
   [[nodiscard]] const snow::DayWeather& weather() const override { return weather_; }
-  [[nodiscard]] std::string told_by() const override { return "nobody"; }
+  [[nodiscard]] snow::Told told_by() const override { return {"nobody", {}}; }
 
  private:
   snow::DayWeather weather_ = testing::plain_weather();

@@ -94,7 +94,8 @@ TEST_CASE("a planner's what-if is the same everywhere and always") {
   CHECK(snow.at(place(0, {})) == kMoistFresh);
   CHECK(snow.at(place(3000, 180)) == kMoistFresh);
   CHECK(snow.weather().bulletin_level == 2);
-  CHECK(snow.told_by() == "assumed for planning");
+  CHECK(snow.told_by().words == "assumed for planning");
+  CHECK_FALSE(snow.told_by().observed.has_value());
 }
 
 TEST_CASE("a report speaks from its observation to its expiry, both moments included") {
@@ -108,14 +109,15 @@ TEST_CASE("a report speaks from its observation to its expiry, both moments incl
     where.when = hour(outside);
     CHECK_FALSE(snow.at(where).has_value());
   }
-  CHECK(snow.told_by() == "observed by A. Example, 2026-02-01T06:30:00Z");
+  CHECK(snow.told_by().words == "observed by A. Example");
+  CHECK(snow.told_by().observed == units::parse_instant("2026-02-01T06:30:00Z"));
 }
 
 TEST_CASE("a report without a time of observation or expiry says nothing") {
   SnowReport undated = report_of({band(kDryGroomed)});
   undated.observed.reset();
   CHECK_FALSE(ReportedSnow{undated}.at(place(1500, 90)).has_value());
-  CHECK(ReportedSnow{undated}.told_by() == "observed by A. Example, time not given");
+  CHECK(ReportedSnow{undated}.told_by().words == "observed by A. Example, time not given");
   SnowReport endless = report_of({band(kDryGroomed)});
   endless.valid_until.reset();
   CHECK_FALSE(ReportedSnow{endless}.at(place(1500, 90)).has_value());

@@ -134,10 +134,11 @@ void write_notes(Flow& flow, const BoardNotes& notes) {
 
 std::vector<std::string> made_from(const BoardReport& report) {
   std::vector<std::string> lines{
-      "made " + units::text_of(report.made) + "; what is not closed was judged again at " +
-      std::to_string(report.places_rewalked) + " places before printing"};
+      "made " + card::local_text(report.made, report.utc_offset_minutes) +
+      "; what is not closed was judged again at " + std::to_string(report.places_rewalked) +
+      " places before printing"};
   for (const card::InputFile& input : report.inputs) {
-    lines.push_back(input.what + ": " + input.name + (input.date.empty() ? "" : ", " + input.date) +
+    lines.push_back(input.what + ": " + card::name_and_date(input, report.utc_offset_minutes) +
                     ", SHA-256 " + input.digest.hex());
   }
   std::string program;

@@ -17,13 +17,13 @@ constexpr std::size_t kDigits = 16;
 
 std::vector<std::string> made_from(const RouteCard& card) {
   std::vector<std::string> lines{
-      "made " + units::text_of(card.made) + "; judged again at " +
+      "made " + card::local_text(card.made, card.utc_offset_minutes) + "; judged again at " +
           std::to_string(card.places_rewalked) + " places before printing",
       "map " + card.map_frame + "; heights above " + card.vertical_datum};
   lines.insert(lines.end(), card.heights_notes.begin(), card.heights_notes.end());
   for (const card::InputFile& input : card.inputs) {
-    lines.push_back(input.what + ": " + input.name + (input.date.empty() ? "" : ", " + input.date) +
-                    ", " + input.digest.hex().substr(0, kDigits));
+    lines.push_back(input.what + ": " + card::name_and_date(input, card.utc_offset_minutes) + ", " +
+                    input.digest.hex().substr(0, kDigits));
   }
   std::string program;
   for (const std::string& version : card.versions) {

@@ -99,7 +99,7 @@ void write_foot(Flow& flow, const card::LimitsReport& report) {
   }
   flow.labelled({"Estimates", estimates}, kLabel_pt);
   flow.paragraph(card::outranked(), {.size_pt = 9.0, .weight = Weight::bold});
-  std::string made = "Made " + card::local_text(report.made, report.utc_offset_minutes);
+  std::string made = "Made " + card::local_and_zone_text(report.made, report.utc_offset_minutes);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
   if (!report.versions.empty()) {

@@ -33,7 +33,7 @@ void write_head(Flow& flow, const card::RigSheet& sheet) {
   flow.paragraph(card::outranked(), kBold);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
-  std::string made = "Made " + card::local_text(sheet.made, sheet.utc_offset_minutes);
+  std::string made = "Made " + card::local_and_zone_text(sheet.made, sheet.utc_offset_minutes);
   if (!sheet.versions.empty()) {
     made += "; " + sheet.versions.front();
   }

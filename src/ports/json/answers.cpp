@@ -89,7 +89,7 @@ std::string explanation_json(const card::Explanation& explanation) {
   object.text("map_frame", explanation.map_frame).text("rig", explanation.rig);
   object.number("height_m", explanation.height ? std::optional{explanation.height->above_datum_m()}
                                                : std::nullopt);
-  object.text("snow", explanation.snow).text("snow_told_by", explanation.snow_told_by);
+  object.text("snow", explanation.snow).text("snow_told_by", told_utc(explanation.snow_told_by));
   object.text("when_utc", units::text_of(explanation.when));
   object.number("allowed_share", explanation.allowed_share);
   object.number("tolerance_tangent", explanation.tolerance

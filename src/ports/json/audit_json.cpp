@@ -118,7 +118,8 @@ std::string audit_json(const AuditReport& report) {
   object.text("judged_for_utc", units::text_of(report.when));
   object.text("for", report.for_whom);
   object.truth("passed", report.failed() ? Truth::no : Truth::yes);
-  object.text("snow_told_by", report.snow_told_by).object("weather", weather_json(report.weather));
+  object.text("snow_told_by", told_utc(report.snow_told_by))
+      .object("weather", weather_json(report.weather));
   object.number("confidence_k", report.confidence_k);
   std::vector<Object> rigs;
   for (const card::AuditedRig& rig : report.rigs) {

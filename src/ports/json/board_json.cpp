@@ -48,7 +48,8 @@ std::string board_json(const card::BoardReport& report) {
   object.number("allowed_share", report.allowed_share).list("pairs", rows);
   object.truth("loads_tried", report.loads_tried ? Truth::yes : Truth::no);
   object.whole("places_rewalked", static_cast<std::int64_t>(report.places_rewalked));
-  object.object("weather", weather_json(report.weather)).text("snow_told_by", report.told_by);
+  object.object("weather", weather_json(report.weather))
+      .text("snow_told_by", told_utc(report.told_by));
   if (report.snow_valid_until) {
     object.text("snow_valid_until_utc", units::text_of(*report.snow_valid_until));
   }

@@ -78,7 +78,7 @@ Object rig_json(const card::RouteCard& card) {
 
 Object snow_part(const card::RouteCard& card) {
   Object object;
-  object.text("told_by", card.snow_told_by).list("states", snow_json(card.snow));
+  object.text("told_by", told_utc(card.snow_told_by)).list("states", snow_json(card.snow));
   object.object("weather", weather_json(card.weather));
   if (card.snow_valid_until) {
     object.text("valid_until_utc", units::text_of(*card.snow_valid_until));

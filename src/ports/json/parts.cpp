@@ -98,7 +98,7 @@ Object input_json(const card::InputFile& input) {
   Object object;
   object.text("name", input.name).text("what", input.what).text("sha256", input.digest.hex());
   if (!input.date.empty()) {
-    object.text("date", input.date);
+    object.text("date", told_utc({input.date, input.observed}));
   }
   return object;
 }
@@ -119,6 +119,10 @@ std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs) {
     objects.push_back(input_json(input));
   }
   return objects;
+}
+
+std::string told_utc(const snow::Told& told) {
+  return told.observed ? told.words + ", " + units::text_of(*told.observed) : told.words;
 }
 
 Object span_json(const geo::Span& span) {

@@ -1,6 +1,7 @@
 // Parts that several answers share, as JSON objects with units in their keys.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -14,6 +15,8 @@ namespace rimehaul::ports::json {
 [[nodiscard]] std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs);
 /// What is put on a rig.
 [[nodiscard]] Object load_json(const rig::Load& load);
+/// "observed by N. N., 2026-02-01T16:30:00Z": files read UTC.
+[[nodiscard]] std::string told_utc(const snow::Told& told);
 [[nodiscard]] Object span_json(const geo::Span& span);
 [[nodiscard]] Object weather_json(const snow::DayWeather& weather);
 /// "dry groomed", as in options, one per state.

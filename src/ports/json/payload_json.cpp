@@ -74,7 +74,7 @@ std::string payload_json(const card::PayloadReport& report) {
   object.text("found_for", report.found_for).text("permitted_by", report.permitted_by);
   object.text("driver_level", report.driver_level).text("trailer", report.trailer);
   object.object("load_asked", load_json(report.load));
-  object.list("snow", snow_json(report.snow)).text("snow_told_by", report.snow_told_by);
+  object.list("snow", snow_json(report.snow)).text("snow_told_by", told_utc(report.snow_told_by));
   object.object("weather", weather_json(report.weather));
   object.text("depart_utc", units::text_of(report.depart));
   object.number("allowed_share", report.allowed_share).number("step_kg", report.step.value());

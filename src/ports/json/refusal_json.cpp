@@ -74,7 +74,7 @@ std::string refusal_json(const card::Refusal& refusal) {
   Object object;
   object.whole("schema", refusal.schema).text("kind", "no_route").text("site", refusal.site);
   object.text("title", refusal.title).text("rig", refusal.rig).text("load", refusal.load);
-  object.text("snow", refusal.snow).text("snow_told_by", refusal.snow_told_by);
+  object.text("snow", refusal.snow).text("snow_told_by", told_utc(refusal.snow_told_by));
   object.text("depart_utc", units::text_of(refusal.depart));
   object.number("allowed_share", refusal.allowed_share).text("why", refusal.why);
   object.text("verdict", passage::words_for(refusal.verdict()));

@@ -53,7 +53,7 @@ card::BoardReport board_with(int stations, const std::string& name) {
   report.rig = "Broadfoot";
   report.driver_level = "seasoned";
   report.allowed_share = 0.7;
-  report.told_by = "assumed for planning, weather observed by A. Example";
+  report.told_by = {"assumed for planning, weather observed by A. Example", {}};
   report.snow_valid_until = units::Instant{1'769'954'400};
   report.made = units::Instant{1'769'940'000};
   report.estimates = {"reaction time 2 s"};
