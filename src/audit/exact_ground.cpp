@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 
+#include "passage/bend.h"
 #include "terrain/gradient.h"
 #include "terrain/plane.h"
 
@@ -115,6 +117,13 @@ std::vector<Footfall> exact_footfalls(const passage::Scene& scene, const rig::Ri
   }
   footfalls.push_back(exact_footfall(scene, rig, leg, length));
   const auto tolerance = passage::slope_tolerance(scene, rig.carrier.gauge);
+  std::vector<geo::Span> spans;
+  std::ranges::transform(footfalls, std::back_inserter(spans), &Footfall::span);
+  const std::vector<Metres> radii =
+      passage::radii_along(leg.line, rig.carrier.overall_length, spans);
+  for (std::size_t i = 0; i < footfalls.size(); ++i) {
+    footfalls[i].radius = radii[i];
+  }
   for (Footfall& footfall : footfalls) {
     footfall.aspect = aspect_at(scene.heights, footfall.middle, tolerance);
   }

@@ -99,31 +99,64 @@ std::vector<double> places_to_look(const geo::Polyline& line, double half_m) {
   return places;
 }
 
-}  // namespace
+bool is_usable(Metres window) {
+  return std::isfinite(window.value()) && window > Metres{0};
+}
 
-Bend tightest_bend(const geo::Polyline& line, Metres window) {
-  const bool usable = std::isfinite(window.value()) && window > Metres{0};
-  if (!usable) {
-    return {.at = Metres{0}, .radius = Metres{0}, .window = window};
-  }
+double half_of(Metres window, const geo::Polyline& line) {
+  return std::min(window, line.length()).value() / 2.0;
+}
+
+/// Tells every bend of a line, place by place.
+template <class Tell>
+void tell_bends(const geo::Polyline& line, Metres window, const Tell& tell) {
   const double length_m = line.length().value();
-  const double half_m = std::min(window.value(), length_m) / 2.0;
+  const double half_m = half_of(window, line);
   const double least_arm_m = std::min(half_m / 2.0, length_m / 2.0);
   const Winding winding{line};
-  Bend tightest{.at = line.length() / 2.0, .radius = kStraight, .window = Metres{2.0 * half_m}};
   for (const double at_m : places_to_look(line, half_m)) {
     const Arms arms{std::min(half_m, at_m), std::min(half_m, length_m - at_m)};
     if (arms.before_m < least_arm_m || arms.after_m < least_arm_m) {
       continue;
     }
     const Metres at{at_m};
-    const double radius = radius_between(arms, winding.deflection(at, arms));
-    if (!(radius >= tightest.radius.value())) {
-      tightest.at = at;
-      tightest.radius = Metres{radius};
-    }
+    tell(
+        Bend{at, Metres{radius_between(arms, winding.deflection(at, arms))}, Metres{2.0 * half_m}});
   }
+}
+
+}  // namespace
+
+Bend tightest_bend(const geo::Polyline& line, Metres window) {
+  if (!is_usable(window)) {
+    return {.at = Metres{0}, .radius = Metres{0}, .window = window};
+  }
+  Bend tightest{.at = line.length() / 2.0,
+                .radius = kStraight,
+                .window = Metres{2.0 * half_of(window, line)}};
+  tell_bends(line, window, [&](const Bend& bend) {
+    const bool no_tighter = bend.radius >= tightest.radius;  // NaN is tighter than all
+    tightest = no_tighter ? tightest : bend;
+  });
   return tightest;
+}
+
+std::vector<Metres> radii_along(const geo::Polyline& line, Metres window,
+                                const std::vector<geo::Span>& pieces) {
+  if (!is_usable(window)) {
+    return std::vector<Metres>(pieces.size(), Metres{0});
+  }
+  std::vector<Metres> radii(pieces.size(), kStraight);
+  tell_bends(line, window, [&](const Bend& bend) {
+    const geo::Span seen{bend.at - bend.window / 2, bend.at + bend.window / 2};
+    auto piece = std::partition_point(pieces.begin(), pieces.end(),
+                                      [&](const geo::Span& span) { return span.to < seen.from; });
+    for (; piece != pieces.end() && piece->from <= seen.to; ++piece) {
+      Metres& radius = radii[static_cast<std::size_t>(piece - pieces.begin())];
+      radius = bend.radius >= radius ? radius : bend.radius;
+    }
+  });
+  return radii;
 }
 
 }  // namespace rimehaul::passage

@@ -1,6 +1,8 @@
 // Bends as drawn on the map, seen at the scale of a rig.
 #pragma once
 
+#include <vector>
+
 #include "geo/polyline.h"
 
 namespace rimehaul::passage {
@@ -24,5 +26,11 @@ inline constexpr units::Metres kStraight{10000.0};
 /// meet there (half a window or more of each) and ask again. A line shorter than the window is
 /// judged with its own length as the window. Window not a positive number: radius 0.
 [[nodiscard]] Bend tightest_bend(const geo::Polyline& line, units::Metres window);
+
+/// For pieces of a line, each within a quarter of the window of it or longer: the tightest of the
+/// bends, seen as above, whose window touches the piece. Spans in driving order.
+[[nodiscard]] std::vector<units::Metres> radii_along(const geo::Polyline& line,
+                                                     units::Metres window,
+                                                     const std::vector<geo::Span>& pieces);
 
 }  // namespace rimehaul::passage

@@ -83,6 +83,11 @@ Finding judge_snow(const SnowThere& snow, const snow::GripRow* grip) {
                          : unknown(Check::snow_known, "grip of this snow for this rig");
 }
 
+/// No bend is driven tighter than the carrier turns: where the line asks that, turning refuses.
+Metres radius_at(const Course& course, const Footfall& footfall) {
+  return std::max(footfall.radius, course.rig.carrier.turning_radius);
+}
+
 /// The most that the box can ask of the engine sets the speed.
 MetresPerSecond speed_on(const Course& course, const snow::GripRow& grip, const Lies& lies) {
   const units::Slope steepest =
@@ -91,7 +96,7 @@ MetresPerSecond speed_on(const Course& course, const snow::GripRow& grip, const 
 }
 
 PlaceJudgement judge_ground_and_stopping(const Course& course, const Lies& lies,
-                                         const snow::GripRow& grip) {
+                                         const snow::GripRow& grip, Metres radius) {
   const Footing footing{.rig = course.rig,
                         .weighed = course.weighed,
                         .grip = grip,
@@ -99,7 +104,7 @@ PlaceJudgement judge_ground_and_stopping(const Course& course, const Lies& lies,
                         .carrier = lies.carrier->up_to,
                         .trailer = lies.trailer->up_to};
   PlaceJudgement judged{judge_ground(footing), lies.carrier, std::nullopt};
-  Stopping stopping = judge_stopping(footing, course.sight, course.allowed_share);
+  Stopping stopping = judge_stopping(footing, {course.sight, radius}, course.allowed_share);
   judged.speed = lower_of(lower_of(stopping.speed, course.rig.carrier.top_speed),
                           speed_on(course, grip, lies));
   judged.findings.push_back(std::move(stopping.finding));
@@ -116,7 +121,7 @@ PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const
   }
   PlaceJudgement judged{{}, lies.carrier, std::nullopt};
   if (grip != nullptr && lies.carrier.has_value() && lies.trailer.has_value()) {
-    judged = judge_ground_and_stopping(course, lies, *grip);
+    judged = judge_ground_and_stopping(course, lies, *grip, radius_at(course, footfall));
   }
   judged.findings.push_back(judge_heights(course, lies));
   judged.findings.push_back(judge_snow(snow, grip));

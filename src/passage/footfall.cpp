@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <numbers>
 
 #include "passage/turning.h"
@@ -185,6 +186,9 @@ std::vector<Footfall> footfalls(const Scene& scene, const geo::Polyline& line, c
                                                : std::vector<GroundPiece>{};
   const Metres lag = trailer_lag(rig);
   const std::optional<Slope> tolerance = slope_tolerance(scene, rig.carrier.gauge);
+  std::vector<geo::Span> spans;
+  std::ranges::transform(carrier, std::back_inserter(spans), &GroundPiece::span);
+  const std::vector<Metres> radii = radii_along(line, rig.carrier.overall_length, spans);
   std::vector<Footfall> found;
   found.reserve(carrier.size());
   for (const GroundPiece& piece : carrier) {
@@ -193,6 +197,7 @@ std::vector<Footfall> footfalls(const Scene& scene, const geo::Polyline& line, c
                      .heading = piece.heading,
                      .height = piece.height,
                      .aspect = aspect_at(piece, tolerance),
+                     .radius = radii[found.size()],
                      .carrier = piece.attitude,
                      .trailer = rig.trailer.has_value() ? trailer_box(trailer, piece.span, lag)
                                                         : piece.attitude});

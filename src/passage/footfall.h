@@ -17,7 +17,8 @@ struct Footfall {
   geo::MapPoint middle;
   units::Bearing heading;
   std::optional<geo::Height> height;
-  std::optional<units::Bearing> aspect;         ///< downslope direction at the middle
+  std::optional<units::Bearing> aspect;  ///< downslope direction at the middle
+  units::Metres radius{0};  ///< of the tightest bend that the carrier may stand in; 0: none told
   std::optional<terrain::AttitudeBox> carrier;  ///< nothing: heights are missing
   std::optional<terrain::AttitudeBox> trailer;  ///< as carrier without a trailer
 };

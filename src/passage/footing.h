@@ -44,13 +44,22 @@ struct Footing {
 /// All of the above, in the order of Check; those that need a trailer only with one.
 [[nodiscard]] std::vector<Finding> judge_ground(const Footing& footing);
 
-/// Stopping at walking pace within the sight that counts, and the highest speed that stops within
-/// the allowed share of it (0 when walking pace already does not).
+/// Where a rig must be able to stop.
+struct StopWithin {
+  units::Metres sight;   ///< the least that counts
+  units::Metres radius;  ///< of the bend there; above 0
+};
+
+/// Stopping at walking pace within the sight, by a brake used no harder than leaves side slip,
+/// roll-over and jackknife of the slowing rig within the allowed share, the bend counted; and the
+/// highest speed at which all of that holds within the allowed share of the sight (0 when it does
+/// not at walking pace). Where the steady rig already exceeds one of those checks, which closes the
+/// place by itself, both are judged by the brake alone.
 struct Stopping {
   Finding finding;
   units::MetresPerSecond speed;
 };
-[[nodiscard]] Stopping judge_stopping(const Footing& footing, units::Metres sight,
+[[nodiscard]] Stopping judge_stopping(const Footing& footing, const StopWithin& within,
                                       double allowed_share);
 
 // Checks that depend on the load alone.

@@ -5,16 +5,20 @@
 
 namespace rimehaul::passage {
 
-Statics statics_of(const Footing& footing) {
-  Statics statics{.footing = footing,
-                  .carrier = tilt_of(footing.carrier),
-                  .trailer = tilt_of(footing.trailer),
-                  .hitch = {},
-                  .climb = {},
-                  .hold = {}};
+/// What slows the trailer comes through the hitch: it leans the trailer no further than the grade.
+Statics statics_of(const Footing& footing, const Motion& motion) {
+  Statics statics{
+      .footing = footing,
+      .motion = motion,
+      .carrier = tilt_in_motion(tilt_of(footing.carrier), motion),
+      .trailer = tilt_in_motion(tilt_of(footing.trailer), {.sideways = motion.sideways}),
+      .hitch = {},
+      .climb = {},
+      .hold = {}};
   statics.hitch = hitch_forces(statics);
   statics.climb = climb_grip(statics);
   statics.hold = hold_grip(statics);
+  statics.hold.asked += units::Newtons{footing.weighed.total().value() * motion.slowing};
   return statics;
 }
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "passage/footing.h"
-#include "passage/tilt.h"
+#include "passage/motion.h"
 #include "passage/worksheet.h"
 #include "units/quantities.h"
 
@@ -26,13 +26,16 @@ struct Grip {
 /// What the checks of one footing share, worked out once. Holds a reference to the footing.
 struct Statics {
   const Footing& footing;
+  Motion motion{};
   Tilt carrier;
   Tilt trailer;
   HitchForces hitch;
   Grip climb;  ///< starting uphill with everything behind
   Grip hold;   ///< holding the whole rig at steady speed downhill
 };
-[[nodiscard]] Statics statics_of(const Footing& footing);
+/// At steady speed on a straight line, or moving otherwise: what the trailer presses and pushes
+/// with, and what the brake is asked, then have the masses' slowing in them.
+[[nodiscard]] Statics statics_of(const Footing& footing, const Motion& motion = {});
 
 // Parts of the above, each from those before it.
 [[nodiscard]] HitchForces hitch_forces(const Statics& statics);
@@ -50,6 +53,28 @@ struct Statics {
 [[nodiscard]] Finding judge_trailer_side_slip(const Statics& statics);
 [[nodiscard]] Finding judge_jackknife(const Statics& statics);
 [[nodiscard]] Finding judge_hitch_vertical(const Statics& statics);
+
+/// What pulls the carrier across, and the grip across that it has while none is taken along.
+struct Across {
+  units::Newtons asked;
+  units::Newtons given;
+};
+[[nodiscard]] Across across_carrier(const Statics& statics);
+
+/// What the jackknife check weighs, apart from the push and the brake.
+struct TailGrip {
+  double push_arm_m = 0.0;   ///< sin(gamma) d_h
+  double hold_arm_m = 0.0;   ///< l / 4
+  units::Newtons of_tracks;  ///< mu_l (phi g m_c n_c - U)
+  units::Newtons across;     ///< S
+};
+[[nodiscard]] TailGrip tail_grip(const Statics& statics);
+
+/// How hard the carrier may be slowed, m/s2, before the lean towards an edge that faces ahead comes
+/// to the allowed share of what it bears: `bent` is not slowed, and the hitch's moment is that of
+/// `harsh`, slowed harder than will be. Not above 0 where it may not be slowed at all.
+[[nodiscard]] double slowing_before_tip(const Statics& bent, const Statics& harsh,
+                                        double allowed_share);
 
 /// Where the hitch stands behind the middle of the carrier's contact, about which it yaws.
 [[nodiscard]] units::Metres hitch_behind_middle(const rig::Carrier& carrier);

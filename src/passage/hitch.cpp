@@ -47,13 +47,17 @@ struct Vertical {
 /// Moments about the middle of the trailer's contact, drag at the snow and pull at the hitch:
 /// V L = g n m_h L - g m_t (along (h_t - h_h) - f_t n h_h). The term in `along` is largest at one
 /// end of its range whatever the sign of h_t - h_h; the others at most or least normal load. A
-/// trailer that stands has no drag, so none is counted against uplift.
-Vertical vertical_of(const Levers& levers, const Tilt& tilt) {
+/// trailer that stands has no drag, so none is counted against uplift. What slows it acts at its
+/// centre of gravity, as a fall of the ground does.
+Vertical vertical_of(const Levers& levers, const Tilt& tilt, const Motion& motion) {
   const double weight_newton = kGravity * levers.mass_kg;
   const double tongue_newton = kGravity * levers.tongue_kg;
   const double rise_m = levers.centre_m - levers.hitch_m;
-  const double onto = larger(tilt.down * rise_m, -tilt.up * rise_m) / levers.drawbar_m;
-  const double off = larger(tilt.up * rise_m, -tilt.down * rise_m) / levers.drawbar_m;
+  const double ahead = motion.slowing / kGravity;
+  const double onto = (larger(tilt.down * rise_m, -tilt.up * rise_m) + above_zero(ahead * rise_m)) /
+                      levers.drawbar_m;
+  const double off = (larger(tilt.up * rise_m, -tilt.down * rise_m) + above_zero(-ahead * rise_m)) /
+                     levers.drawbar_m;
   const double drag = levers.drag * tilt.normal_most * levers.hitch_m / levers.drawbar_m;
   return {
       .down_newton = above_zero(tongue_newton * tilt.normal_most + weight_newton * (onto + drag)),
@@ -74,7 +78,7 @@ HitchForces hitch_forces(const Statics& statics) {
     return {Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}, Newtons{kUnknown}};
   }
   const Tilt& tilt = statics.trailer;
-  const Vertical vertical = vertical_of(levers, tilt);
+  const Vertical vertical = vertical_of(levers, tilt, statics.motion);
   const double weight_newton = kGravity * levers.mass_kg;
   const double push_newton =
       weight_newton * (tilt.down - drag_low * tilt.normal_least) +
@@ -82,7 +86,7 @@ HitchForces hitch_forces(const Statics& statics) {
   return {.down = Newtons{vertical.down_newton},
           .uplift = Newtons{vertical.uplift_newton},
           .pull = Newtons{above_zero(weight_newton * (tilt.up + levers.drag * tilt.normal_most))},
-          .push = Newtons{above_zero(push_newton)}};
+          .push = Newtons{above_zero(push_newton) + levers.mass_kg * statics.motion.slowing}};
 }
 
 Finding judge_hitch_vertical(const Statics& statics) {

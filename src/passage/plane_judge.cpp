@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/require.h"
+#include "passage/bend.h"
 #include "passage/crew_rules.h"
 #include "passage/grip_table.h"
 #include "passage/worst.h"
@@ -60,7 +61,8 @@ std::vector<Finding> PlaneJudge::findings_on(terrain::Attitude plane) const {
                         .carrier = box,
                         .trailer = box};
   std::vector<Finding> findings = judge_ground(footing);
-  findings.push_back(judge_stopping(footing, question_.rules.sight, allowed_share_).finding);
+  findings.push_back(
+      judge_stopping(footing, {question_.rules.sight, kStraight}, allowed_share_).finding);
   return findings;
 }
 

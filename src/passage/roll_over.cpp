@@ -142,16 +142,34 @@ Finding judge_body(const Body& body, const Statics& statics, const MomentOver& m
   return written(edges[worst], worst_lean, body, statics);
 }
 
+Body carrier_of(const Statics& statics) {
+  return {.check = Check::carrier_roll_over,
+          .polygon = statics.footing.rig.carrier.support,
+          .balance = statics.footing.weighed.carrier,
+          .box = statics.footing.carrier,
+          .tilt = statics.carrier};
+}
+
 }  // namespace
 
 Finding judge_carrier_roll_over(const Statics& statics) {
-  const Body body{.check = Check::carrier_roll_over,
-                  .polygon = statics.footing.rig.carrier.support,
-                  .balance = statics.footing.weighed.carrier,
-                  .box = statics.footing.carrier,
-                  .tilt = statics.carrier};
-  return judge_body(body, statics,
+  return judge_body(carrier_of(statics), statics,
                     [&](const rig::TipEdge& edge) { return hitch_moment(edge, statics); });
+}
+
+double slowing_before_tip(const Statics& bent, const Statics& harsh, double allowed_share) {
+  const Body body = carrier_of(bent);
+  double least = HUGE_VAL;
+  for (const rig::TipEdge& edge : rig::tip_edges(body.polygon, body.balance.centre)) {
+    if (edge.outward.forward <= 0.0) {
+      continue;
+    }
+    const Lean lean = lean_over(edge, body, bent, hitch_moment(edge, harsh));
+    const double spare = allowed_share * lean.capacity - lean.demand;
+    least =
+        smaller(least, spare * units::kGravity * bent.carrier.normal_least / edge.outward.forward);
+  }
+  return least;
 }
 
 Finding judge_trailer_roll_over(const Statics& statics) {

@@ -126,6 +126,7 @@ std::vector<std::string> estimates_in(const Rules& rules) {
   if (rules.wettest_creek_bridge == snow::Wetness::dry) {
     estimates.emplace_back("snow bridges over creeks carry in dry snow only");
   }
+  estimates.emplace_back("bends ask at most 0.1 of the weight sideways");
   estimates.emplace_back(rules.grip.measured().empty()
                              ? "grip: all but dry traction on groomed snow and ice"
                              : "grip, where the site has not measured it: all but dry traction on "

@@ -21,6 +21,15 @@ double lateral_at_hitch(const Statics& statics) {
 
 }  // namespace
 
+Across across_carrier(const Statics& statics) {
+  const double pressed_newton =
+      units::weight_of(statics.footing.weighed.carrier.mass).value() * statics.carrier.normal_least;
+  const double grip = statics.footing.grip.lateral.value();
+  return {.asked = units::Newtons{pressed_newton * statics.carrier.across_normal +
+                                  lateral_at_hitch(statics)},
+          .given = units::Newtons{grip * (pressed_newton - statics.hitch.uplift.value())}};
+}
+
 /// Friction ellipse: (along / grip along)^2 + (across / grip across)^2 <= 1, written as forces
 /// across. Each of along / grip along, n_c / (n_c - U) and Y / (n_c - U) is largest at the least
 /// normal load n_c, and K / sqrt(1 + G^2) at the steepest K and the gentlest G; so their sum is
@@ -28,26 +37,22 @@ double lateral_at_hitch(const Statics& statics) {
 Finding judge_carrier_side_slip(const Statics& statics) {
   Worksheet sheet{Check::carrier_side_slip};
   const Tilt& tilt = statics.carrier;
-  const double mass_kg =
-      sheet.positive("m_c", amount(statics.footing.weighed.carrier.mass), Origin::load);
+  sheet.positive("m_c", amount(statics.footing.weighed.carrier.mass), Origin::load);
   sheet.not_negative("G_c", amount(statics.footing.carrier.gentlest_grade()), Origin::heights);
   sheet.not_negative("K_c", tangent(tilt.steepest_across), Origin::heights);
-  const double normal = sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
-  const double grip =
-      sheet.not_negative("mu_l", amount(statics.footing.grip.lateral), Origin::grip);
+  sheet.positive("n_c", count_of(tilt.normal_least), Origin::derived);
+  sheet.not_negative("mu_l", amount(statics.footing.grip.lateral), Origin::grip);
   const double drive =
       sheet.not_negative("u_climb", count_of(grip_taken(statics.climb)), Origin::derived);
   const double brake =
       sheet.not_negative("u_hold", count_of(grip_taken(statics.hold)), Origin::derived);
-  double hitch_newton = 0.0;
-  double uplift_newton = 0.0;
   if (statics.footing.rig.trailer) {
-    hitch_newton = sheet.not_negative("Y", force(lateral_at_hitch(statics)), Origin::derived);
-    uplift_newton = sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
+    sheet.not_negative("Y", force(lateral_at_hitch(statics)), Origin::derived);
+    sheet.not_negative("U", amount(statics.hitch.uplift), Origin::derived);
   }
-  const double pressed_newton = kGravity * mass_kg * normal;
-  const double across_newton = pressed_newton * tilt.across_normal + hitch_newton;
-  const double given_newton = grip * (pressed_newton - uplift_newton);
+  const Across across = across_carrier(statics);
+  const double across_newton = across.asked.value();
+  const double given_newton = across.given.value();
   const double along_newton = larger(drive, brake) * given_newton;
   return sheet.compared(
       force(std::sqrt(along_newton * along_newton + across_newton * across_newton)),

@@ -1,4 +1,4 @@
-// Stopping within sight: at walking pace, and the highest speed that still does.
+// Stopping within sight: how hard the brake may be used, at walking pace, and the highest speed.
 #include <cmath>
 #include <utility>
 
@@ -32,36 +32,181 @@ double speed_that_stops_within(double way_m, Slowing slowing) {
   return speed;
 }
 
-units::Amount deceleration_amount(double metres_per_second2) {
+units::Amount acceleration(double metres_per_second2) {
   return {metres_per_second2, units::Unit::metres_per_second2};
+}
+
+/// How hard a brake may be used.
+struct Braking {
+  double part = 0.0;          ///< of the snow's grip along, that braking may take: u
+  units::Newtons by_snow{};   ///< that grip: G
+  units::Newtons asked{};     ///< by the hill: F
+  double deceleration = 0.0;  ///< m/s2; not above 0: it does not stop
+};
+
+/// Looks for the hardest braking that leaves the other checks within the allowed share. Each of its
+/// parts falls with a wider box of attitudes, so what it gives bounds from below.
+class Brake {
+ public:
+  Brake(const Footing& footing, double allowed_share)
+      : footing_{footing}, allowed_share_{allowed_share}, most_{hardest_anywhere(footing)} {}
+
+  /// Whether side slip, roll-over and jackknife keep the allowed share.
+  [[nodiscard]] bool keeps(const Statics& statics) const {
+    const auto passes = [&](const Finding& finding) {
+      return stand_of(finding, allowed_share_) == Stand::passes;
+    };
+    return passes(judge_carrier_side_slip(statics)) && passes(judge_carrier_roll_over(statics)) &&
+           passes(judge_trailer_side_slip(statics)) && passes(judge_trailer_roll_over(statics)) &&
+           passes(judge_jackknife(statics));
+  }
+
+  /// In a bend that pulls sideways so much.
+  [[nodiscard]] Braking hardest(double sideways) const {
+    const Statics bent = statics_of(footing_, {.slowing = 0.0, .sideways = sideways});
+    if (!keeps(bent)) {
+      return {};
+    }
+    // Loads are taken as the hardest braking that is planned shifts them; its own force is taken
+    // off again.
+    const Statics harsh = statics_of(footing_, {.slowing = most_, .sideways = sideways});
+    const units::Newtons asked =
+        harsh.hold.asked - units::Newtons{footing_.weighed.total().value() * most_};
+    const double part = smaller(part_by_slip(harsh), part_by_jackknife(harsh, asked));
+    Braking braking = with_part(part, harsh.hold, asked);
+    const double before_tip = slowing_before_tip(bent, harsh, allowed_share_);
+    braking.deceleration = smaller(braking.deceleration, smaller(before_tip, most_));
+    return braking;
+  }
+
+  /// By the brake and the snow alone.
+  [[nodiscard]] Braking all_out(const Statics& steady) const {
+    return with_part(1.0, steady.hold, steady.hold.asked);
+  }
+
+ private:
+  /// On the level, by all the grip there is and the trailer's drag.
+  static double hardest_anywhere(const Footing& footing) {
+    const double braked_kg = footing.grip.brake.value() * footing.weighed.carrier.mass.value();
+    const double dragged_kg =
+        footing.grip.trailer_resistance.low.value() * footing.weighed.trailer.mass.value();
+    return units::kGravity * (braked_kg + dragged_kg) / footing.weighed.total().value();
+  }
+
+  /// The hardware may give less than so much of the snow's grip.
+  [[nodiscard]] Braking with_part(double part, const Grip& hold, units::Newtons asked) const {
+    const double given =
+        smaller(part * hold.given_by_snow.value(), footing_.rig.carrier.brake_force.value());
+    return {part, hold.given_by_snow, asked,
+            (given - asked.value()) / footing_.weighed.total().value()};
+  }
+
+  /// (u C)^2 + S^2 <= (s C)^2
+  [[nodiscard]] double part_by_slip(const Statics& statics) const {
+    const Across across = across_carrier(statics);
+    const double taken = across.asked / across.given;
+    return std::sqrt(above_zero(allowed_share_ * allowed_share_ - taken * taken));
+  }
+
+  /// k (P + m_t a) + S <= N sqrt(1 - u^2) with k = sin(gamma) d_h / (s l / 4) and a = (u G - F) /
+  /// m, linear in u on the left: p + q u <= N sqrt(1 - u^2).
+  [[nodiscard]] double part_by_jackknife(const Statics& harsh, units::Newtons asked) const {
+    if (!footing_.rig.trailer) {
+      return 1.0;
+    }
+    const TailGrip tail = tail_grip(harsh);
+    const double push_newton =
+        harsh.hitch.push.value() - footing_.weighed.trailer.mass.value() * most_;
+    const double arms = tail.push_arm_m / (allowed_share_ * tail.hold_arm_m);
+    const double trailer_part = footing_.weighed.trailer.mass / footing_.weighed.total();
+    const double grip = tail.of_tracks.value();
+    const double q = arms * trailer_part * harsh.hold.given_by_snow.value();
+    const double p = arms * (push_newton - trailer_part * asked.value()) + tail.across.value();
+    const double part = (-p * q + grip * std::sqrt(above_zero(q * q + grip * grip - p * p))) /
+                        (q * q + grip * grip);
+    return smaller(part, 1.0);
+  }
+
+  const Footing& footing_;
+  double allowed_share_;
+  double most_;
+};
+
+double sideways_at(double speed, units::Metres radius) {
+  return speed * speed / radius.value();
+}
+
+/// The highest of the speeds low, low + a step, ... up to `high` that keeps everything, as `low`
+/// does. Steps that do not depend on the place: a wider box never gives a higher speed.
+struct Between {
+  double low;
+  double high;
+};
+
+template <class Keeps>
+double highest_speed(Between speeds, const Keeps& keeps) {
+  constexpr double kStep = 0.05;
+  const auto speed_at = [&](int steps) { return speeds.low + kStep * steps; };
+  int kept = 0;
+  int beyond = static_cast<int>(std::floor((speeds.high - speeds.low) / kStep)) + 1;
+  if (beyond > 1 && keeps(speed_at(beyond - 1))) {
+    return speed_at(beyond - 1);
+  }
+  while (beyond - kept > 1) {
+    const int middle = kept + (beyond - kept) / 2;
+    (keeps(speed_at(middle)) ? kept : beyond) = middle;
+  }
+  return speed_at(kept);
 }
 
 }  // namespace
 
-Stopping judge_stopping(const Footing& footing, units::Metres sight, double allowed_share) {
+Stopping judge_stopping(const Footing& footing, const StopWithin& within, double allowed_share) {
+  const Brake brake{footing, allowed_share};
+  const Statics steady = statics_of(footing);
+  const double pace = footing.rules.walking_pace.value();
+  const bool judged_elsewhere = !brake.keeps(steady);
+  const Braking braking =
+      judged_elsewhere ? brake.all_out(steady) : brake.hardest(sideways_at(pace, within.radius));
   Worksheet sheet{Check::stopping};
-  const Grip grip = statics_of(footing).hold;
-  const double given_newton = sheet.any("B", amount(grip.given), Origin::derived);
-  const double asked_newton = sheet.any("F", amount(grip.asked), Origin::derived);
-  const double mass_kg = sheet.positive("m", amount(footing.weighed.total()), Origin::load);
-  const double pace = sheet.positive("v", amount(footing.rules.walking_pace), Origin::rules);
+  sheet.not_negative("B", amount(footing.rig.carrier.brake_force), Origin::rig_sheet);
+  sheet.any("G", amount(braking.by_snow), Origin::derived);
+  sheet.not_negative("u", units::count_of(braking.part), Origin::derived);
+  sheet.any("F", amount(braking.asked), Origin::derived);
+  sheet.positive("m", amount(footing.weighed.total()), Origin::load);
+  sheet.positive("v", amount(footing.rules.walking_pace), Origin::rules);
   const double reaction_s = sheet.not_negative("t", amount(footing.rules.reaction), Origin::rules);
-  const double deceleration = (given_newton - asked_newton) / mass_kg;
-  sheet.any("a", deceleration_amount(deceleration), Origin::derived);
+  sheet.positive("R", amount(within.radius), Origin::trail);
+  sheet.any("a", acceleration(braking.deceleration), Origin::derived);
   const units::MetresPerSecond none{0.0};
-  if (!sheet.holds() || !(deceleration > 0.0)) {
-    return {sheet.refused("brake and drag do not overcome the hill: it cannot stop"), none};
+  if (!sheet.holds() || !(braking.deceleration > 0.0)) {
+    return {sheet.refused(braking.part > 0.0
+                              ? "brake and drag do not overcome the hill: it cannot stop"
+                              : "braking at walking pace would let it slide, tip or jackknife"),
+            none};
   }
-  const Slowing slowing{.reaction_s = reaction_s, .deceleration = deceleration};
-  const units::Metres way{way_to_stop(pace, slowing)};
-  Finding finding = sheet.compared(amount(way), amount(sight));
+  const Slowing at_pace{.reaction_s = reaction_s, .deceleration = braking.deceleration};
+  const units::Metres way{way_to_stop(pace, at_pace)};
+  Finding finding = sheet.compared(amount(way), amount(within.sight));
   const double top_speed = footing.rig.carrier.top_speed.value();
   const bool may_drive = stand_of(finding, allowed_share) == Stand::passes && top_speed > 0.0;
   if (!may_drive) {
     return {std::move(finding), none};
   }
-  const double speed = speed_that_stops_within(allowed_share * sight.value(), slowing);
-  return {std::move(finding), units::MetresPerSecond{smaller(speed, top_speed)}};
+  const double room_m = allowed_share * within.sight.value();
+  const auto stops = [&](double speed) {
+    const Slowing slowing{
+        .reaction_s = reaction_s,
+        .deceleration = brake.hardest(sideways_at(speed, within.radius)).deceleration};
+    return slowing.deceleration > 0.0 && way_to_stop(speed, slowing) <= room_m;
+  };
+  const double straight = speed_that_stops_within(room_m, at_pace);
+  if (judged_elsewhere) {
+    return {std::move(finding), units::MetresPerSecond{smaller(straight, top_speed)}};
+  }
+  return {std::move(finding),
+          units::MetresPerSecond{highest_speed(
+              {.low = smaller(pace, top_speed), .high = smaller(straight, top_speed)}, stops)}};
 }
 
 }  // namespace rimehaul::passage

@@ -60,8 +60,6 @@ StretchJudge::StretchJudge(const Judge& judge, const Stretch& stretch)
   if (rig.trailer.has_value()) {
     reach_ = std::max(reach_, line_error_of(*trail_) + rig.trailer->overall_width / 2);
   }
-  // No bend is driven tighter than the carrier turns: where the line asks that, turning refuses.
-  bend_speed_ = speed_of_bend(std::max(bend_.bend.radius, rig.carrier.turning_radius));
   zones_ = zones_around(judge.scene().network.zones, stretch.line, reach_ + kHair);
 }
 
@@ -137,7 +135,8 @@ PlaceJudgement StretchJudge::judge_piece(const Footfall& footfall, const SnowThe
                                             : std::nullopt;
   }
   if (judged.speed.has_value()) {
-    judged.speed = lower_of(*judged.speed, bend_speed_);
+    const Metres radius = std::max(footfall.radius, judge_->rig().carrier.turning_radius);
+    judged.speed = lower_of(*judged.speed, speed_of_bend(radius));
     const bool at_walking_pace = *judged.speed >= judge_->scene().rules.walking_pace;
     if (!at_walking_pace && stops_in_time(judged.findings, course_.allowed_share)) {
       judged.findings.push_back(

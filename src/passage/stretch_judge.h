@@ -22,7 +22,7 @@ class StretchJudge {
   /// The marks that touch a part of the stretch. Every finding bears its place.
   [[nodiscard]] std::vector<Finding> judge_marks(geo::Span part, units::Instant when) const;
   /// One footfall: ground, snow, stopping, zones and avalanches, with the speed that all of these
-  /// and the stretch's tightest bend leave. Slower than walking pace is refused.
+  /// and the bend there leave. Slower than walking pace is refused.
   [[nodiscard]] PlaceJudgement judge_piece(const Footfall& footfall, const SnowThere& snow) const;
 
  private:
@@ -36,7 +36,6 @@ class StretchJudge {
   const trails::Trail* trail_;
   Course course_;
   DrivenBend bend_;
-  units::MetresPerSecond bend_speed_;
   units::Metres reach_;              ///< from the line to the rig's side, the line's error added
   std::vector<trails::Zone> zones_;  ///< that may touch the stretch
 };
