@@ -60,6 +60,7 @@ std::vector<std::string> cautions() {
       kAvalanches,
       "Conditions worse than assumed mean stop and replan.",
       "Nobody stops below a slope, or below a machine that may slide.",
+      "Speeds hold along a leg: creep round the turns at junctions, slower than a walk.",
   };
 }
 

@@ -90,7 +90,8 @@ Worst judge_ground_of(const Judge& judge, const Joint& joint, units::Instant whe
   const Metres error = std::max(line_error_of(before), line_error_of(after));
   Worst worst;
   const SnowQuestion question{judge.snow(), joint.line, judge.tolerance(), when};
-  for (const Footfall& footfall : footfalls(judge.scene(), joint.line, judge.rig(), error)) {
+  for (Footfall& footfall : footfalls(judge.scene(), joint.line, judge.rig(), error)) {
+    footfall.radius = kStraight;  // a turn is crept, slower than walking pace: no bend pulls there
     for (const auto& state : snow_under(footfall, question)) {
       worst.offer_all(judge_place(course, footfall, {state, when}).findings, footfall.span.from);
     }
@@ -121,6 +122,7 @@ TurnJudgement judge_turning_back(const Judge& judge, const Leg& before, units::I
   const Metres near = std::min(overall_length(judge.rig()), before.line.length());
   const geo::Polyline end = before.line.part({before.line.length() - near, before.line.length()});
   Footfall last = footfalls(judge.scene(), end, judge.rig(), line_error_of(trail)).back();
+  last.radius = kStraight;
   const auto states = snow_under(last, {judge.snow(), end, judge.tolerance(), when});
   if (last.carrier.has_value() && last.trailer.has_value()) {
     last.carrier = for_every_heading(*last.carrier);
