@@ -6,6 +6,7 @@
 #include "card/figures.h"
 #include "card/notices.h"
 #include "card/words.h"
+#include "search/snow_at_start.h"
 
 namespace rimehaul::card {
 
@@ -130,10 +131,7 @@ std::string decisions_in(const Refusal& refusal) {
 }
 
 std::string snow_at_departure(const RefusalContext& context) {
-  const trails::Station& start = context.scene.network.stations[context.question.stations.front()];
-  const auto height = context.scene.heights.at(start.place);
-  const auto state =
-      height ? context.snow.at({*height, std::nullopt, context.question.depart}) : std::nullopt;
+  const auto state = search::snow_at_start(context.scene, context.snow, context.question);
   return state ? words::snow_state(*state) : "unknown";
 }
 

@@ -9,7 +9,7 @@ namespace rimehaul::day {
 
 using passage::Judge;
 
-WayAsker::WayAsker(const Judge& judge, GroundMemory& ground, const AskedOfAll& asked)
+WayAsker::WayAsker(const Judge& judge, passage::GroundMemory& ground, const AskedOfAll& asked)
     : judge_{&judge}, remembering_{judge, ground}, asked_{asked} {}
 
 AskedWay WayAsker::ask(std::vector<std::size_t> stations, search::Permission permission) const {
@@ -42,7 +42,8 @@ std::size_t WayAsker::walk_again(const search::Route& route) const {
 }
 
 struct OtherLoadAskers::Loaded {
-  Loaded(const Judge& as_it_stands, rig::Rig other, GroundMemory& ground, const AskedOfAll& asked)
+  Loaded(const Judge& as_it_stands, rig::Rig other, passage::GroundMemory& ground,
+         const AskedOfAll& asked)
       : rig{std::move(other)}, judge{as_it_stands.with_rig(rig)}, asker{judge, ground, asked} {}
 
   rig::Rig rig;
@@ -50,7 +51,8 @@ struct OtherLoadAskers::Loaded {
   WayAsker asker;
 };
 
-OtherLoadAskers::OtherLoadAskers(const Judge& judge, GroundMemory& ground, const AskedOfAll& asked)
+OtherLoadAskers::OtherLoadAskers(const Judge& judge, passage::GroundMemory& ground,
+                                 const AskedOfAll& asked)
     : judge_{&judge}, ground_{&ground}, asked_{asked} {}
 
 const WayAsker& OtherLoadAskers::with(const Cargo& cargo) {

@@ -5,7 +5,7 @@
 #include <memory>
 
 #include "audit/rewalk.h"
-#include "day/remembering_judge.h"
+#include "passage/remembering_judge.h"
 #include "search/route.h"
 #include "search/usable.h"
 
@@ -31,7 +31,7 @@ struct AskedWay {
 class WayAsker {
  public:
   /// Holds references: judge and ground must outlive it.
-  WayAsker(const passage::Judge& judge, GroundMemory& ground, const AskedOfAll& asked);
+  WayAsker(const passage::Judge& judge, passage::GroundMemory& ground, const AskedOfAll& asked);
 
   /// By stations in driving order. With a named person's permission every decision that the rules
   /// ask for counts as taken. Throws OurFault where walking the way again finds it worse.
@@ -42,7 +42,7 @@ class WayAsker {
   [[nodiscard]] std::size_t walk_again(const search::Route& route) const;
 
   const passage::Judge* judge_;
-  RememberingJudge remembering_;
+  passage::RememberingJudge remembering_;
   AskedOfAll asked_;
 };
 
@@ -58,7 +58,8 @@ struct Cargo {
 class OtherLoadAskers {
  public:
   /// Holds references: judge and ground must outlive it.
-  OtherLoadAskers(const passage::Judge& judge, GroundMemory& ground, const AskedOfAll& asked);
+  OtherLoadAskers(const passage::Judge& judge, passage::GroundMemory& ground,
+                  const AskedOfAll& asked);
 
   [[nodiscard]] const WayAsker& with(const Cargo& cargo);
 
@@ -67,7 +68,7 @@ class OtherLoadAskers {
   struct Loaded;
 
   const passage::Judge* judge_;
-  GroundMemory* ground_;
+  passage::GroundMemory* ground_;
   AskedOfAll asked_;
   std::map<Cargo, std::shared_ptr<const Loaded>> loaded_;
 };

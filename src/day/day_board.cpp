@@ -71,7 +71,7 @@ void tell_way(BoardCell& cell, const AskedWay& asked) {
 /// Answers for one snow; remembers what it has judged from pair to pair.
 class Column {
  public:
-  Column(const BoardSnow& snow, GroundMemory& ground, const BoardQuestion& question)
+  Column(const BoardSnow& snow, passage::GroundMemory& ground, const BoardQuestion& question)
       : snow_{snow},
         asker_{snow.judge, ground, {question.depart, question.rewalk}},
         depart_{question.depart} {
@@ -206,7 +206,7 @@ class Column {
 
 DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question) {
   DayBoard board{.cells = {}, .loads = question.loads};
-  GroundMemory ground;
+  passage::GroundMemory ground;
   const std::size_t pairs = question.pairs.size();
   if (question.watcher != nullptr) {
     question.watcher->parts_to_come(pairs * columns.size());

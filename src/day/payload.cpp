@@ -25,7 +25,7 @@ class Loader {
 
   LoadedWay drive(const rig::Rig& rig) {
     const passage::Judge judge = judge_.with_rig(rig);
-    const RememberingJudge remembering{judge, ground_};
+    const passage::RememberingJudge remembering{judge, ground_};
     auto driven = search::Timekeeper{remembering, question_.depart}.drive(question_.way,
                                                                           question_.permission);
     LoadedWay way;
@@ -59,7 +59,7 @@ class Loader {
  private:
   const passage::Judge& judge_;
   const PayloadQuestion& question_;
-  GroundMemory ground_;
+  passage::GroundMemory ground_;
   std::size_t places_rewalked_ = 0;
 };
 

@@ -43,7 +43,7 @@ struct Cause {
   Openings lifts{};
 };
 
-/// A way that another rig would find open: without the trailer, or without any load.
+/// A way that would be found open with another load, without the trailer, or in other snow.
 struct OtherWay {
   std::vector<trails::LegId> legs;
   Openings opens;  ///< as far as it opens that way

@@ -96,17 +96,8 @@ const Trials::Variant& Trials::variant_for(const Trial& trial) {
   return *variants_.emplace(trial, std::make_shared<const Variant>(like, trial)).first->second;
 }
 
-const std::vector<passage::Footfall>& Trials::ground_under(trails::LegId leg,
-                                                           const Variant& variant) {
-  const auto key = std::pair{leg, trailer_of(variant.rig)};
-  auto found = ground_.find(key);
-  if (found == ground_.end()) {
-    found = ground_
-                .emplace(key, passage::ground_under(judge_->scene(), variant.rig,
-                                                    judge_->stretch_of(leg)))
-                .first;
-  }
-  return found->second;
+passage::RememberingJudge Trials::judge_of(const Trial& trial) {
+  return {variant_for(trial).judge, ground_[trial.trailer]};
 }
 
 std::vector<Finding> Trials::findings(const Place& place, const Trial& trial) {
@@ -115,7 +106,8 @@ std::vector<Finding> Trials::findings(const Place& place, const Trial& trial) {
     return variant.judge.judge_turn(*place.turn_from, place.leg, place.entry).findings;
   }
   passage::LegJudgement judged = variant.judge.judge_over(
-      variant.judge.stretch_of(place.leg), ground_under(place.leg, variant), place.entry);
+      variant.judge.stretch_of(place.leg),
+      passage::ground_under(place.leg, variant.judge, ground_[trial.trailer]), place.entry);
   const bool passes = judged.verdict != passage::Verdict::closed;
   if (passes && !may_drive(facts_of(judged), Permission::named_person)) {
     judged.findings.push_back(

@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "passage/judge.h"
+#include "passage/remembering_judge.h"
 #include "search/usable.h"
 
 namespace rimehaul::search {
@@ -67,18 +67,19 @@ class Trials {
   [[nodiscard]] Outcome outcome_along(const std::vector<Place>& places, const Trial& trial);
   /// Everything that does not pass as it stands, in order of Check.
   [[nodiscard]] std::vector<passage::Finding> not_passing(const Place& place);
+  /// The judge of a trial, for a search of its own. Holds references: this must outlive it.
+  [[nodiscard]] passage::RememberingJudge judge_of(const Trial& trial);
 
  private:
   struct Variant;
 
   const Variant& variant_for(const Trial& trial);
   [[nodiscard]] std::vector<passage::Finding> findings(const Place& place, const Trial& trial);
-  const std::vector<passage::Footfall>& ground_under(trails::LegId leg, const Variant& variant);
 
   const passage::Judge* judge_;
   Permission permission_;
   std::map<Trial, std::shared_ptr<const Variant>> variants_;
-  std::map<std::pair<trails::LegId, Trailer>, std::vector<passage::Footfall>> ground_;
+  std::map<Trailer, passage::GroundMemory> ground_;
   std::map<std::pair<Place, Trial>, Outcome> outcomes_;
 };
 

@@ -16,17 +16,17 @@ bool permitted(Verdict verdict, Permission permission) {
          (verdict == Verdict::restricted && permission == Permission::named_person);
 }
 
-bool bars(const passage::Finding& finding) {
-  using enum passage::Check;
-  return !finding.refused.empty() &&
-         (finding.check == direction || finding.check == hours || finding.check == zone);
-}
-
 double known_or_nan(const std::optional<double>& share) {
   return share.value_or(std::numeric_limits<double>::quiet_NaN());
 }
 
 }  // namespace
+
+bool bars(const passage::Finding& finding) {
+  using enum passage::Check;
+  return !finding.refused.empty() &&
+         (finding.check == direction || finding.check == hours || finding.check == zone);
+}
 
 LegFacts facts_of(const passage::LegJudgement& judgement) {
   return {.verdict = judgement.verdict,

@@ -11,6 +11,10 @@ namespace rimehaul::search {
 /// Whether a named person permits what the rules leave to a decision.
 enum class Permission { nobody, named_person };
 
+/// The wrong way of a trail, outside its hours, or over ground that is forbidden: no other load,
+/// trailer or snow opens that.
+[[nodiscard]] bool bars(const passage::Finding& finding);
+
 /// A judged leg in a few numbers: a network has many legs and a judgement is large.
 struct LegFacts {
   passage::Verdict verdict = passage::Verdict::closed;
@@ -18,9 +22,7 @@ struct LegFacts {
   double allowed_share = 0.0;
   double time_s = 0.0;
   double fuel_l = 0.0;
-  /// The wrong way of a trail, outside its hours, or over ground that is forbidden: no other load,
-  /// trailer or snow opens it.
-  bool barred = false;
+  bool barred = false;  ///< by some finding
 };
 
 /// From the end of one leg into the start of another.

@@ -226,28 +226,3 @@ TEST_CASE("a load that opens a way which also waits for a decision says so, unle
   CHECK_FALSE(with.opens.and_decision);
   CHECK(with.causes.size() == 1);
 }
-
-TEST_CASE("where the nearest way opens with no load but another does, the other is told") {
-  // Straight over a trail too narrow for any rig; or by two trails that are wide enough.
-  TestTrails all = three_in_a_line();
-  all.trails[0] = testing::plain_trail("Narrow", {testing::place(0, 0), testing::place(0, 300)});
-  all.trails[0].width = units::Metres{1};
-  all.trails[1] = testing::plain_trail(
-      "There",
-      testing::rounded({testing::place(0, 0), testing::place(80, 80), testing::place(100, 150)}));
-  all.trails[2] = testing::plain_trail(
-      "And Back", testing::rounded(
-                      {testing::place(100, 150), testing::place(80, 220), testing::place(0, 300)}));
-  const passage::Scene scene = scene_of({.ground = plane(0.0, 0.0)}, all);
-  rig::Rig rig = solo_rig();
-  rig.load.bed = units::Kilograms{250};
-  const auto snow = snow_of(snow::Wetness::dry);
-  const passage::Judge judge{scene, rig, snow};
-  const NoRoute none = explained(scene, judge);
-  CHECK(none.way == std::vector{trails::LegId{0}});
-  CHECK_FALSE(none.opens.any());
-  REQUIRE(none.other_ways.size() == 1);
-  CHECK(none.other_ways[0].legs == std::vector{trails::LegId{2}, trails::LegId{4}});
-  CHECK(none.other_ways[0].opens.loads.bed ==
-        std::vector<passage::LoadInterval>{{units::Kilograms{0}, units::Kilograms{175}}});
-}
