@@ -129,10 +129,8 @@ std::string mass_text(units::Kilograms mass) {
 
 std::string found_text(const passage::Steepness& steepness) {
   const units::Slope level;
-  if (steepness.up_to <= level) {
-    return "none";
-  }
-  return text_of(std::max(steepness.found, level), Round::up);
+  return steepness.up_to <= level || steepness.found <= level ? "none"
+                                                              : text_of(steepness.found, Round::up);
 }
 
 std::string up_to_text(const passage::Steepness& steepness) {

@@ -35,8 +35,8 @@ namespace rimehaul::card {
 /// "1240 kg", rounded up.
 [[nodiscard]] std::string mass_text(units::Kilograms mass);
 /// "7.2 deg (12.7 %), up to 9.1 deg (16.1 %) at 340 m", rounded up. Steepness is counted in its own
-/// direction: less than 0 is the other way, so found counts as 0, and the whole reads "none" when
-/// not even the error can turn it.
+/// direction: where all ground goes the other way, "none, up to 1.4 deg (2.5 %) at 340 m", and only
+/// "none" when not even the error can turn it.
 [[nodiscard]] std::string steepness_text(const passage::Steepness& steepness);
 /// Its two parts, for a table: "7.2 deg (12.7 %)", or "none", and "9.1 deg (16.1 %)", or nothing.
 [[nodiscard]] std::string found_text(const passage::Steepness& steepness);

@@ -32,11 +32,9 @@ struct Trodden {
   std::optional<Lie> lie;                              ///< of the ground under the carrier
 };
 
-/// Keeps the steeper of what was found so far and what is found here.
+/// Keeps the steeper of what was found so far and what is found here. Ground that goes the other
+/// way is kept too: with its error counted it may still go this way.
 void keep_steeper(std::optional<Steepness>& kept_so_far, const Steepness& here) {
-  if (here.found <= Slope::from_ratio(0)) {
-    return;
-  }
   if (!kept_so_far.has_value()) {
     kept_so_far = here;
     return;

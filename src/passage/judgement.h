@@ -17,7 +17,8 @@ namespace rimehaul::passage {
 enum class Verdict { open, restricted, closed };
 [[nodiscard]] const char* words_for(Verdict verdict);
 
-/// A steepness as shown to people: found, and up to what it may be with the error counted.
+/// A steepness as shown to people: found, and up to what it may be with the error counted. Less
+/// than 0 goes the other way.
 struct Steepness {
   units::Slope found;
   units::Slope up_to;
@@ -42,6 +43,7 @@ struct LegJudgement {
   units::Metres length;
   units::Metres climb;  ///< sum of rises along the leg, of the heights' own line
   units::Metres drop;
+  // Nothing where no ground of the leg is known.
   std::optional<Steepness> steepest_up;
   std::optional<Steepness> steepest_down;
   std::optional<Steepness> steepest_across;

@@ -44,7 +44,7 @@ LEGS ("up to" counts the heights' error, 95 % sure)
     Cable House to junction 4, set out towards 045 deg from map north
     812 m, climb 120 m, drop 3 m; at most 14 km/h; 3 min 18 s; fuel 1.2 L
     steepest  up unknown
-              down 1.0 deg (1.8 %), up to 2.5 deg (4.4 %) at 20 m
+              down none, up to 1.4 deg (2.5 %) at 700 m
               across 3.0 deg (5.3 %), up to 5.1 deg (8.9 %) at 412 m
     binds     climb traction, 40 % of the limit at 340 m
     ahead     turn-round in 900 m (Fell Lodge); refuge: none ahead on this route

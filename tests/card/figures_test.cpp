@@ -60,7 +60,7 @@ TEST_CASE("a steepness shows both angles with percent beside them, rounded up") 
                            units::Slope::from_percent(up_to_percent), units::Metres{340}});
   };
   CHECK(steepness(12.63, 16.0) == "7.2 deg (12.7 %), up to 9.1 deg (16.0 %) at 340 m");
-  CHECK(steepness(-1.0, 2.0) == "0.0 deg (0.0 %), up to 1.2 deg (2.0 %) at 340 m");
+  CHECK(steepness(-1.0, 2.0) == "none, up to 1.2 deg (2.0 %) at 340 m");
   CHECK(steepness(-3.0, 0.0) == "none");
   CHECK(steepness(-3.0, -1.0) == "none");
   CHECK(steepness(1.0, std::nan("")) == "0.6 deg (1.0 %), up to unknown deg (unknown %) at 340 m");

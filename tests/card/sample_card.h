@@ -77,6 +77,7 @@ inline card::RouteCard sample_card() {
   card.legs[1].verdict = passage::Verdict::restricted;
   card.legs[1].binding_share = 0.4;
   card.legs[1].up.reset();
+  card.legs[1].down = steep(-1, 1.39, 700);  // only climbs, as far as anybody can tell
   card.legs[1].notices.clear();
   card.length = units::Metres{1622.4};
   card.climb = units::Metres{238.02};

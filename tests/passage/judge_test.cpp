@@ -77,10 +77,25 @@ TEST_CASE("on an even climb the rating's share is the climb, error added, over t
   CHECK(near(*finding_of(up, Check::climb_rating).share, (0.1 + error) / rated, 1e-7));
   CHECK(near(up.steepest_up->found.ratio(), 0.1, 1e-8));
   CHECK(near(up.steepest_up->up_to.ratio(), 0.1 + error, 1e-8));
-  CHECK_FALSE(up.steepest_down.has_value());
+  // Nothing falls, but with its error counted the ground of a gentler climb might.
+  REQUIRE(up.steepest_down.has_value());
+  CHECK(near(up.steepest_down->found.ratio(), -0.1, 1e-8));
+  CHECK(near(up.steepest_down->up_to.ratio(), error - 0.1, 1e-8));
   const LegJudgement down = judged(scene, rig, LegId{1});
   CHECK(near(*finding_of(down, Check::descent_rating).share, (0.1 + error) / rated, 1e-7));
   CHECK(near(down.steepest_down->found.ratio(), 0.1, 1e-8));
+}
+
+TEST_CASE("where no ground is known no steepness is told, and level ground has one") {
+  const LegJudgement level = judged(straight_on(testing::plane(0, 0)), testing::solo_rig());
+  REQUIRE(level.steepest_across.has_value());
+  CHECK(near(level.steepest_across->found.ratio(), 0.0, 1e-6));
+  CHECK(level.steepest_across->up_to > units::Slope{});
+  CHECK(level.steepest_down->up_to > units::Slope{});
+  const LegJudgement hole =
+      judged(straight_on([](double, double) { return std::nan(""); }), testing::solo_rig());
+  CHECK_FALSE(hole.steepest_down.has_value());
+  CHECK_FALSE(hole.steepest_across.has_value());
 }
 
 TEST_CASE("climb, length, time and way over the snow of an even climb are as by hand") {

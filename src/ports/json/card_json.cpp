@@ -1,5 +1,7 @@
 #include "ports/json/card_json.h"
 
+#include <algorithm>
+
 #include "ports/json/parts.h"
 
 namespace rimehaul::ports::json {
@@ -12,11 +14,14 @@ void add_steepness(Object& leg, std::string_view key,
     leg.unknown(key);
     return;
   }
+  // What goes the other way is none this way.
+  const units::Slope found = std::max(steepness->found, units::Slope{});
+  const units::Slope up_to = std::max(steepness->up_to, units::Slope{});
   leg.object(key, Object{}
-                      .number("found_deg", steepness->found.degrees())
-                      .number("found_percent", steepness->found.percent())
-                      .number("up_to_deg", steepness->up_to.degrees())
-                      .number("up_to_percent", steepness->up_to.percent())
+                      .number("found_deg", found.degrees())
+                      .number("found_percent", found.percent())
+                      .number("up_to_deg", up_to.degrees())
+                      .number("up_to_percent", up_to.percent())
                       .number("at_m", steepness->at.value()));
 }
 

@@ -52,6 +52,8 @@ TEST_CASE("the card's JSON carries units in its keys, digests, verdicts and what
   CHECK(card["legs"][0]["steepest_up"]["up_to_deg"].get<double>() > 9.0);
   CHECK(card["legs"][1]["steepest_up"].is_null());
   CHECK(card["legs"][1]["missing"] == json({"steepest_up"}));
+  CHECK(card["legs"][1]["steepest_down"]["found_deg"] == 0.0);
+  CHECK(card["legs"][1]["steepest_down"]["up_to_deg"].get<double>() > 1.3);
   CHECK(card["inputs"][0]["sha256"].get<std::string>().size() == 64);
   CHECK(card["snow"]["states"][1]["wetness"] == "moist");
   CHECK(card["snow"]["weather"]["wind_m_per_s"].is_null());
