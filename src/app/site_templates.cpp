@@ -41,7 +41,7 @@ schema = 1
 # single_lane_m =
 # Wettest snow in which snow carries over a creek.
 # wettest_creek_bridge = "dry"
-# After so many metres straps and hitch are looked at again.
+# Within so many metres straps and hitch are looked at again.
 # strap_check_m = 500
 # Whom to call, and how; and how many minutes after its time a rig is looked for.
 # control =

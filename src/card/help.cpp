@@ -80,25 +80,4 @@ std::vector<std::string> help_lines(const search::Route& route, const CardContex
   return lines;
 }
 
-void add_strap_check(const CardContext& context, std::vector<CardLeg>& legs) {
-  const rig::Load& load = context.rig.load;
-  if (!context.rig.trailer && !(load.bed > units::Kilograms{0})) {
-    return;
-  }
-  Metres whole{0};
-  for (const CardLeg& leg : legs) {
-    whole += leg.length;
-  }
-  Metres ahead = std::min(context.scene.rules.strap_check, whole / 2);
-  for (CardLeg& leg : legs) {
-    if (ahead <= leg.length) {
-      leg.notices.push_back({{ahead, ahead}, words::look_at_straps()});
-      std::ranges::stable_sort(leg.notices, {},
-                               [](const Notice& notice) { return notice.span.from; });
-      return;
-    }
-    ahead = ahead - leg.length;
-  }
-}
-
 }  // namespace rimehaul::card

@@ -16,8 +16,4 @@ namespace rimehaul::card {
 [[nodiscard]] std::vector<std::string> help_lines(const search::Route& route,
                                                   const CardContext& context);
 
-/// Puts the stop at which the straps are looked at again on its leg: after the rules' distance, on
-/// a shorter route half-way. Only with a load or a trailer.
-void add_strap_check(const CardContext& context, std::vector<CardLeg>& legs);
-
 }  // namespace rimehaul::card

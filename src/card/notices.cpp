@@ -99,6 +99,11 @@ std::vector<Notice> notices_along(const trails::Network& network, const trails::
   return notices;
 }
 
+void add_notice(CardLeg& leg, Notice notice) {
+  leg.notices.push_back(std::move(notice));
+  std::ranges::stable_sort(leg.notices, {}, [](const Notice& each) { return each.span.from; });
+}
+
 std::vector<WaysOut> ways_out(const trails::Network& network, const rig::Rig& rig,
                               const search::Route& route) {
   Places places{passage::room_to_turn_round(rig), {}, {}};

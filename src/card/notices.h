@@ -13,6 +13,9 @@ namespace rimehaul::card {
 [[nodiscard]] std::vector<Notice> notices_along(const trails::Network& network,
                                                 const trails::Leg& leg);
 
+/// Adds one to a leg in its place in driving order.
+void add_notice(CardLeg& leg, Notice notice);
+
 /// The next turn-round and the next refuge ahead of the start of every leg of a route.
 struct WaysOut {
   Ahead turn_round;

@@ -4,10 +4,11 @@
 #include <cstdint>
 
 #include "base/require.h"
-#include "card/figures.h"
+#include "card/exposed.h"
 #include "card/help.h"
 #include "card/notices.h"
 #include "card/refusal.h"
+#include "card/strap_stop.h"
 #include "card/trace.h"
 #include "card/triggers.h"
 #include "card/words.h"
@@ -68,16 +69,21 @@ CardLeg make_leg(const search::RouteLeg& part, const CardContext& context) {
 
 void add_legs(const search::Route& route, const CardContext& context, RouteCard& card) {
   const std::vector<WaysOut> ways = ways_out(context.scene.network, context.rig, route);
+  const std::vector<std::vector<geo::Span>> exposed = exposed_spans(route, context.rig);
   for (std::size_t i = 0; i < route.legs.size(); ++i) {
     CardLeg leg = make_leg(route.legs[i], context);
     leg.number = static_cast<int>(i) + 1;
     leg.turn_round = ways[i].turn_round;
     leg.refuge = ways[i].refuge;
+    leg.exposed = exposed[i];
+    for (const geo::Span& span : leg.exposed) {
+      add_notice(leg, {span, words::exposed(metres_of(leg.exposed))});
+    }
     card.climb += leg.climb;
     card.drop += leg.drop;
     card.legs.push_back(std::move(leg));
   }
-  add_strap_check(context, card.legs);
+  add_strap_stop(route, context, card.legs);
   card.length = route.length;
   card.time = route.time;
   card.fuel = route.fuel;

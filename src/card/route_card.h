@@ -63,8 +63,9 @@ struct CardLeg {
   units::Seconds time;
   units::Litres fuel;
   std::vector<snow::SnowState> snow;
-  std::vector<Notice> notices;  ///< marks, zones, dead zones, in driving order
-  Ahead turn_round;             ///< where this rig, trailer and all, has room to turn
+  std::vector<Notice> notices;     ///< marks, zones, dead zones, in driving order
+  std::vector<geo::Span> exposed;  ///< to avalanches, by a decision: no part of the rig stops there
+  Ahead turn_round;                ///< where this rig, trailer and all, has room to turn
   Ahead refuge;
 };
 

@@ -121,6 +121,10 @@ struct TowMass {
 [[nodiscard]] std::string too_heavy_to_tow(const TowMass& mass);
 [[nodiscard]] std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs);
 [[nodiscard]] std::string look_at_straps();
+/// Instead, where no place within so far is known to be fit to stop at.
+[[nodiscard]] std::string no_place_for_straps(units::Metres within);
+/// "do not stop: ground exposed to avalanches, 186 m of this leg; one rig at a time"
+[[nodiscard]] std::string exposed(units::Metres on_this_leg);
 
 // What holds at the site today.
 /// "winch cable Fell Winch on Top Road: told clear until 2026-02-01 10:30"

@@ -64,7 +64,13 @@ std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs) 
 }
 
 std::string look_at_straps() {
-  return "stop where it is level: look again at straps, load, hitch pin and trailer";
+  return "stop, level and clear as far as known: look again at straps, load, hitch pin and trailer";
+}
+
+std::string no_place_for_straps(units::Metres within) {
+  return "no place on the first " + distance_text(within) +
+         " is known to be fit to stop at: look twice at straps, load, hitch pin and trailer before "
+         "setting out";
 }
 
 std::string call_control(std::string_view control) {

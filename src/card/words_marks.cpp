@@ -71,6 +71,12 @@ std::string zone(const trails::Zone& zone) {
   return named;
 }
 
+std::string exposed(units::Metres on_this_leg) {
+  return "do not stop: exposed to avalanches, " +
+         units::text_of(on_this_leg.value(), 0, units::Round::up) +
+         " m of this leg; one rig at a time";
+}
+
 std::string shared_with_skiers() {
   return "shared with skiers: slow, sound the horn at blind spots";
 }

@@ -30,7 +30,14 @@ struct Trodden {
   std::optional<MetresPerSecond> speed;                ///< lowest so far
   std::vector<snow::SnowState> states;                 ///< those that are known
   std::optional<Lie> lie;                              ///< of the ground under the carrier
+  bool exposed = false;  ///< to avalanches, beyond what the policy allows
 };
+
+bool is_exposed(const std::vector<Finding>& findings, double allowed_share) {
+  return std::ranges::any_of(findings, [&](const Finding& finding) {
+    return finding.check == Check::avalanche && stand_of(finding, allowed_share) != Stand::passes;
+  });
+}
 
 /// Keeps the steeper of what was found so far and what is found here. Ground that goes the other
 /// way is kept too: with its error counted it may still go this way.
@@ -77,6 +84,7 @@ class LegWalk {
     const trails::Trail& trail = judge_.scene().network.trails[stretch_.trail];
     worst_.offer(judge_hours(trail, {entry, staying()}, judge_.scene().rules), Metres{0});
     tell_drive();
+    tell_exposed();
     told_.findings = worst_.of_every_check();
     told_.binding = binding_of(told_.findings);
     told_.verdict = verdict_of(told_.findings, told_.allowed_share);
@@ -142,6 +150,7 @@ class LegWalk {
       here.states.push_back(*state);
     }
     here.judged.push_back(state);
+    here.exposed = here.exposed || is_exposed(judged.findings, told_.allowed_share);
     worst_.offer_all(std::move(judged.findings), at);
   }
 
@@ -167,6 +176,20 @@ class LegWalk {
   }
 
   [[nodiscard]] Instant left_at(Instant entry) const { return units::after(entry, staying()); }
+
+  void tell_exposed() {
+    for (std::size_t i = 0; i < trodden_.size(); ++i) {
+      const geo::Span& span = footfalls_[i].span;
+      if (!trodden_[i].exposed) {
+        continue;
+      }
+      if (!told_.exposed.empty() && i > 0 && trodden_[i - 1].exposed) {
+        told_.exposed.back().to = span.to;
+      } else {
+        told_.exposed.push_back(span);
+      }
+    }
+  }
 
   void tell_drive() {
     told_.slowest = slowest();

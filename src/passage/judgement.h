@@ -52,6 +52,8 @@ struct LegJudgement {
   units::Litres fuel;
   std::vector<PieceDrive> pieces;
   std::vector<snow::SnowState> snow;  ///< every state met, sorted
+  /// Where the avalanche policy is not kept without a decision, or not at all: in order, merged.
+  std::vector<geo::Span> exposed;
 
   [[nodiscard]] const Finding& bind() const { return findings[binding]; }
   /// Largest share of all findings; nothing when one of them has none.

@@ -15,8 +15,6 @@ namespace rimehaul::card {
 
 namespace {
 
-using units::Metres;
-
 bool has_line(const std::vector<std::string>& lines, const std::string& part) {
   return std::ranges::any_of(
       lines, [&](const std::string& line) { return line.find(part) != std::string::npos; });
@@ -132,31 +130,6 @@ TEST_CASE("who rides is said in the site's words, or in ours, or nobody does") {
   drive.rig.accompanied = true;
   CHECK(drive.people().front() == "staff only");
   CHECK(has_line(drive.people(), "goes accompanied"));
-}
-
-CardLeg leg_of(double length_m) {
-  CardLeg leg;
-  leg.length = Metres{length_m};
-  return leg;
-}
-
-TEST_CASE("the straps are looked at after the rules' distance, on a short route half-way") {
-  const Drive drive;
-  const auto placed = [&](std::vector<CardLeg> legs, const rig::Rig& rig) {
-    const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
-    add_strap_check(drive.context_of(rig, snow), legs);
-    return legs;
-  };
-  const auto across_two = placed({leg_of(450), leg_of(700)}, drive.rig);
-  CHECK(across_two[0].notices.empty());
-  REQUIRE(across_two[1].notices.size() == 1);
-  CHECK(across_two[1].notices[0].span.from == Metres{50});
-  const auto brief = placed({leg_of(300)}, drive.rig);
-  REQUIRE(brief[0].notices.size() == 1);
-  CHECK(brief[0].notices[0].span.from == Metres{150});
-  rig::Rig empty = testing::solo_rig();
-  empty.load.bed = units::Kilograms{0};
-  CHECK(placed({leg_of(2'000)}, empty)[0].notices.empty());
 }
 
 TEST_CASE("the day in lines: each mark that needs a word, grooming, people, help") {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "card/exposed.h"
 #include "ports/json/parts.h"
 
 namespace rimehaul::ports::json {
@@ -59,6 +60,11 @@ Object leg_json(const card::CardLeg& leg) {
     notices.push_back(span_json(notice.span).text("words", notice.words));
   }
   object.list("notices", notices);
+  std::vector<Object> exposed;
+  for (const geo::Span& span : leg.exposed) {
+    exposed.push_back(span_json(span));
+  }
+  object.list("exposed", exposed).number("exposed_m", card::metres_of(leg.exposed).value());
   add_ahead(object, "next_turn_round", leg.turn_round);
   add_ahead(object, "next_refuge", leg.refuge);
   return object;

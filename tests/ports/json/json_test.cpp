@@ -42,6 +42,16 @@ TEST_CASE("numbers read back exactly as they were") {
   }
 }
 
+TEST_CASE("the card's JSON says where a leg is exposed and how much of it") {
+  card::RouteCard sample = testing::sample_card();
+  sample.legs[1].exposed = {{units::Metres{100}, units::Metres{140}},
+                            {units::Metres{300}, units::Metres{310}}};
+  const json leg = json::parse(canonical_json(sample))["legs"][1];
+  CHECK(leg["exposed"][1]["from_m"] == 300.0);
+  CHECK(leg["exposed"][1]["to_m"] == 310.0);
+  CHECK(leg["exposed_m"] == 50.0);
+}
+
 TEST_CASE("the card's JSON carries units in its keys, digests, verdicts and what is missing") {
   const json card = json::parse(canonical_json(testing::sample_card()));
   CHECK(card["schema"] == 1);
@@ -54,6 +64,8 @@ TEST_CASE("the card's JSON carries units in its keys, digests, verdicts and what
   CHECK(card["legs"][1]["missing"] == json({"steepest_up"}));
   CHECK(card["legs"][1]["steepest_down"]["found_deg"] == 0.0);
   CHECK(card["legs"][1]["steepest_down"]["up_to_deg"].get<double>() > 1.3);
+  CHECK(card["legs"][0]["exposed"].empty());
+  CHECK(card["legs"][0]["exposed_m"] == 0.0);
   CHECK(card["inputs"][0]["sha256"].get<std::string>().size() == 64);
   CHECK(card["snow"]["states"][1]["wetness"] == "moist");
   CHECK(card["snow"]["weather"]["wind_m_per_s"].is_null());
