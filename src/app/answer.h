@@ -19,8 +19,8 @@ struct Answer {
   std::vector<FileToWrite> files = {};
 };
 
-/// Text on the screen; with --json FILE the JSON in that file too; with --json - the JSON in place
-/// of the text. All files are written together, before anything is said.
+/// Text on the screen; with --json FILE the JSON in that file too. A file named "-" goes to the
+/// screen in place of the text. All others are written together, before anything is said.
 void give_answer(Answer answer, const CommonOptions& common, const Outside& outside);
 
 }  // namespace rimehaul::app

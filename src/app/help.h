@@ -38,6 +38,12 @@ struct ProgramHelp {
 [[nodiscard]] Help help_of(const Verb& verb);
 [[nodiscard]] ProgramHelp help_of(const CommandLine& line);
 
+// Sentences that help and the manual page both need.
+inline constexpr const char* kWhatBracketsMean =
+    "In brackets: what is taken when the option is not given.";
+inline constexpr const char* kWhatDashMeans =
+    "An answer's FILE may be -: standard output, in place of the text.";
+
 [[nodiscard]] std::string number_of(Status status);
 
 /// What every exit status means.

@@ -66,7 +66,8 @@ std::string help_text(const Help& help) {
     add_rows(group.rows, sheet);
   }
   sheet.blank();
-  sheet.paragraph("In brackets: what is taken when the option is not given.");
+  sheet.paragraph(kWhatBracketsMean);
+  sheet.paragraph(kWhatDashMeans);
   sheet.heading(kWhereExamplesRun);
   for (const Example& example : help.guide.examples) {
     add_example(example, sheet);
@@ -86,7 +87,10 @@ std::string help_text(const ProgramHelp& help) {
     sheet.labelled({.indent = 2, .width = 9, .words = row.words}, row.means);
   }
   sheet.heading("Options");
-  add_rows({{"--help", "Say this"}, {"--version", "Say which version this is"}}, sheet);
+  add_rows({{"--help, or help", "Say this"},
+            {"help VERB", "Say what VERB --help does"},
+            {"--version", "Say which version this is"}},
+           sheet);
   sheet.heading(kWhereExamplesRun);
   for (const Help& verb : help.helps) {
     if (verb.verb == "check" || verb.verb == "route") {

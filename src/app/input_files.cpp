@@ -30,12 +30,39 @@ card::InputFile digested(const FileIn& file, const Kind& kind) {
           .observed = kind.date.observed};
 }
 
-void add_files(const Kind& kind, const std::vector<std::string>& names,
-               std::vector<card::InputFile>& inputs) {
-  for (const std::string& name : names) {
-    for (const std::string& file : with_siblings({kind.folder, name})) {
+/// Files of one kind.
+struct Part {
+  Kind kind;
+  std::vector<std::string> names;
+};
+
+/// A site without its snow report.
+std::vector<Part> parts_of(const ports::toml::SiteFile& site) {
+  const auto own = [&site](const char* what) { return Kind{site.folder, "", what, {}}; };
+  return {
+      {own("site"), {"site.toml"}},
+      {{heights_folder(site), site.heights.folder, "heights", {site.heights.date, {}}},
+       site.heights.files},
+      {own("trails"), site.trails},
+      {own("stations"), site.stations},
+      {own("zones"), site.zones},
+      {own("marks"), site.marks},
+      {own("rigs"), {site.rigs}},
+      {own("rules"), {site.rules}},
+  };
+}
+
+/// The report as a part; none where the site names none.
+Part snow_part(const ports::toml::SiteFile& site, const snow::Told& date) {
+  return {{site.folder, "", "snow", date},
+          site.snow.empty() ? std::vector<std::string>{} : std::vector{site.snow}};
+}
+
+void add_files(const Part& part, std::vector<card::InputFile>& inputs) {
+  for (const std::string& name : part.names) {
+    for (const std::string& file : with_siblings({part.kind.folder, name})) {
       try {
-        inputs.push_back(digested({kind.folder, file}, kind));
+        inputs.push_back(digested({part.kind.folder, file}, part.kind));
       } catch (const base::BadInput&) {
         continue;
       }
@@ -70,20 +97,28 @@ std::string heights_folder(const ports::toml::SiteFile& site) {
   return site.heights.folder.empty() ? site.folder : path_of({site.folder, site.heights.folder});
 }
 
+std::vector<std::string> files_named(const ports::toml::SiteFile& site) {
+  std::vector<Part> parts = parts_of(site);
+  parts.push_back(snow_part(site, {}));
+  std::vector<std::string> files;
+  for (const Part& part : parts) {
+    for (const std::string& name : part.names) {
+      for (const std::string& file : with_siblings({part.kind.folder, name})) {
+        files.push_back(path_of({part.kind.folder, file}));
+      }
+    }
+  }
+  return files;
+}
+
 std::vector<card::InputFile> input_files(const ports::toml::SiteFile& site,
                                          const std::optional<snow::SnowReport>& report) {
   std::vector<card::InputFile> inputs;
-  add_files({site.folder, "", "site", {}}, {"site.toml"}, inputs);
-  add_files({heights_folder(site), site.heights.folder, "heights", {site.heights.date, {}}},
-            site.heights.files, inputs);
-  add_files({site.folder, "", "trails", {}}, site.trails, inputs);
-  add_files({site.folder, "", "stations", {}}, site.stations, inputs);
-  add_files({site.folder, "", "zones", {}}, site.zones, inputs);
-  add_files({site.folder, "", "marks", {}}, site.marks, inputs);
-  add_files({site.folder, "", "rigs", {}}, {site.rigs}, inputs);
-  add_files({site.folder, "", "rules", {}}, {site.rules}, inputs);
+  for (const Part& part : parts_of(site)) {
+    add_files(part, inputs);
+  }
   if (report) {
-    add_files({site.folder, "", "snow", snow::observed_by(*report)}, {site.snow}, inputs);
+    add_files(snow_part(site, snow::observed_by(*report)), inputs);
   }
   return inputs;
 }

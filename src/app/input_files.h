@@ -25,9 +25,12 @@ struct FileIn {
 /// The folder that the height rasters lie in.
 [[nodiscard]] std::string heights_folder(const ports::toml::SiteFile& site);
 
-/// Digests of every file that site.toml names and of the files that belong to them by name (a
-/// Shapefile's table, a grid's reference system). What cannot be read is left out: reading it has
-/// been a fault already.
+/// Paths of all files that a site is made of: site.toml, those it names, and those that belong to
+/// them by name; whether or not they can be read.
+[[nodiscard]] std::vector<std::string> files_named(const ports::toml::SiteFile& site);
+
+/// Digests of those files, the snow report's with `report` alone. What cannot be read is left out:
+/// reading it has been a fault already.
 [[nodiscard]] std::vector<card::InputFile> input_files(
     const ports::toml::SiteFile& site, const std::optional<snow::SnowReport>& report);
 

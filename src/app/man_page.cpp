@@ -113,8 +113,8 @@ std::string manual_page(const ProgramHelp& help) {
   page.section("DESCRIPTION");
   page.running(help.aim);
   page.paragraph(
-      "The operator's manual, local rules and the people on the hill outrank it. In brackets "
-      "stands what is taken when an option is not given.");
+      std::string{"The operator's manual, local rules and the people on the hill outrank it. "} +
+      kWhatBracketsMean + " " + kWhatDashMeans);
   page.section("COMMANDS");
   for (const Help& verb : help.helps) {
     add_command(verb, page);

@@ -31,7 +31,7 @@ Guide guide_to_new() {
 
 Verb add_new(CLI::App& program, NewOptions& options) {
   CLI::App* verb =
-      program.add_subcommand("new", "Make a site folder from your own files, and check it.");
+      program.add_subcommand(kNewVerb, "Make a site folder from your own files, and check it.");
   takes(verb->add_option("DIR", options.common.site,
                          "Folder to make; must not be there, or be empty"),
         Value::folder)

@@ -13,10 +13,7 @@ void add_common(CLI::App& verb, CommonOptions& common) {
 }
 
 void add_answer(CLI::App& verb, CommonOptions& common) {
-  takes(verb.add_option("--json", common.json,
-                        "Write the answer as JSON too; -: on standard output in place of the text"),
-        Value::file)
-      ->group(kAnswerGroup);
+  add_file(verb, common.json, {"--json", "Write the answer as JSON too"});
   takes(verb.add_option("--now", common.now, "Take this as the present, as 2026-02-01T16:00:00Z"),
         Value::time)
       ->group(kAnswerGroup);

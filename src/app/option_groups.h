@@ -21,6 +21,10 @@ inline constexpr const char* kWayGroup = "Way and hour";
 inline constexpr const char* kPlaceGroup = "Place and hour";
 inline constexpr const char* kFilesGroup = "Your files";
 
+// Names that more than one place must know.
+inline constexpr const char* kNewVerb = "new";
+inline constexpr const char* kCardOption = "--card";
+
 /// --json and --now.
 void add_answer(CLI::App& verb, CommonOptions& common);
 /// SITE, --json and --now.

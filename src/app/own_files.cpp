@@ -3,8 +3,6 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <array>
-#include <string_view>
 #include <system_error>
 #include <utility>
 
@@ -19,9 +17,6 @@ namespace rimehaul::app {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr std::array<std::string_view, 5> kOurNames{"site.toml", "rules.toml", "rigs.toml",
-                                                    "snow.toml", "records.gpkg"};
 
 struct Trouble {
   std::string problem;

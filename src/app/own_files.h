@@ -1,6 +1,7 @@
 // One's own files on their way into a new site folder, and the folder on its way to its name.
 #pragma once
 
+#include <array>
 #include <filesystem>
 #include <list>
 #include <string>
@@ -10,6 +11,10 @@
 #include "app/ending_signals.h"
 
 namespace rimehaul::app {
+
+/// Names in a site folder that the program keeps for files of its own.
+inline constexpr std::array<std::string_view, 5> kOurNames{"site.toml", "rules.toml", "rigs.toml",
+                                                           "snow.toml", "records.gpkg"};
 
 /// Whether a name can stand in site.toml: one line of UTF-8, at most 200 bytes, no control letters.
 [[nodiscard]] bool fits_site_file(const std::string& name);

@@ -11,6 +11,10 @@
 
 namespace rimehaul::app {
 
+std::string record_beside(const std::string& card) {
+  return card + ".record.json";
+}
+
 std::vector<FileToWrite> printed_card(const std::string& path, CardToPrint printed) {
   const std::string record = ports::json::canonical_json(printed.card);
   const std::string digest = ports::openssl::digest_of(record).hex();
@@ -25,7 +29,7 @@ std::vector<FileToWrite> printed_card(const std::string& path, CardToPrint print
       .qr = ports::qrencode::qr_of(card::symbol_text({number, digest}))};
   return {{path, ports::qpdf::finish_pdf(ports::cairo::draw_card(sheet),
                                          {.title = "Route card: " + printed.card.title})},
-          {path + ".record.json", record}};
+          {record_beside(path), record}};
 }
 
 }  // namespace rimehaul::app

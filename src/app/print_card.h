@@ -17,7 +17,10 @@ struct CardToPrint {
   const LoadedSite& site;
 };
 
-/// The card as PDF at `path`, and its canonical JSON at `path` + ".record.json": the digest on the
+/// Where the record of a card lies.
+[[nodiscard]] std::string record_beside(const std::string& card);
+
+/// The card as PDF at `path`, and its canonical JSON beside it: the digest on the
 /// card is that file's. Throws BadInput when the heights cannot be read.
 [[nodiscard]] std::vector<FileToWrite> printed_card(const std::string& path, CardToPrint printed);
 

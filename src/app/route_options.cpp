@@ -48,7 +48,7 @@ Verb add_route(CLI::App& program, RouteOptions& options) {
   verb->get_option("--load")->required();
   add_snow(*verb, options.snow);
   add_file(*verb, options.card,
-           {"--card", "Print the best route's card as PDF; its record lies beside it"});
+           {kCardOption, "Print the best route's card as PDF; its record lies beside it"});
   add_file(*verb, options.gpx, {"--gpx", "Write the best route as GPX 1.1"});
   return {verb, guide_to_route()};
 }

@@ -86,7 +86,11 @@ void doubt_heights(const LoadedSite& site, std::vector<Fault>& doubts) {
 std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
                                        const ports::gdal::HeightRasterFacts& facts) {
   std::vector<std::string> notes;
-  notes.push_back(site.heights.source + ", " + site.heights.date);
+  std::string measured = site.heights.source;
+  if (!site.heights.date.empty()) {
+    measured += (measured.empty() ? "" : ", ") + site.heights.date;
+  }
+  notes.push_back(measured.empty() ? "nobody says who measured them, and when" : measured);
   const terrain::HeightTrust& trust = site.heights.trust;
   for (std::size_t i = 0; i < trust.errors.size(); ++i) {
     const terrain::HeightError& error = trust.errors[i];

@@ -12,6 +12,7 @@
 #include <utility>
 
 #include "app/ending_signals.h"
+#include "app/one_file.h"
 #include "base/fault.h"
 
 namespace rimehaul::app {
@@ -137,16 +138,6 @@ void write_straight(const FileToWrite& file) {
   }
 }
 
-/// Where a link leads in the end, whether or not something is there.
-fs::path end_of_links(fs::path path) {
-  std::error_code trouble;
-  for (int links = 0; links < 40 && fs::is_symlink(fs::symlink_status(path, trouble)); ++links) {
-    const fs::path next = fs::read_symlink(path, trouble);
-    path = next.is_absolute() ? next : path.parent_path() / next;
-  }
-  return path;
-}
-
 /// Where the file itself is to lie: at the end of all links. Nothing for what is no regular file.
 std::optional<fs::path> place_of(const std::string& path) {
   std::error_code trouble;
@@ -160,14 +151,15 @@ std::optional<fs::path> place_of(const std::string& path) {
   return fs::is_symlink(fs::symlink_status(path, trouble)) ? end_of_links(path) : fs::path{path};
 }
 
-void expect_own_place(const std::vector<std::unique_ptr<Fresh>>& fresh, const FileToWrite& file,
-                      const fs::path& place) {
-  std::error_code trouble;
-  const fs::path wanted = fs::weakly_canonical(place, trouble);
-  for (const auto& other : fresh) {
-    if (fs::weakly_canonical(other->place(), trouble) == wanted) {
-      throw base::BadInput{
-          {file.path, "", "two answers cannot go into one file", "name another for one", {}}};
+/// Of files to write the one at `file` against those before it.
+void expect_own_place(const std::vector<FileToWrite>& files, std::size_t file) {
+  for (std::size_t other = 0; other < file; ++other) {
+    if (are_one_file(files[other].path, files[file].path)) {
+      throw base::BadInput{{files[file].path,
+                            "",
+                            "two answers cannot go into one file",
+                            "name another for one",
+                            {}}};
     }
   }
 }
@@ -175,10 +167,12 @@ void expect_own_place(const std::vector<std::unique_ptr<Fresh>>& fresh, const Fi
 }  // namespace
 
 void write_files(const std::vector<FileToWrite>& files) {
+  for (std::size_t file = 0; file < files.size(); ++file) {
+    expect_own_place(files, file);
+  }
   std::vector<std::unique_ptr<Fresh>> fresh;
   for (const FileToWrite& file : files) {
     if (auto place = place_of(file.path)) {
-      expect_own_place(fresh, file, *place);
       fresh.push_back(std::make_unique<Fresh>(file.path, std::move(*place)));
       fresh.back()->fill(file.bytes);
     } else {

@@ -138,9 +138,19 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("help may stand as a word before the command") {
+  const Ran all = run_command({"help"});
+  CHECK(all.status == Status::yes);
+  CHECK(all.out == run_command({"--help"}).out);
+  const Ran board = run_command({"help", "board"});
+  CHECK(board.status == Status::yes);
+  CHECK(board.out == run_command({"board", "--help"}).out);
+  CHECK(says(line_about({"help", "bord"}), "did you mean \"board\"?"));
+}
+
 TEST_CASE("what is missing is told all at once, and how to write it") {
   CHECK(says(line_about({}), "There is new, check, route"));
-  CHECK(says(line_about({"help"}), "; see rimehaul --help"));
+  CHECK(says(line_about({"helpp", "x"}), "; see rimehaul --help"));
   CHECK(says(line_about({"route", "x", "--rig", "solo"}),
              "route needs --from STATION, --to STATION and --load KG"));
   CHECK(says(line_about({"route", "x", "--load"}), "write --load KG, once"));

@@ -46,6 +46,8 @@ TEST_CASE("a new site holds copies of the files and says what is still to be sai
   CHECK(says(ran.out, "Long Fell"));
   CHECK(says(ran.out, "measured every 10.00 m"));
   CHECK(says(ran.out, "3: Low Way, High Way, Spur"));
+  CHECK(says(ran.out, "heights: nobody says who measured them, and when"));
+  CHECK_FALSE(says(ran.out, ": ,"));
   for (const char* wanted : {"heights.vertical_datum", "heights.unit", "heights.error", "ratings",
                              "bulletin", "utc_offset_minutes", "who saw the snow"}) {
     CAPTURE(wanted);
