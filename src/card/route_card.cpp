@@ -5,6 +5,7 @@
 
 #include "base/require.h"
 #include "card/exposed.h"
+#include "card/figures.h"
 #include "card/help.h"
 #include "card/notices.h"
 #include "card/refusal.h"
@@ -133,6 +134,7 @@ void add_lists(const search::Route& route, const CardContext& context, RouteCard
   card.pre_start_checks = words::pre_start_checks(context.rig);
   card.parking_steps = words::parking_steps(context.rig);
   card.cautions = words::cautions();
+  card.cautions.emplace_back(words::creep_round_turns());
   card.estimates = passage::estimates_in(context.scene.rules);
   card.inputs = context.inputs;
   card.heights_notes = context.heights_notes;

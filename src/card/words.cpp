@@ -60,8 +60,11 @@ std::vector<std::string> cautions() {
       kAvalanches,
       "Conditions worse than assumed mean stop and replan.",
       "Nobody stops below a slope, or below a machine that may slide.",
-      "Speeds hold along a leg: creep round the turns at junctions, slower than a walk.",
   };
+}
+
+std::string_view creep_round_turns() {
+  return "Speeds hold along a leg: creep round the turns at junctions, slower than a walk.";
 }
 
 std::vector<std::string> pre_start_checks(const rig::Rig& rig) {

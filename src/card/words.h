@@ -18,6 +18,8 @@ namespace rimehaul::card::words {
 /// The one line that stands on everything the program prints.
 [[nodiscard]] std::string_view planning_aid();
 [[nodiscard]] std::vector<std::string> cautions();
+/// Which the card of a route says besides.
+[[nodiscard]] std::string_view creep_round_turns();
 /// What to look over before starting, fitted to the rig: skis, runners and hitch only where it has
 /// them.
 [[nodiscard]] std::vector<std::string> pre_start_checks(const rig::Rig& rig);

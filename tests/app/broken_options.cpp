@@ -9,14 +9,15 @@ std::vector<BrokenCommand> broken_options() {
       {"nothing",
        {},
        usage,
-       {"", "", "which command? There is new, check, route, explain, audit, limits, board and rig",
+       {"", "",
+        "which command? There is new, check, route, payload, explain, audit, limits, board and rig",
         "see rimehaul --help"}},
       {"no such verb",
        {"drive", "FOLDER"},
        usage,
        {"", "",
-        "no command is called \"drive\"; there is new, check, route, explain, audit, limits, "
-        "board, rig",
+        "no command is called \"drive\"; there is new, check, route, payload, explain, "
+        "audit, limits, board, rig",
         "see rimehaul --help"}},
       {"a verb misspelt",
        {"rout", "FOLDER"},

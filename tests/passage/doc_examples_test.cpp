@@ -125,7 +125,9 @@ std::map<std::string, Run> all_runs() {
       {"jackknife", on_ground(judge_jackknife)},
       {"hitch_vertical", on_ground(judge_hitch_vertical)},
       {"stopping",
-       [](const Bench& b) { return judge_stopping(b.rig.footing(), {b.sight, b.bend.radius}, 0.7).finding; }},
+       [](const Bench& b) {
+         return judge_stopping(b.rig.footing(), {b.sight, b.bend.radius}, 0.7).finding;
+       }},
       {"towed_mass", [](const Bench& b) { return judge_towed_mass(b.rig.rig, b.rig.weighed); }},
       {"payload", [](const Bench& b) { return judge_payload(b.rig.rig, b.rig.weighed); }},
       {"trailer_payload", [](const Bench& b) { return judge_trailer_payload(b.rig.rig); }},
