@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/board_on_cores.h"
 #include "app/progress.h"
 #include "app/question.h"
 #include "app/versions.h"
@@ -43,7 +44,6 @@ day::BoardQuestion question_of(const BoardOptions& options, const trails::Networ
       const std::size_t station = station_named(network, *name);
       std::erase_if(question.pairs,
                     [&](const day::StationPair& pair) { return pair.*end != station; });
-      question.loads = day::OtherLoads::tried;
     }
   };
   keep(options.from, &day::StationPair::from);
@@ -86,7 +86,7 @@ day::DayBoard board_of(const std::list<Column>& columns, day::BoardQuestion ques
   Progress progress{outside, "judging pairs"};
   question.rewalk = outside.rewalk;
   question.watcher = &progress;
-  return day::board_of(snows, question);
+  return board_on_cores(snows, question);
 }
 
 }  // namespace

@@ -24,8 +24,7 @@ Guide guide_to_board() {
                 "2026-02-01T08:30:00-10:00 "
                 "--from \"Cable House\" --to \"Fell Lodge\" --snow wet --surface all"}},
           .endings = {{Status::yes, "the board is the answer, whatever is closed on it"}},
-          .notes = {"Which other loads would open a pair is tried for the pairs of --from or --to "
-                    "alone, as it takes a while; without them such a pair stands as closed."}};
+          .notes = {"A pair that is closed as the rig stands is tried with other loads."}};
 }
 
 }  // namespace
@@ -34,12 +33,10 @@ Verb add_board(CLI::App& program, BoardOptions& options) {
   CLI::App* verb = program.add_subcommand(
       "board", "Show what is open between which stations, by snow, for one rig.");
   add_common(*verb, options.common);
-  takes(verb->add_option("--from", options.from,
-                         "Only pairs that leave from this station; other loads are tried"),
+  takes(verb->add_option("--from", options.from, "Only pairs that leave from this station"),
         Value::station)
       ->group(kWayGroup);
-  takes(verb->add_option("--to", options.to,
-                         "Only pairs that arrive at this station; other loads are tried"),
+  takes(verb->add_option("--to", options.to, "Only pairs that arrive at this station"),
         Value::station)
       ->group(kWayGroup);
   add_depart(*verb, options.depart);

@@ -127,8 +127,8 @@ struct BoardOptions {
   std::vector<std::string> wetness;   ///< empty: all classes
   std::vector<std::string> surfaces;  ///< "all" among them: all; empty: groomed
   std::optional<std::string> depart;
-  std::optional<std::string> from;  ///< only pairs that leave from here; loads are tried
-  std::optional<std::string> to;    ///< only pairs that arrive here; loads are tried
+  std::optional<std::string> from;  ///< only pairs that leave from here
+  std::optional<std::string> to;    ///< only pairs that arrive here
   std::optional<std::string> csv;
   std::optional<std::string> pdf;
 };

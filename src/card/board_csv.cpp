@@ -16,6 +16,14 @@ std::string number(double value, int decimals, Round round) {
   return std::isfinite(value) ? units::text_of(value, decimals, round) : "";
 }
 
+std::vector<std::string> opens_by(const BoardRow& row) {
+  std::vector<std::string> loads = words::opens_with_loads(row.loads);
+  for (std::string& load : loads) {
+    load += row.and_decision ? " and a decision" : "";
+  }
+  return loads;
+}
+
 std::string joined(const std::vector<std::string>& parts) {
   std::string all;
   for (const std::string& part : parts) {
@@ -48,7 +56,7 @@ std::vector<std::string> row_of(const BoardReport& report, const BoardRow& row) 
           if_open(row.time.value(), 0),
           if_open(row.length.value(), 0),
           if_open(row.fuel.value(), 1),
-          csv_text(joined(words::opens_with_loads(row.loads))),
+          csv_text(joined(opens_by(row))),
           csv_text(row.decision),
           csv_text(joined(row.way))};
 }

@@ -50,7 +50,6 @@ BoardReport board_report(const day::DayBoard& board, const passage::Scene& scene
   report.driver_level = rig.driver_level;
   report.load = rig.load;
   report.allowed_share = passage::allowed_share_for(scene.rules, rig.driver_level).value_or(0.0);
-  report.loads_tried = board.loads == day::OtherLoads::tried;
   report.estimates = passage::estimates_in(scene.rules);
   report.utc_offset_minutes = scene.rules.utc_offset_minutes;
   for (const day::BoardCell& cell : board.cells) {

@@ -40,8 +40,7 @@ struct BoardReport {
   double allowed_share = 0.0;
   std::vector<snow::SnowState> snows;  ///< columns, by surface
   std::vector<BoardRow> rows;          ///< by pair, then by snow
-  bool loads_tried = false;
-  std::size_t places_rewalked = 0;  ///< of all ways that are not closed
+  std::size_t places_rewalked = 0;     ///< of all ways that are not closed
   snow::DayWeather weather;
   snow::Told told_by;  ///< who says what the snow and weather are
   std::optional<units::Instant> snow_valid_until;

@@ -22,7 +22,8 @@ bool by_share(const BoardRow& row) {
 std::string loads_words(const BoardRow& row) {
   std::string words;
   for (const std::string& loads : words::opens_with_loads(row.loads)) {
-    words += (words.empty() ? "opens with " : "; or with ") + loads;
+    words += (words.empty() ? "opens with " : "; or with ") + loads +
+             (row.and_decision ? " and a decision" : "");
   }
   return words;
 }
@@ -43,13 +44,8 @@ std::vector<LabelledLine> basis_of(const BoardReport& report) {
       {"Open",
        "as the rig stands, by the safest way: its largest share of a limit, and its "
        "time"},
-      {"Restricted", report.loads_tried ? "with the load told in the note, or by a decision"
-                                        : "by the decision told in the note; other loads are "
-                                          "tried with --from or --to"},
-      {"Closed", report.loads_tried
-                     ? "all else: no other load that was tried opens it; what is not known is "
-                       "closed"
-                     : "all else; what is not known is closed"}};
+      {"Restricted", "with the load told in the note, or by a decision, or by both"},
+      {"Closed", "all else: no other load that was tried opens it; what is not known is closed"}};
 }
 
 std::vector<std::string> board_cautions() {
@@ -100,9 +96,6 @@ std::string BoardNotes::mark_of(const BoardRow& row) {
     note.lacks = words::outcome(*row.binding);
   }
   note.opens_by = loads_words(row);
-  if (row.and_decision) {
-    note.opens_by += words::with_decision_besides();
-  }
   const auto same = std::ranges::find_if(notes_, [&](const Note& other) {
     return other.reason == note.reason && other.lacks == note.lacks &&
            other.opens_by == note.opens_by;

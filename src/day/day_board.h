@@ -17,13 +17,9 @@ struct StationPair {
   friend bool operator==(const StationPair&, const StationPair&) = default;
 };
 
-/// Whether other loads are tried where a pair is closed as the rig stands; that takes a while.
-enum class OtherLoads { not_tried, tried };
-
 struct BoardQuestion {
   std::vector<StationPair> pairs;
   units::Instant depart;
-  OtherLoads loads = OtherLoads::not_tried;
   audit::WalkAgain rewalk = audit::rewalk;
   base::Watcher* watcher = nullptr;  ///< told of every cell; nothing: nobody
 };
@@ -62,15 +58,18 @@ struct BoardCell {
 
 struct DayBoard {
   std::vector<BoardCell> cells;  ///< by pair, then by snow, as asked
-  OtherLoads loads = OtherLoads::not_tried;
 };
 
 /// The safest way of every pair in every snow, as find_routes answers it, with the fuel for it and
 /// the reserve aboard, and walked again; one that waits for decisions alone likewise. Legs are
-/// judged once for each snow and hour. Loads are tried on the way nearest to open, and on that of
-/// the rig without any load: judged steps only, ends rounded inwards; the ends of every interval
+/// judged once for each snow and hour. Where a pair is closed as the rig stands, other loads are
+/// tried on the way nearest to open, on that of the rig without any load, and on that with a named
+/// person's decision besides: judged steps only, ends rounded inwards; the ends of every interval
 /// told are asked for as a question of their own. Throws OurFault where a way is worse than found.
 [[nodiscard]] DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question);
+
+/// Boards of the same pairs in one snow each, as the board of all these snows.
+[[nodiscard]] DayBoard side_by_side(std::vector<DayBoard> columns);
 
 /// Every pair of two stations that trails reach and that do not share a junction.
 [[nodiscard]] std::vector<StationPair> all_pairs(const trails::Network& network);

@@ -177,12 +177,72 @@ TEST_CASE("a load that is too heavy for a pair asked for comes with the loads th
   REQUIRE(with.status == Status::yes);
   CHECK(says(with.out, "\"verdict\":\"restricted\""));
   CHECK(says(with.out, "\"bed\":[{\"from_kg\":"));
-  CHECK(says(with.out, "\"loads_tried\":true"));
-  const Ran without = run_command(
-      {"board", site.folder(), "--rig", "solo", "--load", "240", "--snow", "dry", "--json", "-"});
-  CHECK(!says(without.out, "\"verdict\":\"restricted\""));
-  CHECK(!says(without.out, "\"verdict\":\"open\""));
-  CHECK(says(without.out, "\"loads_tried\":false"));
+}
+
+namespace {
+
+/// The lines of a board's table that leave from a station; none where it cannot be had.
+std::vector<std::string> lines_from(const std::string& station,
+                                    const std::vector<std::string>& words) {
+  const Ran ran = run_command(words);
+  CAPTURE(ran.err);
+  REQUIRE(ran.status == Status::yes);
+  std::vector<std::string> lines;
+  std::istringstream table{ran.out};
+  for (std::string line; std::getline(table, line);) {
+    if (says(line, "," + station + ",")) {
+      lines.push_back(line);
+    }
+  }
+  std::erase_if(lines, [&](const std::string& line) {
+    return records_of(line).front().at(kFrom) != station;
+  });
+  return lines;
+}
+
+}  // namespace
+
+TEST_CASE("a cell of the whole board is the same as in the board of one station, loads too") {
+  const TinySite site;
+  const std::vector<std::string> board{"board",  site.folder(), "--rig", "solo",
+                                       "--load", "240",         "--csv", "-"};
+  std::size_t with_loads = 0;
+  for (const char* station : {"Base", "Top", "Hut"}) {
+    std::vector<std::string> one = board;
+    one.insert(one.end(), {"--from", station});
+    const std::vector<std::string> lines = lines_from(station, board);
+    CHECK(lines.size() == 10);
+    CHECK(lines == lines_from(station, one));
+    with_loads += static_cast<std::size_t>(std::ranges::count_if(
+        lines, [](const std::string& line) { return says(line, "bed load from 0 kg"); }));
+  }
+  CHECK(with_loads > 0);
+}
+
+TEST_CASE("a pair that a load opens with a decision besides is restricted, as route says") {
+  const std::vector<std::string> asked{
+      "--rig",  "Broadfoot",   "--load", "190",        "--snow", "dry",   "--visibility",
+      "400",    "--wind",      "18",     "--bulletin", "2",      "--now", "2026-02-01T18:30:00Z",
+      "--from", "Cable House", "--to",   "Crow Top"};
+  const auto ask = [&](const std::string& verb, const std::vector<std::string>& more) {
+    std::vector<std::string> words{verb, kDemo};
+    words.insert(words.end(), asked.begin(), asked.end());
+    words.insert(words.end(), more.begin(), more.end());
+    return run_command(words);
+  };
+  const Ran board = ask("board", {"--json", "-"});
+  CHECK(says(board.out, "\"verdict\":\"restricted\""));
+  CHECK(says(board.out, "\"and_decision\":true"));
+  const std::string load = "\"bed\":[{\"from_kg\":0.0,\"to_kg\":140.0}]";
+  CHECK(says(board.out, load));
+  const std::string told = ask("board", {}).out;
+  CHECK(says(told, "payload"));
+  CHECK_FALSE(says(told, "turning"));
+  CHECK(says(ask("board", {"--csv", "-"}).out, "bed load from 0 kg to 140 kg and a decision"));
+  const Ran route = ask("route", {"--permitted-by", "A. Planner", "--json", "-"});
+  CHECK(route.status == Status::honest_no);
+  CHECK(says(route.out, "\"verdict\":\"restricted\""));
+  CHECK(says(route.out, load));
 }
 
 TEST_CASE("a bulletin nobody read closes the demo's pairs, and the board says what is missing") {

@@ -46,7 +46,6 @@ std::string board_json(const card::BoardReport& report) {
   object.text("rig", report.rig).text("trailer", report.trailer);
   object.text("driver_level", report.driver_level).object("load", load_json(report.load));
   object.number("allowed_share", report.allowed_share).list("pairs", rows);
-  object.truth("loads_tried", report.loads_tried ? Truth::yes : Truth::no);
   object.whole("places_rewalked", static_cast<std::int64_t>(report.places_rewalked));
   object.object("weather", weather_json(report.weather))
       .text("snow_told_by", told_utc(report.told_by));

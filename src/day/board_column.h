@@ -1,0 +1,37 @@
+// One snow of the day board, pair by pair.
+#pragma once
+
+#include "day/asked_way.h"
+#include "day/day_board.h"
+#include "search/way_loads.h"
+
+namespace rimehaul::day {
+
+/// Answers for one snow; remembers what it has judged from pair to pair.
+class BoardColumn {
+ public:
+  /// Holds references: the snow's judge and the ground must outlive it.
+  BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground, const BoardQuestion& question);
+
+  [[nodiscard]] BoardCell cell_of(const StationPair& pair);
+
+ private:
+  [[nodiscard]] AskedWay ask_as_it_stands(const StationPair& pair,
+                                          search::Permission permission) const;
+  void tell_refusal(BoardCell& cell, const search::NoRoute& none);
+  void tell_decided(BoardCell& cell) const;
+  void try_loads(BoardCell& cell);
+  [[nodiscard]] std::vector<trails::LegId> way_without_load(const StationPair& pair,
+                                                            search::Permission permission);
+  [[nodiscard]] bool open_by_load(BoardCell& cell, const std::vector<trails::LegId>& way);
+  void tell_obstacles(BoardCell& cell);
+  [[nodiscard]] passage::OpenLoads proven_loads(BoardCell& cell, const search::WayLoads& found);
+
+  BoardSnow snow_;
+  WayAsker asker_;
+  units::Instant depart_;
+  search::Trials trials_;
+  OtherLoadAskers other_loads_;
+};
+
+}  // namespace rimehaul::day
