@@ -67,7 +67,8 @@ void tell_way(BoardCell& cell, const AskedWay& asked) {
 
 }  // namespace
 
-BoardColumn::BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground, const BoardQuestion& question)
+BoardColumn::BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground,
+                         const BoardQuestion& question)
     : snow_{snow},
       asker_{snow.judge, ground, {question.depart, question.rewalk}},
       depart_{question.depart},
