@@ -30,6 +30,10 @@ bool usable(const std::vector<Fault>& faults) {
   return std::ranges::count(faults, base::Weight::fault, &Fault::weight) == 0;
 }
 
+void take(const std::vector<Fault>& found, std::vector<Fault>& faults) {
+  faults.insert(faults.end(), found.begin(), found.end());
+}
+
 /// Reads a part of the site: its faults join the others, and what cannot be read at all is one.
 template <class Read>
 auto read_part(std::vector<Fault>& faults, Read read) {
@@ -37,7 +41,7 @@ auto read_part(std::vector<Fault>& faults, Read read) {
   std::optional<Data> data;
   try {
     auto reading = read();
-    faults.insert(faults.end(), reading.faults.begin(), reading.faults.end());
+    take(reading.faults, faults);
     data.emplace(std::move(reading.data));
   } catch (const base::BadInput& error) {
     faults.push_back(error.fault());
@@ -76,6 +80,7 @@ std::optional<double> metres_per(std::optional<ports::toml::HeightUnit> unit) {
 ports::gdal::HeightRasterRequest heights_wanted(const SiteFile& site) {
   return {.folder = heights_folder(site),
           .files = site.heights.files,
+          .shown_folder = site.heights.folder,
           .map_frame = site.map_frame,
           .vertical_datum = site.heights.vertical_datum,
           .metres_per_unit = metres_per(site.heights.unit),
@@ -95,7 +100,7 @@ ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& 
   if (!usable(of_trails) || site.trails.empty()) {
     parts.trail_list = trails::TrailList::some_left_out;
   }
-  faults.insert(faults.end(), of_trails.begin(), of_trails.end());
+  take(of_trails, faults);
   parts.stations = read_layers<trails::Station>(
       site.stations, faults,
       [&](const std::string& shown) { return layers::read_stations(file(shown), frame); });
@@ -164,20 +169,46 @@ std::optional<ports::gdal::OpenedHeights> read_heights(const SiteFile& site,
   });
 }
 
+/// That of the heights; without any, the one that site.toml declares. Nothing where neither is
+/// sound.
+std::optional<geo::MapFrame> frame_of(const SiteFile& site,
+                                      const std::optional<ports::gdal::OpenedHeights>& heights,
+                                      std::vector<Fault>& faults) {
+  std::optional<geo::MapFrame> frame;
+  if (heights) {
+    frame = heights->facts.frame;
+  } else if (site.map_frame) {
+    frame = read_part(faults, [&] { return ports::gdal::declared_frame(*site.map_frame); });
+  }
+  if (!frame || frame->horizontal.empty()) {
+    faults.push_back(
+        {site.folder, "trails, stations, zones and marks",
+         "not looked at, because neither heights nor map_frame give a map to read them in",
+         "mend the heights, or declare map_frame in site.toml", base::Weight::doubt});
+    return std::nullopt;
+  }
+  return frame;
+}
+
 void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& loaded) {
   auto heights = read_heights(site, loaded.faults);
-  if (!heights || heights->facts.frame.horizontal.empty()) {
-    loaded.faults.push_back({site.folder, "trails, stations, zones and marks",
-                             "not looked at, because the heights give no map frame",
-                             "mend the heights first", base::Weight::doubt});
+  const std::optional<geo::MapFrame> frame = frame_of(site, heights, loaded.faults);
+  if (!frame) {
     return;
   }
-  const geo::MapFrame frame = heights->facts.frame;
-  loaded.heights_notes = heights_notes(site, heights->facts);
+  if (heights) {
+    loaded.heights_notes = heights_notes(site, heights->facts);
+  }
   auto network = read_part(loaded.faults, [&] {
-    return ports::geos::node_network(read_parts(site, frame, loaded.faults), site.snap);
+    return ports::geos::node_network(read_parts(site, *frame, loaded.faults), site.snap);
   });
-  if (!network || heights->source == nullptr) {
+  if (!network) {
+    return;
+  }
+  if (loaded.snow) {
+    take(unknown_names(*loaded.snow, site.snow, *network), loaded.faults);
+  }
+  if (!heights || heights->source == nullptr) {
     return;
   }
   auto map = read_part(loaded.faults, [&] {
@@ -188,7 +219,7 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
     terrain::HeightTrust trust = site.heights.trust;
     trust.measured_step = heights->facts.widest_step;
     loaded.scene.emplace(passage::Scene{.site_name = site.name,
-                                        .frame = frame,
+                                        .frame = *frame,
                                         .heights = std::move(*map),
                                         .trust = trust,
                                         .network = std::move(*network),
@@ -224,19 +255,6 @@ void expect_folder(const std::string& folder) {
                         base::Weight::fault}};
 }
 
-void tell_unknown_names(const SiteFile& site, LoadedSite& loaded) {
-  if (!loaded.scene) {
-    return;
-  }
-  const auto tell = [&loaded](const std::vector<Fault>& faults) {
-    loaded.faults.insert(loaded.faults.end(), faults.begin(), faults.end());
-  };
-  tell(unknown_names(loaded.scene->rules, site.rules, loaded.rigs));
-  if (loaded.snow) {
-    tell(unknown_names(*loaded.snow, site.snow, loaded.scene->network));
-  }
-}
-
 }  // namespace
 
 LoadedSite load_site(const std::string& folder) {
@@ -250,7 +268,9 @@ LoadedSite load_site(const std::string& folder) {
   const std::optional<passage::Rules> rules = read_rules(site, loaded);
   read_rigs_and_snow(site, loaded);
   read_ground(site, rules.value_or(passage::default_rules()), loaded);
-  tell_unknown_names(site, loaded);
+  if (rules && !loaded.rigs.empty()) {
+    take(unknown_names(*rules, site.rules, loaded.rigs), loaded.faults);
+  }
   loaded.inputs = input_files(site, loaded.snow);
   loaded.contents = contents_of(loaded);
   if (!usable(loaded.faults)) {

@@ -3,9 +3,12 @@
 #include "ports/cairo/card_drawing.h"
 #include "ports/gdal/library_version.h"
 #include "ports/geos/library_version.h"
+#include "ports/json/library_version.h"
+#include "ports/openssl/library_version.h"
 #include "ports/proj/library_version.h"
 #include "ports/qpdf/finish_pdf.h"
 #include "ports/qrencode/qr.h"
+#include "ports/toml/library_version.h"
 #include "search/library_version.h"
 
 namespace rimehaul::app {
@@ -15,6 +18,9 @@ std::vector<std::string> versions() {
           ports::gdal::library_version(),
           ports::proj::library_version(),
           ports::geos::library_version(),
+          ports::toml::library_version(),
+          ports::json::library_version(),
+          ports::openssl::library_version(),
           search::library_version(),
           ports::cairo::library_version(),
           ports::qpdf::library_version(),

@@ -6,7 +6,8 @@
 
 namespace rimehaul::app {
 
-/// "rimehaul 0.1.0" and the outside libraries that numbers depend on.
+/// "rimehaul 0.1.0" and the outside libraries that inputs, numbers, digests and sheets
+/// depend on.
 [[nodiscard]] std::vector<std::string> versions();
 
 }  // namespace rimehaul::app

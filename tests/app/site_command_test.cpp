@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <filesystem>
 #include <nlohmann/json.hpp>
 
 #include "app/tiny_site.h"
@@ -56,14 +57,98 @@ TEST_CASE("a folder that is no site ends with 3, from every verb, naming site.to
   }
 }
 
-TEST_CASE("heights that are not there are one fault, and the rest is still looked at") {
+/// A site in which something of every file but site.toml is wrong.
+void spoil_all_but_heights(const TinySite& site) {
+  site.change("rigs.toml", {"mass_kg = 620", "mass_kg = \"620\""});
+  site.change("stations.geojson", {"\"kind\":\"hut\"", "\"kind\":\"castle\""});
+  std::string trails = site.text("trails.geojson");
+  for (std::size_t at = trails.find("\"both\""); at != std::string::npos;
+       at = trails.find("\"both\"")) {
+    trails.replace(at, 6, "\"sideways\"");
+  }
+  site.write("trails.geojson", trails);
+}
+
+TEST_CASE("heights that are not there are one fault, and all the rest is still looked at") {
   const TinySite site;
   site.remove("heights.asc");
-  site.change("rigs.toml", {"mass_kg = 620", "mass_kg = \"620\""});
+  spoil_all_but_heights(site);
   const Ran ran = run_command({"check", site.folder()});
+  CAPTURE(ran.out);
   CHECK(ran.status == Status::honest_no);
-  CHECK(says(ran.out, "heights.asc"));
+  CHECK(says(ran.out, "fault: heights.asc: there is no such file"));
   CHECK(says(ran.out, "rigs.toml"));
+  CHECK(says(ran.out, "castle"));
+  for (const char* trail : {"Low Way", "High Way", "Spur"}) {
+    CHECK(says(ran.out, std::string{"fault: trails.geojson: trail "} + trail +
+                            ": direction is \"sideways\""));
+  }
+  CHECK_FALSE(says(ran.out, "not looked at"));
+}
+
+TEST_CASE(
+    "heights that nobody names, or that are damaged, keep nothing else from being looked at") {
+  const TinySite unnamed;
+  unnamed.change("site.toml", {"files = [\"heights.asc\"]\n", ""});
+  const TinySite damaged;
+  damaged.write("heights.asc", "no heights at all");
+  for (const TinySite* site : {&unnamed, &damaged}) {
+    spoil_all_but_heights(*site);
+    const Ran ran = run_command({"check", site->folder()});
+    CAPTURE(ran.out);
+    CHECK(ran.status == Status::honest_no);
+    CHECK(says(ran.out, "trail Spur: direction is \"sideways\""));
+    CHECK_FALSE(says(ran.out, "not looked at"));
+  }
+}
+
+TEST_CASE("a snow report that names no trail of the site is a fault even without heights") {
+  const TinySite site;
+  site.remove("heights.asc");
+  site.write("snow.toml", site.text("snow.toml") +
+                              "\n[[groomed]]\ntrails = [\"Low Wya\"]\nfinished = "
+                              "2026-02-01T04:00:00Z\n");
+  CHECK(says(run_command({"check", site.folder()}).out, "did you mean 'Low Way'?"));
+}
+
+TEST_CASE("without heights and without a map frame the trails cannot be read, and that is told") {
+  const TinySite site;
+  site.remove("heights.asc");
+  site.change("site.toml", {"map_frame = \"EPSG:32605\"\n", ""});
+  const Ran none = run_command({"check", site.folder()});
+  CHECK(says(none.out, "fault: heights.asc: there is no such file"));
+  CHECK(says(none.out, "not looked at, because neither heights nor map_frame give a map"));
+}
+
+TEST_CASE("a map frame that is none is told even without heights, once") {
+  for (const char* frame : {"EPSG:4326", "EPSG:nonsense"}) {
+    const TinySite site;
+    site.remove("heights.asc");
+    site.change("site.toml", {"EPSG:32605", frame});
+    const std::string told = run_command({"check", site.folder()}).out;
+    CAPTURE(told);
+    const std::size_t first = told.find("site.toml: map_frame");
+    REQUIRE(first != std::string::npos);
+    CHECK(told.find("site.toml: map_frame", first + 1) == std::string::npos);
+    CHECK(says(told, "not looked at"));
+  }
+}
+
+TEST_CASE("faults of heights name their file with its folder, as the site writes it") {
+  const TinySite site;
+  site.change("site.toml", {"[heights]\n", "[heights]\nfolder = \"ground\"\n"});
+  std::filesystem::create_directory(site.path("ground"));
+  CHECK(says(run_command({"check", site.folder()}).out,
+             "fault: ground/heights.asc: there is no such file"));
+  site.write("ground/heights.asc", "no heights at all");
+  const Ran damaged = run_command({"check", site.folder()});
+  CAPTURE(damaged.out);
+  CHECK(says(damaged.out, "fault: ground/heights.asc: this is no raster of a known kind"));
+  site.write("ground/heights.asc", site.text("heights.asc"));
+  site.write("ground/heights.prj", site.text("heights.prj"));
+  const Ran sound = run_command({"check", site.folder()});
+  CAPTURE(sound.out);
+  CHECK(sound.status == Status::yes);
 }
 
 TEST_CASE("doubts alone leave a site usable and are told: levels, ratings, holes, old reports") {

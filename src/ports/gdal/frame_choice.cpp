@@ -28,33 +28,46 @@ Reference own_frame(const HeightsLie& heights) {
 
 }  // namespace
 
+base::Reading<Reference> reference_declared(const std::string& map_frame) {
+  base::Reading<Reference> declared;
+  declared.data = reference_from(map_frame);
+  if (!declared.data) {
+    declared.faults.push_back(
+        fault_of_site({"the reference system \"" + map_frame + "\" is not known",
+                       "give a code such as \"EPSG:32605\""}));
+  } else if (std::optional<Complaint> trouble = trouble_with(declared.data, {})) {
+    declared.faults.push_back(fault_of_site(std::move(*trouble)));
+  }
+  return declared;
+}
+
 base::Reading<Reference> chosen_frame(const HeightsLie& heights,
                                       const std::optional<std::string>& declared) {
   base::Reading<Reference> choice;
-  choice.data = declared.has_value() ? reference_from(*declared) : own_frame(heights);
-  if (!choice.data) {
-    choice.faults.push_back(fault_of_site(
-        declared.has_value()
-            ? Complaint{"the reference system \"" + *declared + "\" is not known",
-                        "give a code such as \"EPSG:32605\""}
-            : Complaint{"no metric map can be chosen for heights in " + name_of(heights.reference),
-                        "set map_frame to a projected system in metres made for the area"}));
+  if (declared.has_value()) {
+    choice = reference_declared(*declared);
+  } else {
+    choice.data = own_frame(heights);
+    if (!choice.data) {
+      choice.faults.push_back(
+          fault_of_site({"no metric map can be chosen for heights in " + name_of(heights.reference),
+                         "set map_frame to a projected system in metres made for the area"}));
+    }
+  }
+  if (!choice.faults.empty()) {
     return choice;
   }
-  std::vector<PlainPoint> places;
-  if (is_projected(choice.data)) {
-    const Transformation to_map = transformation_between({heights.reference, choice.data});
-    if (!to_map) {
-      choice.faults.push_back(fault_of_site(
-          {"no accurate transformation brings the heights from " + name_of(heights.reference) +
-               " into " + name_of(choice.data),
-           "declare a map_frame on the datum of the heights, or install the transformation grid it "
-           "needs"}));
-      return choice;
-    }
-    places = heights.places;
-    transform(to_map, places);
+  const Transformation to_map = transformation_between({heights.reference, choice.data});
+  if (!to_map) {
+    choice.faults.push_back(fault_of_site(
+        {"no accurate transformation brings the heights from " + name_of(heights.reference) +
+             " into " + name_of(choice.data),
+         "declare a map_frame on the datum of the heights, or install the transformation grid it "
+         "needs"}));
+    return choice;
   }
+  std::vector<PlainPoint> places = heights.places;
+  transform(to_map, places);
   if (std::optional<Complaint> trouble = trouble_with(choice.data, places)) {
     choice.faults.push_back(fault_of_site(std::move(*trouble)));
   }

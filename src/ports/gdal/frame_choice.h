@@ -17,6 +17,10 @@ struct HeightsLie {
   std::vector<PlainPoint> places;
 };
 
+/// The frame of a site's own words: known, projected, in metres. Whether its metres are metres
+/// where the heights lie, only chosen_frame can tell.
+[[nodiscard]] base::Reading<Reference> reference_declared(const std::string& map_frame);
+
 /// The declared frame; or the heights' own where it is projected, counted in metres; or the UTM
 /// zone of their middle. A frame whose metres are not metres there is a fault.
 [[nodiscard]] base::Reading<Reference> chosen_frame(const HeightsLie& heights,

@@ -180,9 +180,8 @@ base::BadInput bad_file(const std::string& shown, Complaint complaint) {
 }
 
 CheckedFile checked_file(const NamedFile& file, std::uintmax_t largest) {
-  const std::string& shown = file.shown;
-  if (looks_like_an_address(shown) || fs::path{shown}.is_absolute()) {
-    throw bad_file(shown.empty() ? "site.toml" : shown,
+  if (looks_like_an_address(file.shown) || fs::path{file.shown}.is_absolute()) {
+    throw bad_file(file.shown.empty() ? "site.toml" : file.shown,
                    {"this is no file name within the site folder",
                     "name a file by its path from the site folder"});
   }
@@ -192,7 +191,8 @@ CheckedFile checked_file(const NamedFile& file, std::uintmax_t largest) {
     throw bad_file(file.folder, {"there is no such folder that can be read",
                                  "check its name in site.toml, and its permissions"});
   }
-  const fs::path named = folder / shown;
+  const std::string shown = (fs::path{file.shown_folder} / file.shown).string();
+  const fs::path named = folder / file.shown;
   if (is_link(named)) {
     throw bad_file(shown, {"the file is a link", "copy the file itself into the site folder"});
   }

@@ -66,8 +66,9 @@ void start_gdal();
 
 /// A file as the site names it.
 struct NamedFile {
-  std::string folder;  ///< the site's folder
-  std::string shown;   ///< relative to the folder, as people wrote it; names the file in faults
+  std::string folder;          ///< where it must lie
+  std::string shown;           ///< relative to the folder, as people wrote it
+  std::string shown_folder{};  ///< the folder as people wrote it; names the file in faults with it
 };
 
 /// A file that may be opened: regular, no link, inside the site's folder, not too large.

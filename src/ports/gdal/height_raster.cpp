@@ -84,8 +84,8 @@ void Opening::open_files() {
   }
   for (const std::string& shown : request_.files) {
     try {
-      base::Reading<std::optional<RasterFile>> reading =
-          RasterFile::open(checked_file({request_.folder, shown}, kLargestRasterBytes));
+      base::Reading<std::optional<RasterFile>> reading = RasterFile::open(
+          checked_file({request_.folder, shown, request_.shown_folder}, kLargestRasterBytes));
       take(std::move(reading.faults));
       if (reading.data.has_value()) {
         files_.push_back(std::move(*reading.data));
@@ -163,7 +163,14 @@ std::vector<HeightMosaic> Opening::mosaics() {
 }
 
 void Opening::settle_frame() {
+  geo::MapFrame& frame = opened_.facts.frame;
   if (files_.empty()) {
+    if (request_.map_frame.has_value()) {
+      base::Reading<geo::MapFrame> declared = declared_frame(*request_.map_frame);
+      take(std::move(declared.faults));
+      frame.horizontal = std::move(declared.data.horizontal);
+      frame.horizontal_name = std::move(declared.data.horizontal_name);
+    }
     return;
   }
   const RasterFile& first = files_.front();
@@ -175,8 +182,8 @@ void Opening::settle_frame() {
   if (!is_sound) {
     return;
   }
-  opened_.facts.frame.horizontal = text_of(frame_);
-  opened_.facts.frame.horizontal_name = name_of(frame_);
+  frame.horizontal = text_of(frame_);
+  frame.horizontal_name = name_of(frame_);
 }
 
 void Opening::build() {
@@ -274,6 +281,18 @@ base::Reading<OpenedHeights> Opening::run() {
 
 base::Reading<OpenedHeights> open_heights(const HeightRasterRequest& request) {
   return Opening{request}.run();
+}
+
+base::Reading<geo::MapFrame> declared_frame(const std::string& map_frame) {
+  start_gdal();
+  base::Reading<Reference> declared = reference_declared(map_frame);
+  if (!declared.faults.empty()) {
+    return {{}, std::move(declared.faults)};
+  }
+  geo::MapFrame frame;
+  frame.horizontal = text_of(declared.data);
+  frame.horizontal_name = name_of(declared.data);
+  return {frame, {}};
 }
 
 }  // namespace rimehaul::ports::gdal

@@ -16,6 +16,7 @@ namespace rimehaul::ports::gdal {
 struct HeightRasterRequest {
   std::string folder;                         ///< no file may lie outside it or be a link
   std::vector<std::string> files;             ///< relative to the folder; several are a mosaic
+  std::string shown_folder{};                 ///< the folder as people wrote it, for faults
   std::optional<std::string> map_frame;       ///< "EPSG:32605"; nothing: that of the first file
   std::optional<std::string> vertical_datum;  ///< for people; needed when the files do not say
   std::optional<double> metres_per_unit;      ///< 1 or a foot; must agree with the files
@@ -25,6 +26,7 @@ struct HeightRasterRequest {
 
 /// What was found in the files, for `check` and for cards.
 struct HeightRasterFacts {
+  /// Where no file can be opened: the declared one, if that is sound.
   geo::MapFrame frame;
   bool warped = false;  ///< heights were brought once into the metric map frame
   /// Steps between heights that were measured. Where they were warped the cells of the source lie
@@ -47,5 +49,9 @@ struct OpenedHeights {
 /// them; a source is there only when none of them is more than a doubt. The source belongs to one
 /// thread, and its reads throw BadInput where a file is cut off.
 [[nodiscard]] base::Reading<OpenedHeights> open_heights(const HeightRasterRequest& request);
+
+/// The map frame that a site declares, as far as it can be told without heights: known, projected,
+/// in metres. Otherwise a fault, and the frame is empty. It has no vertical datum.
+[[nodiscard]] base::Reading<geo::MapFrame> declared_frame(const std::string& map_frame);
 
 }  // namespace rimehaul::ports::gdal

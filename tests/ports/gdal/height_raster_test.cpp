@@ -274,7 +274,7 @@ TEST_CASE("an ASCII grid with its .prj is read; without one it is refused") {
 TEST_CASE("a map in feet is counted in metres without moving a cell") {
   const TempFolder folder;
   RasterRecipe recipe;
-  recipe.system = "EPSG:2232";  // NAD83 / Colorado Central, US survey feet
+  recipe.system = "EPSG:2232";  // in US survey feet
   recipe.corners = {3000000, 10, 0, 1600000, 0, -10};
   write_raster(folder.file("a.tif"), recipe);
   OpenedHeights heights = opened(request_for(folder, {"a.tif"}));
