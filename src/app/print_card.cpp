@@ -19,14 +19,14 @@ std::vector<FileToWrite> printed_card(const std::string& path, CardToPrint print
   const std::string record = ports::json::canonical_json(printed.card);
   const std::string digest = ports::openssl::digest_of(record).hex();
   const std::string number = card::number_of(printed.card, digest);
-  const card::CardSheet sheet{
-      .card = printed.card,
-      .profile = std::move(printed.profile),
-      .map = map_with_ground(card::ways_of(printed.card), printed.site,
-                             card::card_map_paper(printed.card.legs.size())),
-      .number = number,
-      .digest = digest,
-      .qr = ports::qrencode::qr_of(card::symbol_text({number, digest}))};
+  card::CardSheet sheet{.card = printed.card,
+                        .profile = std::move(printed.profile),
+                        .map = {},
+                        .number = number,
+                        .digest = digest,
+                        .qr = ports::qrencode::qr_of(card::symbol_text({number, digest}))};
+  sheet.map = map_with_ground(card::ways_of(printed.card), printed.site,
+                              ports::cairo::card_map_paper(sheet));
   return {{path, ports::qpdf::finish_pdf(ports::cairo::draw_card(sheet),
                                          {.title = "Route card: " + printed.card.title})},
           {record_beside(path), record}};

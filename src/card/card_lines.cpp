@@ -28,9 +28,13 @@ std::string verdict_word(passage::Verdict verdict) {
   return word;
 }
 
-std::string verdict_line(const RouteCard& card) {
+const CardLeg& tightest_leg(const RouteCard& card) {
   base::require(!card.legs.empty(), "a card has a leg");
-  const CardLeg& tightest = *std::ranges::max_element(card.legs, {}, &CardLeg::binding_share);
+  return *std::ranges::max_element(card.legs, {}, &CardLeg::binding_share);
+}
+
+std::string verdict_line(const RouteCard& card) {
+  const CardLeg& tightest = tightest_leg(card);
   return "at most " + share_text(card.worst_share) + " of a limit (" + tightest.binding_check +
          ", leg " + std::to_string(tightest.number) +
          "); allowed here: " + allowed_text(card.allowed_share);

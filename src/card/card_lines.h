@@ -10,6 +10,8 @@ namespace rimehaul::card {
 
 /// "OPEN"
 [[nodiscard]] std::string verdict_word(passage::Verdict verdict);
+/// The leg whose share is the largest, the first of equals. Requires a leg.
+[[nodiscard]] const CardLeg& tightest_leg(const RouteCard& card);
 /// "at most 61 % of a limit (carrier side slip, leg 3); allowed here: 70 %": the leg whose share is
 /// the largest, the first of equals. Requires a leg.
 [[nodiscard]] std::string verdict_line(const RouteCard& card);

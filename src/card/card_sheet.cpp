@@ -17,14 +17,6 @@ std::string symbol_text(const CardImprint& imprint) {
   return "RIMEHAUL CARD " + imprint.number + " SHA-256 " + imprint.digest;
 }
 
-MapPaper card_map_paper(std::size_t legs) {
-  constexpr units::Metres kWidth{0.186};
-  if (legs <= 3) {
-    return {kWidth, units::Metres{0.096}};
-  }
-  return {kWidth, units::Metres{legs <= 9 ? 0.066 : 0.046}};
-}
-
 std::vector<MapWay> ways_of(const RouteCard& card) {
   std::vector<MapWay> ways;
   for (const CardLeg& leg : card.legs) {

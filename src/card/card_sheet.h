@@ -13,7 +13,7 @@ namespace rimehaul::card {
 struct CardSheet {
   RouteCard card;
   GradeProfile profile;
-  MapView map;
+  MapView map;         ///< made for the paper that the layout leaves it
   std::string number;  ///< "20260201-0830-3f9a1c2b": local day and hour of leaving, digest's start
   std::string digest;  ///< SHA-256 of the card's canonical JSON, hexadecimal
   QrSymbol qr;         ///< of number and digest
@@ -30,10 +30,6 @@ struct CardImprint {
 
 /// What the symbol says: "RIMEHAUL CARD number SHA-256 digest".
 [[nodiscard]] std::string symbol_text(const CardImprint& imprint);
-
-/// Paper for the map on the front of a card, A4 upright: the more legs, the lower, so that 12 of
-/// them stand below it.
-[[nodiscard]] MapPaper card_map_paper(std::size_t legs);
 
 /// The ways of a card's map: its legs in order, numbered.
 [[nodiscard]] std::vector<MapWay> ways_of(const RouteCard& card);

@@ -15,6 +15,18 @@ const trails::Leg& leg_of(const trails::Network& network, trails::LegId id) {
   return network.legs[static_cast<std::uint32_t>(id)];
 }
 
+NoticeKind kind_of(trails::MarkKind kind) {
+  using enum trails::MarkKind;
+  const bool helps =
+      kind == refuge || kind == turning_room || kind == passing_place || kind == check_in;
+  return helps ? NoticeKind::help : NoticeKind::warning;
+}
+
+/// A leg's speed keeps to the limits on it already.
+NoticeKind kind_of(trails::ZoneKind kind) {
+  return kind == trails::ZoneKind::speed_limit ? NoticeKind::help : NoticeKind::warning;
+}
+
 void add_trail_notices(const trails::Trail& trail, const trails::Leg& leg,
                        std::vector<Notice>& notices) {
   const geo::Span whole{units::Metres{0}, leg.line.length()};
@@ -25,7 +37,7 @@ void add_trail_notices(const trails::Trail& trail, const trails::Leg& leg,
     notices.push_back({whole, words::single_lane_two_way()});
   }
   if (!trail.groomed.value_or(false)) {
-    notices.push_back({whole, words::not_groomed()});
+    notices.push_back({whole, words::not_groomed(), NoticeKind::help});
   }
 }
 
@@ -84,7 +96,7 @@ std::vector<Notice> notices_along(const trails::Network& network, const trails::
   add_trail_notices(network.trails[leg.trail], leg, notices);
   for (const trails::Mark& mark : network.marks) {
     if (const auto span = span_on_leg(mark, network, leg)) {
-      notices.push_back({*span, words::mark(mark)});
+      notices.push_back({*span, words::mark(mark), kind_of(mark.kind)});
     }
   }
   for (const trails::Zone& zone : network.zones) {
@@ -92,7 +104,7 @@ std::vector<Notice> notices_along(const trails::Network& network, const trails::
       continue;
     }
     for (const geo::Span& span : geo::spans_inside(zone.region, leg.line)) {
-      notices.push_back({span, words::zone(zone)});
+      notices.push_back({span, words::zone(zone), kind_of(zone.kind)});
     }
   }
   std::ranges::stable_sort(notices, {}, [](const Notice& notice) { return notice.span.from; });

@@ -67,6 +67,9 @@ std::string text_of(const RigSheet& rig, int columns) {
   sheet.both_ends({"RIG SHEET", rig.site});
   sheet.paragraph(rig.rig);
   sheet.rule('=');
+  if (const std::string headline = load_headline(rig); !headline.empty()) {
+    sheet.paragraph(headline);
+  }
   item(sheet, "Load", words::load(rig.load, rig.trailer ? rig.trailer->name : ""));
   item(sheet, "Mass in all", scale_words(rig.total));
   item(sheet, "On the snow", pressure_words(rig.pressure) + " under the carrier's driven tracks");

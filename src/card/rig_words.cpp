@@ -18,6 +18,10 @@ std::string length_words(units::Metres length) {
   return units::text_of(length.value(), 2, Round::nearest) + " m";
 }
 
+bool is_over_rating(const passage::Finding& finding) {
+  return finding.share && *finding.share > 1.0;
+}
+
 std::string load_line(const SheetLoad& load, double allowed_share) {
   const passage::Finding& finding = load.finding;
   const passage::Stand stand = passage::stand_of(finding, allowed_share);
@@ -32,9 +36,8 @@ std::string load_line(const SheetLoad& load, double allowed_share) {
   if (stand == passage::Stand::passes) {
     return line;
   }
-  const bool over_rating = finding.share && *finding.share > 1.0;
-  return line + (over_rating ? ". OVERLOADED: over the rating itself"
-                             : ". CLOSED: " + std::string{words::stand(stand)});
+  return line + (is_over_rating(finding) ? ". OVERLOADED: over the rating itself"
+                                         : ". CLOSED: " + std::string{words::stand(stand)});
 }
 
 }  // namespace
@@ -64,6 +67,22 @@ std::string place_words(const rig::BodyPoint& place) {
 
 std::string scale_words(units::Kilograms mass) {
   return units::text_of(mass.value(), 0, Round::nearest) + " kg";
+}
+
+std::string load_headline(const RigSheet& sheet) {
+  std::string overloaded;
+  std::string closed;
+  for (const SheetLoad& load : sheet.loads) {
+    if (passage::stand_of(load.finding, sheet.allowed_share) != passage::Stand::passes) {
+      std::string& names = is_over_rating(load.finding) ? overloaded : closed;
+      names += (names.empty() ? "" : ", ") + load.name;
+    }
+  }
+  if (overloaded.empty()) {
+    return closed.empty() ? "" : "CLOSED as loaded: " + closed;
+  }
+  return "OVERLOADED, not driven: " + overloaded +
+         (closed.empty() ? "" : "; CLOSED as loaded: " + closed);
 }
 
 std::vector<std::string> load_lines(const RigSheet& sheet) {

@@ -18,6 +18,9 @@ namespace rimehaul::card {
 /// "780 kg", to the nearest kilogram, as on a scale.
 [[nodiscard]] std::string scale_words(units::Kilograms mass);
 /// One line for each rating of a mass: what is on it, what is rated, and whether that is allowed.
+/// "OVERLOADED, not driven: bed load" or "CLOSED as loaded: towed mass"; empty where all loads keep
+/// to what is allowed.
+[[nodiscard]] std::string load_headline(const RigSheet& sheet);
 [[nodiscard]] std::vector<std::string> load_lines(const RigSheet& sheet);
 /// "climb: 28.0 deg ..., maker: ...; descent: ...; cross-slope: ..."
 [[nodiscard]] std::string ratings_line(const SheetRatings& ratings);

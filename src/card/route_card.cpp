@@ -1,5 +1,6 @@
 #include "card/route_card.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 
@@ -78,7 +79,8 @@ void add_legs(const search::Route& route, const CardContext& context, RouteCard&
     leg.refuge = ways[i].refuge;
     leg.exposed = exposed[i];
     for (const geo::Span& span : leg.exposed) {
-      add_notice(leg, {span, words::exposed(metres_of(leg.exposed))});
+      add_notice(leg, {span, span == leg.exposed.front() ? words::exposed(metres_of(leg.exposed))
+                                                         : words::exposed_too()});
     }
     card.climb += leg.climb;
     card.drop += leg.drop;
@@ -90,24 +92,43 @@ void add_legs(const search::Route& route, const CardContext& context, RouteCard&
   card.fuel = route.fuel;
 }
 
-void add_decisions(const search::Route& route, const CardContext& context, RouteCard& card) {
-  card.verdict = passage::Verdict::open;
-  int number = 0;
-  for (const search::RouteLeg& part : route.legs) {
-    ++number;
+/// A decision, and the legs that it lets be driven.
+struct Decision {
+  std::string words;
+  std::vector<int> legs;
+};
+
+/// Every decision that the route rests on, once. Legs that rest on one are restricted, also where
+/// only the turn into them does.
+std::vector<Decision> decisions_in(const search::Route& route, std::vector<CardLeg>& legs) {
+  std::vector<Decision> decisions;
+  for (std::size_t i = 0; i < legs.size(); ++i) {
+    const passage::LegJudgement& judged = route.legs[i].judgement;
     const auto add = [&](const passage::Finding& finding) {
-      if (passage::stand_of(finding, card.allowed_share) == passage::Stand::asks) {
-        card.verdict = passage::Verdict::restricted;
-        card.permitted.push_back("leg " + std::to_string(number) + ": " + finding.asks);
+      if (passage::stand_of(finding, judged.allowed_share) != passage::Stand::asks) {
+        return;
+      }
+      legs[i].verdict = std::max(legs[i].verdict, passage::Verdict::restricted);
+      auto known = std::ranges::find(decisions, finding.asks, &Decision::words);
+      if (known == decisions.end()) {
+        known = decisions.insert(known, {finding.asks, {}});
+      }
+      if (known->legs.empty() || known->legs.back() != legs[i].number) {
+        known->legs.push_back(legs[i].number);
       }
     };
-    for (const passage::Finding& finding : part.judgement.findings) {
-      add(finding);
-    }
-    add(part.turn_into.binding);
+    std::ranges::for_each(judged.findings, add);
+    add(route.legs[i].turn_into.binding);
   }
-  if (!card.permitted.empty()) {
+  return decisions;
+}
+
+void add_decisions(const search::Route& route, const CardContext& context, RouteCard& card) {
+  card.verdict = passage::Verdict::open;
+  for (const Decision& decision : decisions_in(route, card.legs)) {
+    card.verdict = passage::Verdict::restricted;
     card.permitted_by = context.question.permitted_by;
+    card.permitted.push_back(words::legs(decision.legs) + ": " + decision.words);
   }
 }
 

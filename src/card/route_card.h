@@ -26,10 +26,14 @@ struct InputFile {
 /// The file's name and its date, local time: "snow.toml, observed by N. N., 2026-02-01 06:30".
 [[nodiscard]] std::string name_and_date(const InputFile& input, int utc_offset_minutes);
 
+/// A warning must be heeded for safety's sake; help is a place or fact of use on the way.
+enum class NoticeKind { warning, help };
+
 /// Something on the way that the driver must know of, with its place along the leg.
 struct Notice {
   geo::Span span{};   ///< along the leg in driving direction; from == to: a point
   std::string words;  ///< "piste crossing Lower Run: stop, look, go when clear"
+  NoticeKind kind = NoticeKind::warning;
 };
 
 /// The next place of a kind ahead on the route, seen from the start of a leg.

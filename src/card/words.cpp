@@ -30,21 +30,21 @@ std::string leg_number(int leg) {
   return "leg " + std::to_string(leg);
 }
 
-/// "leg 2", "legs 1, 3 to 5": numbers in order, runs of them told by their ends.
-std::string legs_text(const std::vector<int>& legs) {
+}  // namespace
+
+std::string legs(const std::vector<int>& numbers) {
   std::vector<std::string> runs;
-  for (std::size_t i = 0; i < legs.size(); ++i) {
+  for (std::size_t i = 0; i < numbers.size(); ++i) {
     const std::size_t first = i;
-    while (i + 1 < legs.size() && legs[i + 1] == legs[i] + 1) {
+    while (i + 1 < numbers.size() && numbers[i + 1] == numbers[i] + 1) {
       ++i;
     }
-    runs.push_back(std::to_string(legs[first]) +
-                   (i == first ? "" : (i == first + 1 ? ", " : " to ") + std::to_string(legs[i])));
+    runs.push_back(
+        std::to_string(numbers[first]) +
+        (i == first ? "" : (i == first + 1 ? ", " : " to ") + std::to_string(numbers[i])));
   }
-  return (legs.size() == 1 ? "leg " : "legs ") + joined(runs, ", ");
+  return (numbers.size() == 1 ? "leg " : "legs ") + joined(runs, ", ");
 }
-
-}  // namespace
 
 std::string_view planning_aid() {
   return "A planning aid, not permission to drive.";
@@ -182,7 +182,7 @@ std::string snow_worse_than(const std::vector<LegsInSnow>& groups) {
   std::vector<std::string> parts;
   parts.reserve(groups.size());
   for (const LegsInSnow& group : groups) {
-    parts.push_back((groups.size() == 1 ? "" : legs_text(group.legs) + ": ") +
+    parts.push_back((groups.size() == 1 ? "" : legs(group.legs) + ": ") +
                     snow_states(group.judged));
   }
   return "the snow is wetter, harder or newer than judged (" + joined(parts, " / ") + ")";

@@ -42,6 +42,9 @@ namespace rimehaul::card::words {
 [[nodiscard]] std::string single_lane_two_way();
 [[nodiscard]] std::string not_groomed();
 
+/// "leg 2", "legs 1, 3 to 5": numbers in order, runs of them told by their ends.
+[[nodiscard]] std::string legs(const std::vector<int>& numbers);
+
 // Findings.
 [[nodiscard]] std::string_view stand(passage::Stand stand);
 [[nodiscard]] std::string_view origin(passage::Origin origin);
@@ -121,12 +124,14 @@ struct TowMass {
 };
 /// What a rig that is heavier than the other may tow can do about it, or that nothing helps.
 [[nodiscard]] std::string too_heavy_to_tow(const TowMass& mass);
-[[nodiscard]] std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs);
+[[nodiscard]] std::string out_of_reach_of(std::string_view rig, const std::vector<int>& numbers);
 [[nodiscard]] std::string look_at_straps();
 /// Instead, where no place within so far is known to be fit to stop at.
 [[nodiscard]] std::string no_place_for_straps(units::Metres within);
-/// "do not stop: ground exposed to avalanches, 186 m of this leg; one rig at a time"
+/// "do not stop: exposed to avalanches, as 186 m of this leg are; one rig at a time"
 [[nodiscard]] std::string exposed(units::Metres on_this_leg);
+/// Of each further stretch of the leg.
+[[nodiscard]] std::string exposed_too();
 
 // What holds at the site today.
 /// "winch cable Fell Winch on Top Road: told clear until 2026-02-01 10:30"

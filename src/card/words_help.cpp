@@ -54,12 +54,8 @@ std::string too_heavy_to_tow(const TowMass& mass) {
                    ", and still " + least + "; know who else would come before you start";
 }
 
-std::string out_of_reach_of(std::string_view rig, const std::vector<int>& legs) {
-  std::string numbers;
-  for (const int leg : legs) {
-    numbers += (numbers.empty() ? "" : ", ") + std::to_string(leg);
-  }
-  return std::string{rig} + " may not drive " + (legs.size() == 1 ? "leg " : "legs ") + numbers +
+std::string out_of_reach_of(std::string_view rig, const std::vector<int>& numbers) {
+  return std::string{rig} + " may not drive " + legs(numbers) +
          " in this snow: there help comes another way";
 }
 

@@ -72,9 +72,13 @@ std::string zone(const trails::Zone& zone) {
 }
 
 std::string exposed(units::Metres on_this_leg) {
-  return "do not stop: exposed to avalanches, " +
+  return "do not stop: exposed to avalanches, as " +
          units::text_of(on_this_leg.value(), 0, units::Round::up) +
-         " m of this leg; one rig at a time";
+         " m of this leg are; one rig at a time";
+}
+
+std::string exposed_too() {
+  return "do not stop: exposed";
 }
 
 std::string shared_with_skiers() {

@@ -16,13 +16,6 @@ TEST_CASE("a card's number is the local day and hour of leaving and the start of
   CHECK(number_of(card, "3f9a1c2b00000000") == "20260201-0730-3f9a1c2b");
 }
 
-TEST_CASE("the more legs a card has, the lower its map") {
-  CHECK(card_map_paper(3).height > card_map_paper(4).height);
-  CHECK(card_map_paper(9).height > card_map_paper(12).height);
-  CHECK(card_map_paper(40).height == card_map_paper(12).height);
-  CHECK(card_map_paper(1).width == card_map_paper(40).width);
-}
-
 TEST_CASE("each way of the map runs from its leg's first point to the point shared with the next") {
   RouteCard card = testing::sample_card();
   card.legs = {testing::sample_leg(1), testing::sample_leg(2)};

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "card/limits_report.h"
+#include "card/rig_words.h"
 #include "near.h"
 #include "passage/footing.h"
 
@@ -123,8 +124,16 @@ TEST_CASE("a load over its rating is told as overloaded, over the allowed share 
   CHECK(!over_allowed.within_ratings());
   CHECK(tells(text_of(over_allowed, 80), "CLOSED: over what is allowed"));
   CHECK(!tells(text_of(over_allowed, 80), "OVERLOADED"));
+  CHECK(load_headline(over_allowed).starts_with("CLOSED as loaded: "));
+  rig.load.bed = Kilograms{140};
+  CHECK(load_headline(rig_sheet(rig, rules)).empty());
   rig.load.bed = Kilograms{201};
-  CHECK(tells(text_of(rig_sheet(rig, rules), 80), "OVERLOADED"));
+  const RigSheet overloaded = rig_sheet(rig, rules);
+  CHECK(tells(text_of(overloaded, 80), "OVERLOADED"));
+  // At the head, before anything else of the load.
+  const std::string headline = load_headline(overloaded);
+  CHECK(headline.starts_with("OVERLOADED, not driven: "));
+  CHECK(text_of(overloaded, 200).find(headline) < text_of(overloaded, 200).find("Mass in all"));
 }
 
 TEST_CASE("a rating that nobody gave is told as not given, so closed; and whose the others are") {

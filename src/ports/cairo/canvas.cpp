@@ -4,6 +4,7 @@
 #include <cairo-svg.h>
 #include <pango/pangocairo.h>
 
+#include <algorithm>
 #include <utility>
 
 #include "base/fault.h"
@@ -43,6 +44,15 @@ const char* family_of(Face face) {
 
 /// The one structure element at the root, around all others.
 constexpr const char* kWhole = "Document";
+
+/// A name that needs no quoting where it is passed on.
+const std::string& plain(const std::string& name) {
+  const bool is_plain = std::ranges::all_of(name, [](char letter) {
+    return (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9') || letter == ' ';
+  });
+  base::require(is_plain, "places are named in small letters, digits and blanks");
+  return name;
+}
 
 PangoAlignment alignment_of(Align align) {
   if (align == Align::centre) {
@@ -235,14 +245,6 @@ void Canvas::picture(const GreyPicture& picture, const Box& box) {
   cairo_restore(handles_->draw());
 }
 
-void Canvas::link(const Box& box, const std::string& address) {
-  const std::string where = "rect=[" + std::to_string(box.left_pt) + " " +
-                            std::to_string(box.top_pt) + " " + std::to_string(box.width_pt) + " " +
-                            std::to_string(box.height_pt) + "] uri='" + address + "'";
-  cairo_tag_begin(handles_->draw(), CAIRO_TAG_LINK, where.c_str());
-  cairo_tag_end(handles_->draw(), CAIRO_TAG_LINK);
-}
-
 card::Printed Canvas::finish() {
   if (form_ == Form::pdf) {
     cairo_tag_end(handles_->draw(), kWhole);
@@ -272,8 +274,13 @@ Canvas::Clip::~Clip() {
   cairo_restore(canvas_->handles_->draw());
 }
 
-Canvas::Tag::Tag(Canvas& canvas, const char* name) : canvas_{&canvas}, name_{name} {
-  cairo_tag_begin(canvas_->handles_->draw(), name_, "");
+Canvas::Tag::Tag(Canvas& canvas, const char* name) : Tag{canvas, name, ""} {}
+
+Canvas::Tag::Tag(Canvas& canvas, const char* name, const std::string& attributes)
+    : canvas_{&canvas}, name_{name} {
+  if (name_ != nullptr) {
+    cairo_tag_begin(canvas_->handles_->draw(), name_, attributes.c_str());
+  }
 }
 
 Canvas::Tag Canvas::Tag::figure(Canvas& canvas, std::string words) {
@@ -281,8 +288,18 @@ Canvas::Tag Canvas::Tag::figure(Canvas& canvas, std::string words) {
   return {canvas, "Figure"};
 }
 
+Canvas::Tag Canvas::Tag::place(Canvas& canvas, const std::string& name) {
+  return {canvas, name.empty() ? nullptr : CAIRO_TAG_DEST, "name='" + plain(name) + "'"};
+}
+
+Canvas::Tag Canvas::Tag::link(Canvas& canvas, const std::string& name) {
+  return {canvas, name.empty() ? nullptr : CAIRO_TAG_LINK, "dest='" + plain(name) + "'"};
+}
+
 Canvas::Tag::~Tag() {
-  cairo_tag_end(canvas_->handles_->draw(), name_);
+  if (name_ != nullptr) {
+    cairo_tag_end(canvas_->handles_->draw(), name_);
+  }
 }
 
 }  // namespace rimehaul::ports::cairo

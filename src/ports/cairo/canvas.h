@@ -111,9 +111,6 @@ class Canvas {
   void box(const Box& box, Colour fill, const Stroke& edge = {.width_pt = 0.0});
   void disc(Spot middle, double radius_pt, Colour fill, const Stroke& edge = {.width_pt = 0.0});
   void picture(const GreyPicture& picture, const Box& box);
-  /// A click on the box opens the address.
-  void link(const Box& box, const std::string& address);
-
   /// Draws only within a box until the clip ends.
   class Clip {
    public:
@@ -132,13 +129,20 @@ class Canvas {
     Tag(Canvas& canvas, const char* name);
     /// A figure with the words that stand in for it.
     static Tag figure(Canvas& canvas, std::string words);
+    /// What links of this document lead to. Names are of small letters, digits and blanks; an empty
+    /// one makes no place, or no link.
+    static Tag place(Canvas& canvas, const std::string& name);
+    /// A click on what is drawn goes to the place of that name, which must be drawn somewhere.
+    static Tag link(Canvas& canvas, const std::string& name);
     ~Tag();
     Tag(const Tag&) = delete;
     Tag& operator=(const Tag&) = delete;
 
    private:
+    Tag(Canvas& canvas, const char* name, const std::string& attributes);
+
     Canvas* canvas_;
-    const char* name_;
+    const char* name_;  ///< nothing: no element
   };
 
   /// Ends the document. Nothing can be drawn afterwards.

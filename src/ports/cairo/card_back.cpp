@@ -1,6 +1,7 @@
 // The back of the printed card: when to turn back, checks, parking, cautions and inputs.
 #include <algorithm>
 
+#include "card/card_lines.h"
 #include "card/figures.h"
 #include "ports/cairo/card_parts.h"
 #include "ports/cairo/flow.h"
@@ -13,24 +14,30 @@ using card::RouteCard;
 
 constexpr double kSymbol_pt = 92.0;
 /// Of each input's digest; the record has them whole.
-constexpr std::size_t kDigits = 16;
+constexpr std::size_t kDigits = 12;
 
+std::string joined(const std::vector<std::string>& parts, const char* between) {
+  std::string all;
+  for (const std::string& part : parts) {
+    all += (all.empty() ? "" : between) + part;
+  }
+  return all;
+}
+
+/// What the card rests on, run on to save room.
 std::vector<std::string> made_from(const RouteCard& card) {
-  std::vector<std::string> lines{
-      "made " + card::local_text(card.made, card.utc_offset_minutes) + "; judged again at " +
-          std::to_string(card.places_rewalked) + " places before printing",
-      "map " + card.map_frame + "; heights above " + card.vertical_datum};
-  lines.insert(lines.end(), card.heights_notes.begin(), card.heights_notes.end());
+  std::vector<std::string> inputs;
   for (const card::InputFile& input : card.inputs) {
-    lines.push_back(input.what + ": " + card::name_and_date(input, card.utc_offset_minutes) + ", " +
-                    input.digest.hex().substr(0, kDigits));
+    inputs.push_back(input.what + " " + card::name_and_date(input, card.utc_offset_minutes) + ", " +
+                     input.digest.hex().substr(0, kDigits));
   }
-  std::string program;
-  for (const std::string& version : card.versions) {
-    program += (program.empty() ? "" : ", ") + version;
-  }
-  lines.push_back(program);
-  return lines;
+  return {
+      "made " + card::local_text(card.made, card.utc_offset_minutes) + "; judged again at " +
+          std::to_string(card.places_rewalked) + " places before printing; map " + card.map_frame +
+          "; heights above " + card.vertical_datum + "; " + joined(card.heights_notes, "; "),
+      joined(inputs, "; ") + (card.versions.empty()
+                                  ? ""
+                                  : "; " + card.versions.front() + ", libraries in the record")};
 }
 
 std::vector<std::string> with_signs(std::vector<std::string> lines) {
@@ -60,18 +67,46 @@ void draw_symbol(Canvas& canvas, const Box& box, const card::QrSymbol& symbol) {
   }
 }
 
+void write_notes(Flow& flow, const RouteCard& card, const CardPlan& plan) {
+  bool any = false;
+  for (std::size_t i = 0; i < card.legs.size(); ++i) {
+    const card::CardLeg& leg = card.legs[i];
+    const std::string note = note_behind(leg, plan.notes[i]);
+    if (note.empty()) {
+      continue;
+    }
+    if (!any) {
+      flow.heading("Notes to the legs in front");
+      any = true;
+    }
+    flow.item({.text = "Note " + std::to_string(leg.number) + ", " + leg.trail + ": " + note,
+               .place = note_place(leg),
+               .link = row_place(leg)});
+  }
+}
+
+void write_imprint(Canvas& canvas, Flow& flow, const card::CardSheet& sheet) {
+  const Box room = flow.keep(kSymbol_pt);
+  {
+    const Canvas::Tag tag{canvas, "P"};
+    canvas.write({room.left_pt, room.top_pt + 8},
+                 {"This card: number " + sheet.number + ", record SHA-256 " + sheet.digest +
+                      ". The symbol says the same to a camera.",
+                  {.size_pt = 8},
+                  room.width_pt - kSymbol_pt - 4});
+  }
+  const auto figure =
+      Canvas::Tag::figure(canvas, "QR symbol with the number and the digest of this card.");
+  draw_symbol(canvas, {room.right_pt() - kSymbol_pt, room.top_pt, kSymbol_pt, kSymbol_pt},
+              sheet.qr);
+}
+
 }  // namespace
 
-void draw_back(Canvas& canvas, const card::CardSheet& sheet, Pages& pages, Minding minding) {
+void draw_back(Canvas& canvas, const card::CardSheet& sheet, const CardPlan& plan, Pages& pages) {
   const RouteCard& card = sheet.card;
   Flow flow{canvas, {.area = pages.area(), .count = 2}, [&] { return pages.next(); }};
-  if (minding == Minding::behind) {
-    std::vector<std::string> lines;
-    for (const card::CardLeg& leg : card.legs) {
-      lines.push_back(std::to_string(leg.number) + " " + leg.trail + ": " + to_mind(leg));
-    }
-    flow.write({"On the way, leg by leg", ItemMark::none, lines});
-  }
+  write_notes(flow, card, plan);
   flow.write({"Turn back or stop if", ItemMark::warning, with_signs(card.turn_back_triggers)});
   flow.write({"Radio", ItemMark::dash, with_signs(card.radio)});
   flow.write({"If it goes wrong", ItemMark::dash, card.help});
@@ -79,24 +114,14 @@ void draw_back(Canvas& canvas, const card::CardSheet& sheet, Pages& pages, Mindi
   flow.write({"Before starting", ItemMark::tick_box, card.pre_start_checks});
   flow.write({"Parking", ItemMark::tick_box, card.parking_steps});
   flow.write({"Cautions", ItemMark::warning, with_signs(card.cautions)});
-  flow.write({"Estimates in use (not measured, not published)", ItemMark::dash,
-              with_signs(card.estimates)});
-  flow.write({"Made from (digests SHA-256, whole in the record)", ItemMark::dash,
-              with_signs(made_from(card))});
-  const Box room = flow.keep(kSymbol_pt);
-  const double text_pt = room.width_pt - kSymbol_pt - 4;
-  {
-    const Canvas::Tag tag{canvas, "P"};
-    canvas.write({room.left_pt, room.top_pt + 8},
-                 {"This card: number " + sheet.number + ", record SHA-256 " + sheet.digest +
-                      ". The symbol says the same to a camera.",
-                  {.size_pt = 8},
-                  text_pt});
+  if (!card.estimates.empty()) {
+    flow.write({"Estimates in use (not measured, not published)",
+                ItemMark::none,
+                {with_degree_signs(joined(card.estimates, "; "))}});
   }
-  const auto figure =
-      Canvas::Tag::figure(canvas, "QR symbol with the number and the digest of this card.");
-  draw_symbol(canvas, {room.right_pt() - kSymbol_pt, room.top_pt, kSymbol_pt, kSymbol_pt},
-              sheet.qr);
+  flow.write({"Made from (digests SHA-256, whole in the record)", ItemMark::none,
+              with_signs(made_from(card))});
+  write_imprint(canvas, flow, sheet);
 }
 
 }  // namespace rimehaul::ports::cairo

@@ -21,12 +21,13 @@ std::string with_degree_signs(std::string text) {
 
 card::Printed draw_card(const card::CardSheet& sheet) {
   const std::string made = units::text_of(sheet.card.made);
+  const CardPlan plan = plan_card(sheet);
   return draw_counted([&](int of) {
     Canvas canvas{Form::pdf, {}, {"Route card: " + sheet.card.title, made}};
     Pages pages{canvas, "card " + sheet.number, of};
-    const Minding minding = draw_front(canvas, sheet, pages);
+    draw_front(canvas, sheet, plan, pages);
     pages.next();
-    draw_back(canvas, sheet, pages, minding);
+    draw_back(canvas, sheet, plan, pages);
     const int count = pages.close();
     return DrawnPages{canvas.finish(), count};
   });

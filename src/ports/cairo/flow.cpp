@@ -80,13 +80,15 @@ double Flow::item_height(const std::string& item) const {
   return canvas_.height_of({item, kItem, column_width() - kIndent_pt}) + kAfterItem_pt;
 }
 
-void Flow::write_item(const std::string& item, ItemMark mark) {
-  make_room(item_height(item));
+void Flow::item(const TiedItem& item, ItemMark mark) {
+  make_room(item_height(item.text));
   const Canvas::Tag tag{canvas_, "P"};
+  const Canvas::Tag place = Canvas::Tag::place(canvas_, item.place);
+  const Canvas::Tag link = Canvas::Tag::link(canvas_, item.link);
   draw_mark(canvas_, corner(), mark);
   const double indent_pt = mark == ItemMark::none ? 0.0 : kIndent_pt;
   const Spot at{corner().x_pt + indent_pt, y_pt_};
-  y_pt_ += canvas_.write(at, {item, kItem, column_width() - indent_pt}) + kAfterItem_pt;
+  y_pt_ += canvas_.write(at, {item.text, kItem, column_width() - indent_pt}) + kAfterItem_pt;
 }
 
 void Flow::title(std::string_view text) {
@@ -140,8 +142,8 @@ void Flow::write(const TextBlock& block) {
   make_room(kBeforeHeading_pt + canvas_.height_of({block.heading, kHeading, column_width()}) +
             item_height(block.items.front()));
   heading(block.heading);
-  for (const std::string& item : block.items) {
-    write_item(item, block.mark);
+  for (const std::string& text : block.items) {
+    item({.text = text}, block.mark);
   }
 }
 

@@ -19,6 +19,13 @@ struct TextBlock {
   std::vector<std::string> items;
 };
 
+/// One line of a list, known to links by a name and going to a place when clicked; empty: neither.
+struct TiedItem {
+  std::string text;
+  std::string place{};
+  std::string link{};
+};
+
 /// A label in bold and text beside it, both folded.
 struct Labelled {
   std::string_view label;
@@ -55,6 +62,7 @@ class Flow {
   void heading(std::string_view text);  ///< structure H2, with a rule under it
   void paragraph(std::string_view text, const Lettering& lettering = kRunning);
   void labelled(const Labelled& line, double label_width_pt);
+  void item(const TiedItem& item, ItemMark mark = ItemMark::none);
   /// Its heading and its items; nothing where there are no items.
   void write(const TextBlock& block);
   /// The head again at the top of every column that the rows go on in.
@@ -64,7 +72,6 @@ class Flow {
 
  private:
   void next_column();
-  void write_item(const std::string& item, ItemMark mark);
   [[nodiscard]] double item_height(const std::string& item) const;
 
   Canvas& canvas_;

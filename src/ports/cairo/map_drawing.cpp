@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "ports/cairo/map_key.h"
 #include "ports/cairo/map_labels.h"
 #include "ports/cairo/share_line.h"
 
@@ -110,48 +111,30 @@ void draw_ways(Canvas& canvas, const OnPaper& paper, const card::MapView& map) {
   }
 }
 
-/// Each number on its way, as near to the middle as there is room; in the middle where there is
-/// none.
+/// Each number on its way, as near to the middle as there is room; else beside it, tied to it by a
+/// thin line.
 void draw_numbers(Canvas& canvas, const OnPaper& paper, const card::MapView& map, LabelRoom& room) {
+  constexpr LabelSize kNumber{15.0, 15.0};
+  constexpr double kFarthest_pt = 90.0;
   for (const card::MapWay& way : map.ways) {
     if (way.number == 0) {
       continue;
     }
     const auto spots = paper.spots(way.points);
-    Spot at = spot_along(spots, 0.5);
-    for (const double part : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74}) {
+    const Spot middle = spot_along(spots, 0.5);
+    std::optional<Spot> at;
+    for (const double part : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82}) {
       const Spot here = spot_along(spots, part);
-      if (room.take_if_free({here.x_pt - 7, here.y_pt - 7, 14, 14})) {
+      if (!at && room.take_if_free(box_around(here, kNumber))) {
         at = here;
-        break;
       }
     }
-    draw_number(canvas, at, way.number);
-  }
-}
-
-/// A station is a square, a refuge a house, room to turn an open ring.
-void draw_symbol(Canvas& canvas, Spot at, card::PlaceKind kind) {
-  const Stroke edge{.width_pt = 1.2, .colour = kInk};
-  switch (kind) {
-    case card::PlaceKind::station:
-      canvas.box({at.x_pt - 3, at.y_pt - 3, 6, 6}, kInk, {.width_pt = 1.0, .colour = kPaper});
-      return;
-    case card::PlaceKind::refuge:
-      canvas.area({{at.x_pt - 4, at.y_pt + 3.5},
-                   {at.x_pt - 4, at.y_pt - 1},
-                   {at.x_pt, at.y_pt - 4.5},
-                   {at.x_pt + 4, at.y_pt - 1},
-                   {at.x_pt + 4, at.y_pt + 3.5}},
-                  kPaper, edge);
-      return;
-    case card::PlaceKind::turning_room:
-      canvas.disc(at, 3.2, kPaper, edge);
-      return;
-    case card::PlaceKind::notice:
-      canvas.area({{at.x_pt, at.y_pt - 4}, {at.x_pt + 4, at.y_pt + 3}, {at.x_pt - 4, at.y_pt + 3}},
-                  kPaper, edge);
-      return;
+    if (!at) {
+      const auto beside = room.place_beside(middle, kNumber, kFarthest_pt);
+      at = beside ? middle_of(*beside) : middle;
+      canvas.line({middle, *at}, {.width_pt = 0.8});
+    }
+    draw_number(canvas, *at, way.number);
   }
 }
 
@@ -168,7 +151,7 @@ void write_name(Canvas& canvas, LabelRoom& room, Spot beside, const std::string&
 void draw_symbols(Canvas& canvas, const OnPaper& paper, const card::MapView& map, LabelRoom& room) {
   for (const card::MapPlace& place : map.places) {
     const Spot at = paper.spot(place.place);
-    draw_symbol(canvas, at, place.kind);
+    draw_place(canvas, at, place.kind);
     room.take({at.x_pt - 4, at.y_pt - 4, 8, 8});
   }
 }
@@ -238,7 +221,8 @@ void draw_north(Canvas& canvas, Spot middle, const card::MapView& map) {
   canvas.disc(middle, 13, kPaper, {.width_pt = 0.5, .colour = kHair});
   canvas.area({turned(0, 11), turned(4, -6), turned(0, -2)}, kInk, {.width_pt = 0.6});
   canvas.area({turned(0, 11), turned(-4, -6), turned(0, -2)}, kPaper, {.width_pt = 0.6});
-  canvas.label({middle.x_pt, middle.y_pt + 20}, "N", {.size_pt = 9, .weight = Weight::bold});
+  canvas.label({middle.x_pt, middle.y_pt + 20}, map.north_off_deg ? "true N" : "map N",
+               {.size_pt = kSmallest_pt, .weight = Weight::bold});
 }
 
 }  // namespace
@@ -252,7 +236,7 @@ void draw_map(Canvas& canvas, const Box& box, const card::MapView& map) {
     const Box plate{box.left_pt + 6, box.bottom_pt() - 30, box.width_pt * 0.25, 24};
     room.take(plate);
     const Spot north{box.right_pt() - 20, box.top_pt + 20};
-    room.take({north.x_pt - 14, north.y_pt - 14, 28, 42});
+    room.take({north.x_pt - 18, north.y_pt - 14, 36, 42});
     draw_ways(canvas, paper, map);
     draw_symbols(canvas, paper, map, room);
     draw_numbers(canvas, paper, map, room);

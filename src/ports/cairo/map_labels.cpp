@@ -19,11 +19,19 @@ constexpr std::array<Side, 8> kSides{Side{1, 0},  Side{-1, 0}, Side{0, -1},  Sid
 Box box_beside(Spot spot, Side side, double gap_pt, LabelSize size) {
   const double middle_x = spot.x_pt + side.right * (gap_pt + size.width_pt / 2);
   const double middle_y = spot.y_pt + side.down * (gap_pt + size.height_pt / 2);
-  return {middle_x - size.width_pt / 2, middle_y - size.height_pt / 2, size.width_pt,
-          size.height_pt};
+  return box_around({middle_x, middle_y}, size);
 }
 
 }  // namespace
+
+Box box_around(Spot middle, LabelSize size) {
+  return {middle.x_pt - size.width_pt / 2, middle.y_pt - size.height_pt / 2, size.width_pt,
+          size.height_pt};
+}
+
+Spot middle_of(const Box& box) {
+  return {box.left_pt + box.width_pt / 2, box.top_pt + box.height_pt / 2};
+}
 
 bool LabelRoom::is_free(const Box& box) const {
   const bool inside = box.left_pt >= within_.left_pt && box.right_pt() <= within_.right_pt() &&
@@ -39,8 +47,8 @@ bool LabelRoom::take_if_free(const Box& box) {
   return true;
 }
 
-std::optional<Box> LabelRoom::place_beside(Spot spot, LabelSize size) {
-  for (const double gap_pt : {5.0, 10.0, 16.0, 24.0}) {
+std::optional<Box> LabelRoom::place_beside(Spot spot, LabelSize size, double farthest_pt) {
+  for (double gap_pt = 5.0; gap_pt <= farthest_pt; gap_pt *= 1.5) {
     for (const Side side : kSides) {
       const Box box = box_beside(spot, side, gap_pt, size);
       if (take_if_free(box)) {

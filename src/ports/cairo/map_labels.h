@@ -14,6 +14,9 @@ struct LabelSize {
   double height_pt = 0.0;
 };
 
+[[nodiscard]] Box box_around(Spot middle, LabelSize size);
+[[nodiscard]] Spot middle_of(const Box& box);
+
 /// Boxes that are taken within an area.
 class LabelRoom {
  public:
@@ -23,12 +26,12 @@ class LabelRoom {
   /// Takes the box unless it lies over another or over the edge; whether it did.
   bool take_if_free(const Box& box);
   /// Takes the first free box beside a spot: right, left, above, below, then the corners, and the
-  /// same farther off. Nothing when there is none.
-  std::optional<Box> place_beside(Spot spot, LabelSize size);
+  /// same farther and farther off. Nothing when there is none within so far.
+  std::optional<Box> place_beside(Spot spot, LabelSize size, double farthest_pt = 24.0);
 
- private:
   [[nodiscard]] bool is_free(const Box& box) const;
 
+ private:
   Box within_;
   std::vector<Box> taken_;
 };

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <vector>
 
 #include "card/figures.h"
 #include "ports/cairo/axis.h"
+#include "ports/cairo/profile_limits.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -35,9 +37,23 @@ struct Frame {
   Axis along;
 };
 
-void label_left(Canvas& canvas, const Frame& frame, double y_pt, const std::string& text) {
-  canvas.write({frame.box.left_pt - kLabels_pt, y_pt - 5.5}, {text, kSmallRight, kLabels_pt - 3});
-}
+/// Values along the left side, none over another: the first come keep their places.
+class LeftLabels {
+ public:
+  void write(Canvas& canvas, const Frame& frame, double y_pt, const std::string& text) {
+    constexpr double kApart_pt = 9.5;
+    const bool is_free = std::ranges::none_of(
+        taken_pt_, [y_pt](double other_pt) { return std::abs(other_pt - y_pt) < kApart_pt; });
+    if (is_free) {
+      taken_pt_.push_back(y_pt);
+      canvas.write({frame.box.left_pt - kLabels_pt, y_pt - 5.5},
+                   {text, kSmallRight, kLabels_pt - 3});
+    }
+  }
+
+ private:
+  std::vector<double> taken_pt_;
+};
 
 std::string metres_words(double metres) {
   return std::to_string(std::llround(metres)) + " m";
@@ -58,15 +74,14 @@ Ends heights_of(const card::GradeProfile& profile) {
   return found.to - found.from < 10.0 ? Ends{found.from - 5, found.to + 5} : found;
 }
 
-void draw_heights(Canvas& canvas, const Frame& frame, const card::GradeProfile& profile) {
+void draw_heights(Canvas& canvas, const Frame& frame, const card::GradeProfile& profile,
+                  LeftLabels& labels) {
   const Ends heights = heights_of(profile);
   const Axis up{heights, {frame.box.bottom_pt() - 2, frame.box.top_pt + 4}};
   for (const double height : marked_values(heights, round_step(heights.to - heights.from, 3))) {
     canvas.line({{frame.box.left_pt, up.at(height)}, {frame.box.right_pt(), up.at(height)}},
                 kHairline);
-    if (up.at(height) < frame.box.bottom_pt() - 5) {
-      label_left(canvas, frame, up.at(height), metres_words(height));
-    }
+    labels.write(canvas, frame, up.at(height), metres_words(height));
   }
   std::vector<Spot> line;
   for (const card::GradePiece& piece : profile.pieces) {
@@ -100,31 +115,15 @@ double steepest_shown(const card::GradeProfile& profile) {
   return std::min(steepest, 35.0);
 }
 
-struct Limit {
-  double from_pt;
-  double to_pt;
-  double y_pt;
-  double beyond_pt;  ///< which way is not driven: -1 up, 1 down
-};
-
-void draw_limit(Canvas& canvas, const Limit& limit) {
-  canvas.line({{limit.from_pt, limit.y_pt}, {limit.to_pt, limit.y_pt}},
-              {.width_pt = 1.3, .colour = kClosed});
-  for (const double along : marked_values({0.0, limit.to_pt - limit.from_pt - 3.0}, 5.0)) {
-    const double x = limit.from_pt + 2 + along;
-    canvas.line({{x, limit.y_pt}, {x + 2.5, limit.y_pt + limit.beyond_pt * 3.5}},
-                {.width_pt = 0.7, .colour = kClosed});
-  }
-}
-
-void draw_grades(Canvas& canvas, const Frame& frame, const card::GradeProfile& profile) {
+void draw_grades(Canvas& canvas, const Frame& frame, const card::GradeProfile& profile,
+                 LeftLabels& labels) {
   const double most = steepest_shown(profile);
   const Axis up{{-most, most}, {frame.box.bottom_pt() - 3, frame.box.top_pt + 3}};
   const double step = most > 16 ? 10.0 : 5.0;
   for (const double grade : marked_values({-most, most - 0.1 * step}, step)) {
     canvas.line({{frame.box.left_pt, up.at(grade)}, {frame.box.right_pt(), up.at(grade)}},
                 grade == 0.0 ? Stroke{.width_pt = 0.7, .colour = kQuiet} : kHairline);
-    label_left(canvas, frame, up.at(grade), std::to_string(std::lround(grade)) + "\u00b0");
+    labels.write(canvas, frame, up.at(grade), std::to_string(std::lround(grade)) + "\u00b0");
   }
   for (const card::GradePiece& piece : profile.pieces) {
     const double left = frame.along.at(piece.span.from.value());
@@ -137,16 +136,7 @@ void draw_grades(Canvas& canvas, const Frame& frame, const card::GradeProfile& p
     const double bottom = up.at(std::max(piece.lowest->degrees(), -most));
     canvas.box({left, top, width + 0.2, bottom - top}, colour_of(0x7aa7a5));
   }
-  for (const card::GradeBounds& leg : profile.legs) {
-    const double from = frame.along.at(leg.span.from.value());
-    const double to = frame.along.at(leg.span.to.value());
-    if (leg.climb && leg.climb->degrees() <= most) {
-      draw_limit(canvas, {from, to, up.at(leg.climb->degrees()), -1});
-    }
-    if (leg.descent && leg.descent->degrees() <= most) {
-      draw_limit(canvas, {from, to, up.at(-leg.descent->degrees()), 1});
-    }
-  }
+  draw_limits(canvas, {frame.box, frame.along, up, most}, profile);
 }
 
 void draw_distance(Canvas& canvas, const Frame& frame, double length_m) {
@@ -184,16 +174,18 @@ void draw_leg_numbers(Canvas& canvas, const Frame& frame, const card::GradeProfi
 
 void draw_profile(Canvas& canvas, const Box& box, const card::GradeProfile& profile) {
   const double length_m = profile.legs.empty() ? 1.0 : profile.legs.back().span.to.value();
-  const Box plot{box.left_pt + kLabels_pt, box.top_pt + 12, box.width_pt - kLabels_pt - 8,
-                 box.height_pt - 26};
+  const Box plot{box.left_pt + kLabels_pt, box.top_pt + 12,
+                 box.width_pt - kLabels_pt - kLimitValues_pt, box.height_pt - 26};
   const Axis along{{0.0, length_m}, {plot.left_pt, plot.right_pt()}};
   const double heights_pt = plot.height_pt * 0.42;
   const Frame whole{plot, along};
   draw_distance(canvas, whole, length_m);
-  draw_heights(canvas, {{plot.left_pt, plot.top_pt, plot.width_pt, heights_pt}, along}, profile);
+  LeftLabels labels;
   const Box grades{plot.left_pt, plot.top_pt + heights_pt + 2, plot.width_pt,
                    plot.height_pt - heights_pt - 2};
-  draw_grades(canvas, {grades, along}, profile);
+  draw_grades(canvas, {grades, along}, profile, labels);
+  draw_heights(canvas, {{plot.left_pt, plot.top_pt, plot.width_pt, heights_pt}, along}, profile,
+               labels);
   draw_leg_numbers(canvas, whole, profile);
   canvas.line({{plot.left_pt, plot.top_pt}, {plot.left_pt, plot.bottom_pt()}},
               {.width_pt = 0.8, .colour = kInk});

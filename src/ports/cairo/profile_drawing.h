@@ -8,7 +8,7 @@ namespace rimehaul::ports::cairo {
 
 /// Height above, grade below, over one axis of distance. Grades are shaded between the lowest and
 /// the highest that the ground may have; the limits of the rig are drawn as steps with ticks on the
-/// side that is not driven. What is not known is grey from top to bottom.
+/// side that is not driven, and bear their values. What is not known is grey from top to bottom.
 void draw_profile(Canvas& canvas, const Box& box, const card::GradeProfile& profile);
 
 }  // namespace rimehaul::ports::cairo

@@ -24,6 +24,9 @@ constexpr Lettering kBold{.size_pt = kSmallest_pt, .weight = Weight::bold};
 
 void write_head(Flow& flow, const card::RigSheet& sheet) {
   flow.title("Rig sheet: " + sheet.rig);
+  if (const std::string headline = card::load_headline(sheet); !headline.empty()) {
+    flow.paragraph(headline, {.size_pt = 12.0, .weight = Weight::bold, .colour = kClosed});
+  }
   flow.paragraph(sheet.site + "; " +
                      card::words::load(sheet.load, sheet.trailer ? sheet.trailer->name : "") +
                      "; " + card::scale_words(sheet.total) + " in all; " +

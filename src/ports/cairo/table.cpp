@@ -10,7 +10,7 @@ namespace rimehaul::ports::cairo {
 namespace {
 
 constexpr double kPadding_pt = 2.0;
-constexpr double kText_pt = 8.2;
+constexpr double kText_pt = 8.0;
 constexpr double kNote_pt = 8.0;
 
 }  // namespace
@@ -91,6 +91,7 @@ double Table::write_head(Spot corner) const {
 
 void Table::write_cell(Spot corner, const TableCell& cell, const TableColumn& column) const {
   const Canvas::Tag tag{canvas_, "TD"};
+  const Canvas::Tag link = Canvas::Tag::link(canvas_, cell.link);
   if (cell.sign) {
     constexpr double kMiddleOfLine_pt = 5.6;
     cell.sign(canvas_, {corner.x_pt, corner.y_pt + kMiddleOfLine_pt});
@@ -109,11 +110,13 @@ double Table::write_row(Spot corner, const TableRow& row) const {
   const double top = corner.y_pt + kPadding_pt;
   double left = corner.x_pt;
   for (std::size_t i = 0; i < columns_.size(); ++i) {
+    const Canvas::Tag place = Canvas::Tag::place(canvas_, i == 0 ? row.place : "");
     write_cell({left + kPadding_pt, top}, row.cells[i], columns_[i]);
     left += columns_[i].width_pt;
   }
   if (!row.note.empty()) {
     const Canvas::Tag note{canvas_, "TD"};
+    const Canvas::Tag link = Canvas::Tag::link(canvas_, row.note_link);
     canvas_.write({corner.x_pt + columns_.front().width_pt + kPadding_pt, top + cells_height(row)},
                   {row.note, {.size_pt = kNote_pt}, note_width()});
   }

@@ -25,12 +25,15 @@ struct TableCell {
   std::string strong;
   std::string plain;
   CellSign sign{};
+  std::string link{};  ///< the place that a click goes to; empty: none
 };
 
 /// One row: a cell for each column, and a note under them from the second column on.
 struct TableRow {
   std::vector<TableCell> cells;
   std::string note;
+  std::string place{};      ///< the name that links know its first cell by; empty: none
+  std::string note_link{};  ///< the place that a click on the note goes to; empty: none
 };
 
 class Table {

@@ -34,7 +34,15 @@ card::Printed a_page() {
     const auto figure = Canvas::Tag::figure(canvas, "a square");
     canvas.box({40, 80, 50, 50}, kIce, {.width_pt = 1});
   }
-  canvas.link({40, 140, 100, 12}, "https://example.org/");
+  {
+    const Canvas::Tag paragraph{canvas, "P"};
+    const auto link = Canvas::Tag::link(canvas, "square 1");
+    canvas.write({40, 140}, {"to the square", {.size_pt = 9}, 300});
+  }
+  {
+    const auto place = Canvas::Tag::place(canvas, "square 1");
+    canvas.box({40, 80, 50, 50}, kIce, {.width_pt = 1});
+  }
   return canvas.finish();
 }
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 #include "card/sample_card.h"
 #include "ports/cairo/read_back.h"
@@ -17,9 +18,20 @@ namespace {
 using ports::cairo::draw_card;
 using testing::pages_of;
 using testing::smallest_letters;
+using testing::times_in;
 using testing::words_of;
 using units::Metres;
 using units::Slope;
+
+/// With the map's frame as large as the layout leaves it.
+card::CardSheet on_its_paper(card::CardSheet sheet) {
+  const card::MapPaper paper = ports::cairo::card_map_paper(sheet);
+  sheet.map.frame = {{Metres{0}, Metres{1000}},
+                     Metres{10},
+                     static_cast<std::int64_t>(paper.width.value() * 1000),
+                     static_cast<std::int64_t>(paper.height.value() * 1000)};
+  return sheet;
+}
 
 /// A card of so many legs with a map, a profile and a symbol made up to fit.
 card::CardSheet sheet_of(int legs, const std::string& trail) {
@@ -28,11 +40,6 @@ card::CardSheet sheet_of(int legs, const std::string& trail) {
   sheet.card.legs.clear();
   sheet.card.verdict = passage::Verdict::open;
   sheet.map.scale = 10000;
-  const card::MapPaper paper = card::card_map_paper(static_cast<std::size_t>(legs));
-  sheet.map.frame = {{Metres{0}, Metres{1000}},
-                     Metres{10},
-                     static_cast<std::int64_t>(paper.width.value() * 1000),
-                     static_cast<std::int64_t>(paper.height.value() * 1000)};
   for (int number = 1; number <= legs; ++number) {
     card::CardLeg leg = testing::sample_leg(number);
     leg.trail = trail + " " + std::to_string(number);
@@ -51,7 +58,23 @@ card::CardSheet sheet_of(int legs, const std::string& trail) {
   sheet.number = "20260201-0730-0123abcd";
   sheet.digest = std::string(64, 'a');
   sheet.qr = {21, std::vector<bool>(441, true)};
-  return sheet;
+  return on_its_paper(std::move(sheet));
+}
+
+/// A card whose legs have more to mind than twelve of them leave room for in front.
+card::CardSheet busy_sheet_of(int legs) {
+  card::CardSheet sheet = sheet_of(legs, "North Traverse");
+  for (card::CardLeg& leg : sheet.card.legs) {
+    leg.notices.clear();
+    for (int i = 0; i < 6; ++i) {
+      const Metres at{100.0 * i};
+      leg.notices.push_back(
+          {{at, at}, "cornice " + std::to_string(i) + ": keep away", card::NoticeKind::warning});
+      leg.notices.push_back(
+          {{at, at}, "bay " + std::to_string(i) + ": call and wait", card::NoticeKind::help});
+    }
+  }
+  return on_its_paper(std::move(sheet));
 }
 
 }  // namespace
@@ -60,6 +83,62 @@ TEST_CASE("a card of one, five or twelve legs is one sheet: two pages") {
   for (const int legs : {1, 5, 12}) {
     CAPTURE(legs);
     CHECK(pages_of(draw_card(sheet_of(legs, "North Traverse")).bytes) == 2);
+  }
+}
+
+TEST_CASE("twelve busy legs are one sheet; what has no room in front is a note behind") {
+  const card::CardSheet sheet = busy_sheet_of(12);
+  const std::string bytes = draw_card(sheet).bytes;
+  CHECK(pages_of(bytes) == 2);
+  CHECK(smallest_letters(bytes) >= 8.0);
+  const std::string front = words_of(bytes, 1);
+  const std::string back = words_of(bytes, 2);
+  int notes = 0;
+  for (const card::CardLeg& leg : sheet.card.legs) {
+    CAPTURE(leg.number);
+    const std::string number = std::to_string(leg.number);
+    const bool is_behind =
+        back.find("Note " + number + ", " + leg.trail + ":") != std::string::npos;
+    const bool is_pointed_at = front.find(number + " note " + leg.trail) != std::string::npos;
+    CHECK(is_behind == is_pointed_at);
+    notes += is_behind ? 1 : 0;
+  }
+  CHECK(notes > 0);
+  CHECK(times_in(front + back, "cornice 3: keep away") == 12);
+  CHECK(times_in(front + back, "bay 3: call and wait") == 12);
+}
+
+TEST_CASE("warnings stand in front before all else that is to be minded") {
+  const std::string front = words_of(draw_card(busy_sheet_of(8)).bytes, 1);
+  CHECK(times_in(front, "cornice 5: keep away") == 8);
+  CHECK(times_in(front, "bay 5: call and wait") < 8);
+}
+
+TEST_CASE("the map gives way to the legs, and takes what they leave") {
+  const auto paper = [](int legs) { return ports::cairo::card_map_paper(busy_sheet_of(legs)); };
+  CHECK(paper(1).height > paper(4).height);
+  CHECK(paper(1).width == paper(4).width);
+  CHECK(paper(12).width < paper(1).width);
+  CHECK(paper(12).height >= Metres{0.0449});
+}
+
+TEST_CASE("a leg that needs a decision says so in its row") {
+  card::CardSheet sheet = sheet_of(3, "North Traverse");
+  sheet.card.legs[1].verdict = passage::Verdict::restricted;
+  const std::string front = words_of(draw_card(sheet).bytes, 1);
+  CHECK(times_in(front, "RESTRICTED") == 1);
+  CHECK(front.find("2 RESTRICTED North Traverse 2") != std::string::npos);
+}
+
+TEST_CASE("limits bear their values, rounded down, and symbols their meaning") {
+  card::CardSheet sheet = sheet_of(3, "North Traverse");
+  sheet.profile.legs[0].climb = Slope::from_degrees(7.09);
+  const std::string front = words_of(draw_card(sheet).bytes, 1);
+  for (const std::string part :
+       {"12.0\u00b0 (21.2 %)", "9.0\u00b0 (15.8 %)", "7.0\u00b0 (12.4 %)", "station", "refuge",
+        "room to turn", "restricted", "other trail"}) {
+    CAPTURE(part);
+    CHECK(front.find(part) != std::string::npos);
   }
 }
 

@@ -91,6 +91,19 @@ TEST_CASE("a rig sheet goes on over A4 pages as a PDF, and grows as an SVG") {
   CHECK(height_of(rig_page(sheet, Form::svg).bytes) > 1.2 * kA4_pt);
 }
 
+TEST_CASE("a rig that is overloaded is told so at the head of its printed sheet") {
+  rig::Rig rig = bare_rig();
+  CHECK(testing::words_of(rig_page(card::rig_sheet(rig, passage::default_rules()), Form::pdf).bytes)
+            .find("OVERLOADED") == std::string::npos);
+  rig.load.bed = Kilograms{100'000};
+  const std::string words =
+      testing::words_of(rig_page(card::rig_sheet(rig, passage::default_rules()), Form::pdf).bytes);
+  const auto headline = words.find("OVERLOADED, not driven");
+  REQUIRE(headline != std::string::npos);
+  CHECK(headline < words.find("A planning aid"));
+  CHECK(headline < words.find("From above"));
+}
+
 TEST_CASE("the same sheet gives the same bytes") {
   const card::LimitsReport report = closed_report();
   const card::RigSheet sheet = card::rig_sheet(bare_rig(), passage::default_rules());

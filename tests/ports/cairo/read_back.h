@@ -23,6 +23,21 @@ inline std::string words_of(const std::string& bytes) {
   return std::regex_replace(told_of(bytes, "pdftotext -raw", "-"), std::regex{"\\s+"}, " ");
 }
 
+/// The same of one page, from 1.
+inline std::string words_of(const std::string& bytes, int page) {
+  const std::string number = std::to_string(page);
+  return std::regex_replace(told_of(bytes, "pdftotext -raw -f " + number + " -l " + number, "-"),
+                            std::regex{"\\s+"}, " ");
+}
+
+inline int times_in(const std::string& text, const std::string& part) {
+  int count = 0;
+  for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) {
+    ++count;
+  }
+  return count;
+}
+
 /// The smallest letters, points.
 inline double smallest_letters(const std::string& bytes) {
   const std::string pages = told_of(bytes, "pdftohtml -xml -stdout -zoom 1 -i");
