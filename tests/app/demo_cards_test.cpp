@@ -58,17 +58,18 @@ Drawn card_past(const std::vector<std::string>& stations) {
 
 std::vector<std::string> demo_stations() {
   std::ifstream file{"routes/marrowfell/stations.geojson"};
+  const json stations = json::parse(file);
   std::vector<std::string> names;
-  for (const json& feature : json::parse(file).at("features")) {
+  for (const json& feature : stations.at("features")) {
     names.push_back(feature.at("properties").at("name"));
   }
   return names;
 }
 
-TEST_CASE("the card of every way between two stations of the demo site is one sheet") {
+TEST_CASE("the card of a way from the top, and of one from the far hut, is one sheet") {
   const testing::Workplace workplace;
   int ways = 0;
-  for (const std::string& from : demo_stations()) {
+  for (const char* const from : {"Crow Top", "Gill Hut"}) {
     for (const std::string& to : demo_stations()) {
       CAPTURE(from);
       CAPTURE(to);
@@ -80,10 +81,12 @@ TEST_CASE("the card of every way between two stations of the demo site is one sh
       }
     }
   }
-  CHECK(ways > 60);
+  CHECK(ways >= 12);
 }
 
-TEST_CASE("so are the cards of longer ways past other stations, up to twelve legs") {
+TEST_CASE(
+    "so are the cards of longer ways past other stations, up to twelve legs; one more takes "
+    "another page") {
   const testing::Workplace workplace;
   std::set<int> legs;
   for (const std::vector<std::string>& stations :
@@ -100,8 +103,7 @@ TEST_CASE("so are the cards of longer ways past other stations, up to twelve leg
     CAPTURE(stations.front());
     CAPTURE(card.legs);
     REQUIRE(card.legs >= 6);
-    REQUIRE(card.legs <= 12);
-    CHECK(pages_of(card.bytes) == 2);
+    CHECK(pages_of(card.bytes) == (card.legs <= 12 ? 2 : 3));
     CHECK(smallest_letters(card.bytes) >= 8.0);
     legs.insert(card.legs);
   }

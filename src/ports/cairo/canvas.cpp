@@ -4,12 +4,12 @@
 #include <cairo-svg.h>
 #include <pango/pangocairo.h>
 
-#include <algorithm>
 #include <utility>
 
 #include "base/fault.h"
 #include "base/require.h"
 #include "ports/cairo/svg_names.h"
+#include "ports/cairo/tag_attribute.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -45,20 +45,19 @@ const char* family_of(Face face) {
 /// The one structure element at the root, around all others.
 constexpr const char* kWhole = "Document";
 
-/// A name that needs no quoting where it is passed on.
-const std::string& plain(const std::string& name) {
-  const bool is_plain = std::ranges::all_of(name, [](char letter) {
-    return (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9') || letter == ' ';
-  });
-  base::require(is_plain, "places are named in small letters, digits and blanks");
-  return name;
-}
-
 PangoAlignment alignment_of(Align align) {
   if (align == Align::centre) {
     return PANGO_ALIGN_CENTER;
   }
   return align == Align::left ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT;
+}
+
+/// Width and height that laid out text takes.
+PageSize size_of(const Owned<PangoLayout>& layout) {
+  int width = 0;
+  int height = 0;
+  pango_layout_get_size(layout.get(), &width, &height);
+  return {static_cast<double>(width) / PANGO_SCALE, static_cast<double>(height) / PANGO_SCALE};
 }
 
 }  // namespace
@@ -135,8 +134,6 @@ Canvas::Canvas(Form form, PageSize size, const DocumentFacts& facts)
                                    facts.made.c_str());
     cairo_pdf_surface_set_metadata(handles_->surface.get(), CAIRO_PDF_METADATA_MOD_DATE,
                                    facts.made.c_str());
-  }
-  if (form == Form::pdf) {
     cairo_tag_begin(handles_->draw(), kWhole, "");
   }
   // Letters keep their true widths, so that a page breaks alike on every screen and printer.
@@ -154,17 +151,11 @@ void Canvas::next_page() {
 }
 
 double Canvas::height_of(const Paragraph& paragraph) const {
-  const auto layout = handles_->layout(paragraph);
-  int height = 0;
-  pango_layout_get_size(layout.get(), nullptr, &height);
-  return static_cast<double>(height) / PANGO_SCALE;
+  return size_of(handles_->layout(paragraph)).height_pt;
 }
 
 double Canvas::width_of(std::string_view text, const Lettering& lettering) const {
-  const auto layout = handles_->layout(text, lettering);
-  int width = 0;
-  pango_layout_get_size(layout.get(), &width, nullptr);
-  return static_cast<double>(width) / PANGO_SCALE;
+  return size_of(handles_->layout(text, lettering)).width_pt;
 }
 
 double Canvas::write(Spot corner, const Paragraph& paragraph) {
@@ -178,11 +169,8 @@ double Canvas::write(Spot corner, const Paragraph& paragraph) {
 
 void Canvas::label(Spot middle, std::string_view text, const Lettering& lettering) {
   const auto layout = handles_->layout(text, lettering);
-  int width = 0;
-  int height = 0;
-  pango_layout_get_size(layout.get(), &width, &height);
-  const Spot corner{middle.x_pt - static_cast<double>(width) / PANGO_SCALE / 2.0,
-                    middle.y_pt - static_cast<double>(height) / PANGO_SCALE / 2.0};
+  const PageSize size = size_of(layout);
+  const Spot corner{middle.x_pt - size.width_pt / 2.0, middle.y_pt - size.height_pt / 2.0};
   cairo_move_to(handles_->draw(), corner.x_pt, corner.y_pt);
   pango_cairo_layout_path(handles_->draw(), layout.get());
   handles_->pen({.width_pt = 2.4, .colour = kPaper});
@@ -289,11 +277,11 @@ Canvas::Tag Canvas::Tag::figure(Canvas& canvas, std::string words) {
 }
 
 Canvas::Tag Canvas::Tag::place(Canvas& canvas, const std::string& name) {
-  return {canvas, name.empty() ? nullptr : CAIRO_TAG_DEST, "name='" + plain(name) + "'"};
+  return {canvas, name.empty() ? nullptr : CAIRO_TAG_DEST, tag_attribute("name", name)};
 }
 
 Canvas::Tag Canvas::Tag::link(Canvas& canvas, const std::string& name) {
-  return {canvas, name.empty() ? nullptr : CAIRO_TAG_LINK, "dest='" + plain(name) + "'"};
+  return {canvas, name.empty() ? nullptr : CAIRO_TAG_LINK, tag_attribute("dest", name)};
 }
 
 Canvas::Tag::~Tag() {
