@@ -65,7 +65,7 @@ TRAILS = [
     ("Crag Foot", "Moss Refuge", 60, "Crow Top", 280, 0.11, BOTH),
     ("Ridge Way", "Tarn Hut", 30, "Crow Top", 60, 0.12, BOTH),
     ("Sidehill", "Tarn Hut", 330, "Crow Top", 110, 0.10, dict(BOTH, width_m=4.0, groomed="no")),
-    ("Crow Zigzag", "Midway", 30, "Crow Top", 235, 0.16, dict(BOTH, width_m=4.0)),
+    ("Crow Zigzag", "Midway", 30, "Crow Top", 235, 0.085, dict(BOTH, width_m=2.6)),
 ]
 UNBENCHED = {"Sidehill"}
 THROUGH = {"Gill Way": [(2880, 640), (3160, 640)], "Crag Foot": [(1640, 2560), (1880, 2880), (2440, 2820)]}
@@ -242,22 +242,71 @@ def out_of(station, bearing, far):
     return (x + far * math.sin(math.radians(bearing)), y + far * math.cos(math.radians(bearing)))
 
 
+ZIGZAG = ((2010.0, 1560.0), (2130.0, 1790.0))
+HAIRPINS, HAIRPIN_M = 4, 8.0
+
+
 def zigzag(start, goal):
-    """A ladder of hairpins too tight for a trailer, up the middle of the way."""
-    (x0, y0), (x1, y1) = start, goal
-    along = np.array([x1 - x0, y1 - y0])
+    """A ladder of hairpins up the middle of the way: wide enough for a carrier alone, on a trail so
+    narrow that a trailer would leave it on the inside."""
+    start, goal = np.array(start, dtype=float), np.array(goal, dtype=float)
+    along = goal - start
     length = math.hypot(*along)
     along = along / length
     side = np.array([-along[1], along[0]])
-    points = [start]
-    rungs = int(length // 34)
-    for k in range(rungs):
-        swing = 50.0 if k % 2 == 0 else -50.0
-        middle = np.array(start) + along * (17 + 34 * k)
-        points.append(tuple(middle - along * 3 + side * swing))
-        points.append(tuple(middle + along * 3 + side * swing))
-    points.append(goal)
+    corners = [start]
+    for k in range(HAIRPINS):
+        swing = -110.0 if k % 2 == 0 else 110.0
+        corners.append(start + along * length * (k + 0.5) / HAIRPINS + side * swing)
+    corners.append(goal)
+    points = [corners[0]]
+    for before, corner, after in zip(corners, corners[1:], corners[2:]):
+        points += arc(before, corner, after)
+    points.append(corners[-1])
+    return [tuple(point) for point in points]
+
+
+def arc(before, corner, after):
+    """Points every half metre on the arc of a hairpin, which touches both of its rungs."""
+    to_before = (before - corner) / math.hypot(*(before - corner))
+    to_after = (after - corner) / math.hypot(*(after - corner))
+    half_angle = math.acos(float(np.dot(to_before, to_after))) / 2
+    middle = corner + (to_before + to_after) / math.hypot(*(to_before + to_after)) * HAIRPIN_M / math.sin(half_angle)
+    first = corner + to_before * HAIRPIN_M / math.tan(half_angle) - middle
+    last = corner + to_after * HAIRPIN_M / math.tan(half_angle) - middle
+    turn = math.atan2(first[0] * last[1] - first[1] * last[0], float(np.dot(first, last)))
+    steps = int(abs(turn) * HAIRPIN_M / 0.5)
+    points = []
+    for k in range(steps + 1):
+        angle = turn * k / steps
+        c, s = math.cos(angle), math.sin(angle)
+        points.append(middle + np.array([first[0] * c - first[1] * s, first[0] * s + first[1] * c]))
     return points
+
+
+def with_fine_bends(points):
+    """A point every 3 m, and every half metre in bends, so that a hairpin is drawn as round as it is."""
+    fine = resampled(points, 0.5)
+    heading = np.unwrap(np.arctan2(*np.diff(fine, axis=0).T))
+    reach = 6
+    turning = np.zeros(len(fine), dtype=bool)
+    turning[reach:-reach] = np.abs(heading[2 * reach - 1:] - heading[:-2 * reach + 1]) > 0.3
+    keep = turning | (np.arange(len(fine)) % reach == 0)
+    keep[-1] = True
+    return fine[keep]
+
+
+def opened(line, spacing, least_radius):
+    """Eases a line where it turns more tightly than a radius: its points there give way."""
+    line = line.copy()
+    for _ in range(400):
+        turn = np.abs(np.diff(np.unwrap(np.arctan2(*np.diff(line, axis=0).T))))
+        tight = np.flatnonzero(turn > spacing / least_radius) + 1
+        if len(tight) == 0:
+            break
+        near = np.unique(np.clip(np.concatenate([tight - 1, tight, tight + 1]), 1, len(line) - 2))
+        line[near] += 0.5 * ((line[near - 1] + line[near + 1]) / 2 - line[near])
+    return line
 
 
 def lattice_of(heights):
@@ -269,9 +318,9 @@ def lattice_of(heights):
 def way_of(name, coarse, taken, gates, grade):
     """Corner points of a trail between its two gates."""
     if name == "Crow Zigzag":
-        foot, top = (2120, 1960), (2520, 2300)
+        foot, top = ZIGZAG
         return (easiest_way(coarse, taken, gates[0], foot, 0.10)[:-1] + zigzag(foot, top)
-                + easiest_way(coarse, taken, top, gates[1], 0.10)[1:])
+                + easiest_way(coarse, taken, top, gates[1], 0.075)[1:])
     stops = [gates[0]] + THROUGH.get(name, []) + [gates[1]]
     way = [stops[0]]
     for begin, end in zip(stops, stops[1:]):
@@ -280,7 +329,8 @@ def way_of(name, coarse, taken, gates, grade):
 
 
 def draw_trails(heights):
-    """Lays every trail over the hill, then shapes all their benches at once; returns the lines."""
+    """Lays every trail over the hill, then shapes all their benches at once; returns the lines. The
+    zigzag comes last, and is drawn finer than it is shaped."""
     lines, levels = {}, {}
     coarse = lattice_of(heights)
     taken = np.zeros(coarse.shape)
@@ -294,8 +344,11 @@ def draw_trails(heights):
         lattice = coarse if name == "Gill Way" else coarse - gill(lattice_x, lattice_y)
         way = way_of(name, lattice, taken, gates, grade)
         points = [STATIONS[begin][:2], gates[0]] + way[1:-1] + [gates[1], STATIONS[end][:2]]
-        rounds, spacing = (2, 3.0) if name == "Crow Zigzag" else (4, 8.0)
-        line = resampled(rounded_corners(points, rounds), spacing)
+        rounds, spacing = (4, 3.0) if name == "Crow Zigzag" else (4, 8.0)
+        rounded = rounded_corners(points, rounds)
+        line = resampled(rounded, spacing)
+        if name == "Tarn Loop":
+            line = resampled(opened(line, spacing, 14.0), spacing)
         ground = np.array([height_at(heights, x, y) for x, y in line])
         held = held_levels(line, [(lines[other], levels[other]) for other in lines if other not in UNBENCHED], ground)
         lines[name], levels[name] = line, eased_profile(held, ground, spacing, grade)
@@ -304,6 +357,7 @@ def draw_trails(heights):
             near = np.minimum(near, np.hypot(lattice_x - x, lattice_y - y))
         taken += 9.0 * np.exp(-0.5 * (near / 42.0) ** 2)
     shape_benches(heights, [(lines[name], levels[name]) for name in lines if name not in UNBENCHED])
+    lines["Crow Zigzag"] = with_fine_bends(rounded)
     return lines
 
 

@@ -7,8 +7,9 @@ namespace rimehaul::audit {
 using passage::Stand;
 
 Band band_of(const passage::Finding& finding, double allowed_share) {
-  const bool has_numbers =
-      std::isfinite(finding.demand.value) && std::isfinite(finding.capacity.value);
+  const bool has_numbers = finding.measure == passage::Measure::share &&
+                           std::isfinite(finding.demand.value) &&
+                           std::isfinite(finding.capacity.value);
   if (finding.missing.empty() && !finding.refused.empty() && has_numbers) {
     return Band::over_whole;  // the numbers are known, and nothing is left to hold
   }

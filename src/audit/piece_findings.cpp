@@ -1,7 +1,6 @@
 #include "audit/piece_findings.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 #include "passage/snow_under.h"
@@ -19,14 +18,6 @@ bool is_bend(const Finding& finding) {
 }
 
 }  // namespace
-
-std::vector<units::Instant> hours_on(const passage::LegJudgement& judged, const rig::Rig& rig,
-                                     units::Instant entry) {
-  // From the nose entering to the tail leaving.
-  const units::Seconds lasting = judged.time + passage::overall_length(rig) / judged.slowest;
-  return std::isfinite(lasting.value()) ? std::vector{entry, units::after(entry, lasting)}
-                                        : std::vector{entry};
-}
 
 PieceFindings::PieceFindings(const passage::Judge& judge, const MeasuredLeg& leg,
                              std::vector<units::Instant> hours)

@@ -9,10 +9,6 @@
 
 namespace rimehaul::audit {
 
-/// When a leg is entered and, where it is known, left.
-[[nodiscard]] std::vector<units::Instant> hours_on(const passage::LegJudgement& judged,
-                                                   const rig::Rig& rig, units::Instant entry);
-
 /// Asks one judge about one leg. References must outlive it.
 class PieceFindings {
  public:

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "audit/exact_ground.h"
 #include "audit/raw_leg.h"
@@ -19,13 +20,11 @@ namespace {
 
 /// Rounding in adding the same numbers in another order, nothing else.
 constexpr double kRounding = 1e-9;
-/// A leg may be left a little sooner than walked again: whole seconds, and a profile every metre is
-/// a trace longer than one every few metres.
-constexpr units::Seconds kSooner{2.0};
-constexpr double kSoonerShare = 0.02;
+/// Hours of entry are whole seconds, each rounded up.
+constexpr units::Seconds kSooner{1.0};
 
-std::string shown(double share) {
-  return units::text_of(share, 3, units::Round::up);
+std::string shown(double number) {
+  return units::text_of(number, 3, units::Round::up);
 }
 
 std::string told(const Finding& finding) {
@@ -57,6 +56,14 @@ Metres start_of(const passage::Stretch& stretch) {
 Metres end_of(const passage::Stretch& stretch) {
   return stretch.way == Way::as_drawn ? stretch.span.to : stretch.span.from;
 }
+
+/// Something that a drive needs, as walked again and as promised.
+struct NeededAndPromised {
+  std::string_view what;
+  std::string_view unit;
+  double needed = 0.0;
+  double promised = 0.0;
+};
 
 class Rewalker {
  public:
@@ -181,18 +188,39 @@ class Rewalker {
     const auto footfalls = exact_footfalls(*scene_, judge_.rig(), part);
     result_.places_judged += footfalls.size();
     const PromisedLeg& promised = (*promise_)[leg];
-    const auto judged = judge_.judge_over(legs_[leg].stretch, footfalls, promised.entry);
+    const auto judged =
+        judge_.judge_driven(legs_[leg].stretch, footfalls, {promised.entry, promised.speed});
     compare(leg, {judged.verdict, judged.share().value_or(std::nan("")), judged.bind(),
                   deciding(judged)});
+    compare_drive(leg, judged);
     if (leg + 1 == legs_.size()) {
       return;
     }
-    const units::Seconds at_least = judged.time * (1.0 - kSoonerShare) - kSooner;
     const double between =
         static_cast<double>((*promise_)[leg + 1].entry.seconds - promised.entry.seconds);
-    if (!(at_least.value() <= between && 0.0 <= between)) {
+    if (!((judged.time - kSooner).value() <= between && 0.0 <= between)) {
       note(leg + 1, "it is entered before the leg before it can have been driven");
     }
+  }
+
+  /// No faster than the raw ground allows; and at that speed in no more time, with no more fuel.
+  void compare_drive(std::size_t leg, const passage::LegJudgement& judged) {
+    const PromisedLeg& promised = (*promise_)[leg];
+    constexpr double kMore = 1.0 + kRounding;
+    const auto compare = [&](const NeededAndPromised& drive) {
+      if (!(drive.needed <= drive.promised * kMore)) {
+        note(leg, std::string{drive.what} + " comes to " + shown(drive.needed) + " " +
+                      std::string{drive.unit} + ", promised " + shown(drive.promised));
+      }
+    };
+    const bool as_fast =
+        promised.speed > units::MetresPerSecond{0} && promised.speed <= judged.slowest * kMore;
+    if (!as_fast) {
+      note(leg, "no more than " + units::text_of(judged.slowest.value(), 3, units::Round::down) +
+                    " m/s may be driven, promised " + shown(promised.speed.value()));
+    }
+    compare({"time", "s", judged.time.value(), promised.time.value()});
+    compare({"fuel", "L", judged.fuel.value(), promised.fuel.value()});
   }
 
   const passage::Scene* scene_;

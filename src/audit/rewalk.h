@@ -14,8 +14,11 @@ struct PromisedLeg {
   geo::Span span{};  ///< by chainage along the trail as drawn
   trails::Way way = trails::Way::as_drawn;
   units::Instant entry;
-  double share = 0.0;      ///< the largest of the leg's and of the turns into and out of it
-  bool permitted = false;  ///< a named person has taken the decision that it asks for
+  double share = 0.0;            ///< the largest of the leg's and of the turns into and out of it
+  bool permitted = false;        ///< a named person has taken the decision that it asks for
+  units::MetresPerSecond speed;  ///< that the driver is told
+  units::Seconds time;           ///< that the leg takes at that speed, at most
+  units::Litres fuel;            ///< likewise
 };
 
 /// Something that is worse than promised.
@@ -32,8 +35,9 @@ struct Rewalk {
 
 /// Walks the legs again every metre: joins their raw lines, fits the least-squares plane under
 /// carrier and trailer at the centre line and at both edges of the track, and asks every check
-/// anew. Worse than promised, not open, not joined end to end, or driven against its direction is a
-/// discrepancy; an empty promise is one too.
+/// anew, driven as fast as was promised. Worse than promised, not open, not joined end to end, or
+/// driven against its direction is a discrepancy, and so is ground that does not allow the speed
+/// promised or takes more time or fuel at it; an empty promise is one too.
 [[nodiscard]] Rewalk rewalk(const passage::Scene& scene, const rig::Rig& rig,
                             const snow::SnowAt& snow, const std::vector<PromisedLeg>& promise);
 

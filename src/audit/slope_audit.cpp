@@ -103,7 +103,7 @@ class TrailWalk {
     const MeasuredLeg& leg = trail_.legs[index];
     const passage::LegJudgement judged =
         judges_.judge.judge_over(leg.stretch, leg.footfalls, when_);
-    hours_.push_back(hours_on(judged, judges_.judge.rig(), when_));
+    hours_.push_back(judged.hours.asked);
     const PieceFindings asked{judges_.judge, leg, hours_.back()};
     const std::size_t first = origins_.size();
     told_.fill(false);

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <utility>
 
 #include "base/require.h"
-#include "card/figures.h"
+#include "card/explained_sources.h"
 #include "card/notices.h"
 #include "card/words.h"
+#include "passage/snow_under.h"
 #include "passage/stretch_judge.h"
 
 namespace rimehaul::card {
@@ -35,12 +37,12 @@ trails::LegId leg_at(const Judge& judge, const TrailPlace& place) {
   return {};
 }
 
-const passage::Footfall& footfall_at(const std::vector<passage::Footfall>& footfalls,
-                                     units::Metres at) {
+std::size_t footfall_at(const std::vector<passage::Footfall>& footfalls, units::Metres at) {
   base::require(!footfalls.empty(), "a leg has pieces");
   const auto found = std::ranges::find_if(
       footfalls, [&](const passage::Footfall& footfall) { return at <= footfall.span.to; });
-  return found == footfalls.end() ? footfalls.back() : *found;
+  return found == footfalls.end() ? footfalls.size() - 1
+                                  : static_cast<std::size_t>(found - footfalls.begin());
 }
 
 /// The verdict on findings, with the loads under which it would be another.
@@ -62,20 +64,101 @@ ExplainedVerdict verdict_on(const std::vector<passage::Finding>& findings, const
   return told;
 }
 
-ExplainedLeg explain_leg(const Judge& judge, trails::LegId id, units::Instant when) {
-  const passage::LegJudgement judged = judge.judge(id, when);
-  return {verdict_on(judged.findings, judge, passage::LegOpenWith{judge, id, when}), judged.bind(),
-          judged.length};
+ExplainedLeg explain_leg(const Judge& judge, trails::LegId id,
+                         const passage::LegJudgement& judged) {
+  const passage::LegOpenWith open{judge, id, judged.hours.asked.front()};
+  return {verdict_on(judged.findings, judge, open), judged.bind(), judged.length};
+}
+
+/// One place on a leg with all that is asked of it.
+class PlaceTeller {
+ public:
+  PlaceTeller(const Judge& judge, const passage::Stretch& stretch,
+              const passage::Footfall& footfall)
+      : judge_{judge},
+        stretch_{stretch},
+        footfall_{footfall},
+        trail_{judge.scene().network.trails[stretch.trail]},
+        course_{
+            passage::course_of(judge, trail_, passage::marks_on(judge.scene().network, stretch))} {}
+
+  [[nodiscard]] passage::Lies ground(units::Instant when) const {
+    return passage::lies_at(course_, footfall_, when);
+  }
+
+  [[nodiscard]] std::vector<std::optional<snow::SnowState>> snow(
+      const passage::HoursOnLeg& hours) const {
+    std::vector<std::optional<snow::SnowState>> met;
+    for (const units::Instant when : hours.asked) {
+      const passage::SnowQuestion question{judge_.snow(), stretch_.line, judge_.tolerance(), when};
+      for (const auto& state : passage::snow_under(footfall_, question)) {
+        if (std::ranges::find(met, state) == met.end()) {
+          met.push_back(state);
+        }
+      }
+    }
+    return met;
+  }
+
+  [[nodiscard]] ExplainedFinding explained(passage::PlaceFinding found) const {
+    const bool towing = judge_.rig().trailer.has_value();
+    ExplainedFinding explained;
+    explained.stand = passage::stand_of(found.finding, course_.allowed_share);
+    explained.formula = passage::formula_of(found.finding.check,
+                                            towing ? passage::Towing::yes : passage::Towing::no);
+    explained.source = source_of(found.finding, judge_.rig());
+    explained.snow = found.snow;
+    explained.when = found.when;
+    explained.besides = passage::besides(
+        found.finding, {course_, trail_, judge_.snow().weather(), footing(found.snow, found.when)});
+    explained.finding = std::move(found.finding);
+    return explained;
+  }
+
+  /// Once for every snow that one of these came out in.
+  [[nodiscard]] std::vector<SharedNumbers> shared(
+      const std::vector<ExplainedFinding>& findings) const {
+    std::vector<SharedNumbers> shared;
+    for (const ExplainedFinding& one : findings) {
+      const bool new_snow =
+          one.snow && std::ranges::find(shared, *one.snow, &SharedNumbers::snow) == shared.end();
+      const auto there = new_snow ? footing(one.snow, one.when) : std::nullopt;
+      if (there) {
+        shared.push_back({*one.snow, passage::shared_workings(*there)});
+      }
+    }
+    return shared;
+  }
+
+ private:
+  [[nodiscard]] std::optional<passage::Footing> footing(const std::optional<snow::SnowState>& snow,
+                                                        units::Instant when) const {
+    return passage::footing_at(course_, footfall_, {snow, when});
+  }
+
+  const Judge& judge_;
+  const passage::Stretch& stretch_;
+  const passage::Footfall& footfall_;
+  const trails::Trail& trail_;
+  passage::Course course_;
+};
+
+void mark_binding(std::vector<ExplainedFinding>& findings) {
+  const auto binding =
+      std::ranges::min_element(findings, passage::binds_before, &ExplainedFinding::finding);
+  if (binding != findings.end()) {
+    binding->binds = true;
+  }
 }
 
 ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
                          units::Instant when) {
   const passage::Stretch stretch = judge.stretch_of(id);
   const auto footfalls = passage::ground_under(judge.scene(), judge.rig(), stretch);
-  const passage::Footfall& footfall = footfall_at(footfalls, at);
-  const double allowed =
-      passage::allowed_share_for(judge.scene().rules, judge.rig().driver_level).value_or(0.0);
-  const std::vector<passage::Finding> findings = judge.findings_at(stretch, footfall, when);
+  const std::size_t index = footfall_at(footfalls, at);
+  const passage::Footfall& footfall = footfalls[index];
+  const passage::LegJudgement judged = judge.judge_over(stretch, footfalls, when);
+  const PlaceTeller teller{judge, stretch, footfall};
   ExplainedWay way;
   way.way = stretch.way;
   way.from = name_of(judge.scene().network, leg_of(judge, id).from);
@@ -83,68 +166,40 @@ ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
   way.at = at;
   way.heading = footfall.heading;
   way.piece = footfall.span;
-  way.ground = footfall.carrier;
+  way.ground = teller.ground(when);
+  way.snow = teller.snow(judged.hours);
+  std::vector<passage::Finding> findings;
+  for (passage::PlaceFinding& found : judge.findings_at(stretch, footfall, judged.hours)) {
+    findings.push_back(found.finding);
+    way.findings.push_back(teller.explained(std::move(found)));
+  }
+  mark_binding(way.findings);
+  way.shared = teller.shared(way.findings);
   way.verdict =
-      verdict_on(findings, judge, passage::PlaceOpenWith{judge, {stretch, footfall}, when});
-  const passage::Finding* binding = nullptr;
-  for (const passage::Finding& finding : findings) {
-    if (binding == nullptr || passage::binds_before(finding, *binding)) {
-      binding = &finding;
-    }
-  }
-  for (const passage::Finding& finding : findings) {
-    way.findings.push_back({finding, passage::stand_of(finding, allowed), &finding == binding});
-  }
-  way.leg = explain_leg(judge, id, when);
+      verdict_on(findings, judge, passage::PlaceOpenWith{judge, {stretch, footfalls, index}, when});
+  way.leg = explain_leg(judge, id, judged);
   return way;
 }
 
-void add_rating(std::string_view name, const std::optional<rig::Rating>& rating,
-                std::vector<std::string>& sources) {
-  std::string line = std::string{name} + " rating: ";
-  if (rating) {
-    line += amount_text(units::amount(rating->steepest), Side::capacity) + ", " +
-            rig::words_for(rating->provenance.standing) + ": " + rating->provenance.source;
-  } else {
-    line += "none given, so closed";
-  }
-  sources.push_back(line);
-}
-
-std::vector<std::string> sources_of(const Judge& judge,
-                                    const std::optional<snow::SnowState>& state) {
-  std::vector<std::string> sources;
-  if (state) {
-    if (const auto& row = judge.grip().row(*state)) {
-      sources.push_back("grip of " + words::snow_state(*state) + ": " +
-                        std::string{words::grip_standing(row->standing)} + ": " + row->source);
+/// All that may be met on any of the ways, each once.
+std::vector<std::optional<snow::SnowState>> snow_on(const std::vector<ExplainedWay>& ways) {
+  std::vector<std::optional<snow::SnowState>> met;
+  for (const ExplainedWay& way : ways) {
+    for (const auto& state : way.snow) {
+      if (std::ranges::find(met, state) == met.end()) {
+        met.push_back(state);
+      }
     }
   }
-  const rig::Rig& rig = judge.rig();
-  const rig::SlopeRatings& ratings = rig::ratings_in_force(rig);
-  add_rating("climb", ratings.climb, sources);
-  add_rating("descent", ratings.descent, sources);
-  add_rating("cross-slope", ratings.cross, sources);
-  if (rig.trailer) {
-    const auto add_given = [&](std::string_view name, const std::optional<rig::Rating>& rating) {
-      if (rating) {
-        add_rating(name, rating, sources);
-      }
-    };
-    add_given("trailer climb", rig.trailer->climb);
-    add_given("trailer descent", rig.trailer->descent);
-    add_given("trailer cross-slope", rig.trailer->cross);
-  }
-  return sources;
+  return met;
 }
 
-std::optional<snow::SnowState> snow_at(const Judge& judge, trails::LegId id, units::Metres at,
-                                       units::Instant when) {
-  const passage::Stretch stretch = judge.stretch_of(id);
-  const auto footfalls = passage::ground_under(judge.scene(), judge.rig(), stretch);
-  const passage::Footfall& footfall = footfall_at(footfalls, at);
-  return footfall.height ? judge.snow().at({*footfall.height, footfall.aspect, when})
-                         : std::nullopt;
+std::string snow_words(const std::vector<std::optional<snow::SnowState>>& met) {
+  std::string text;
+  for (const auto& state : met) {
+    text += (text.empty() ? "" : "; ") + (state ? words::snow_state(*state) : "unknown");
+  }
+  return text.empty() ? "unknown" : text;
 }
 
 }  // namespace
@@ -163,15 +218,14 @@ Explanation explain(const Judge& judge, const TrailPlace& place, Directions dire
   explanation.map_frame = scene.frame.horizontal_name;
   explanation.height = scene.heights.at(explanation.place);
   explanation.rig = judge.rig().name;
-  const auto state = snow_at(judge, drawn, forward_at, when);
-  explanation.snow = state ? words::snow_state(*state) : "unknown";
   explanation.snow_told_by = judge.snow().told_by();
   explanation.when = when;
   explanation.utc_offset_minutes = scene.rules.utc_offset_minutes;
   explanation.allowed_share =
       passage::allowed_share_for(scene.rules, judge.rig().driver_level).value_or(0.0);
   explanation.tolerance = judge.tolerance();
-  explanation.sources = sources_of(judge, state);
+  explanation.confidence_k = scene.rules.confidence_k;
+  explanation.sigma = terrain::gradient_sigma(scene.heights.frame(), scene.trust);
   if (directions != Directions::backward) {
     explanation.ways.push_back(explain_way(judge, drawn, forward_at, when));
   }
@@ -179,6 +233,9 @@ Explanation explain(const Judge& judge, const TrailPlace& place, Directions dire
     explanation.ways.push_back(
         explain_way(judge, trails::opposite_of(drawn), leg.line.length() - forward_at, when));
   }
+  const auto met = snow_on(explanation.ways);
+  explanation.snow = snow_words(met);
+  explanation.sources = sources_of(judge, met);
   return explanation;
 }
 

@@ -3,9 +3,12 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "passage/course.h"
 #include "passage/open_loads.h"
+#include "passage/workings.h"
 
 namespace rimehaul::card {
 
@@ -15,11 +18,22 @@ struct TrailPlace {
   units::Metres at;
 };
 
-/// One finding and how it stands.
+/// One finding, how it stands, and what is needed to work it out again.
 struct ExplainedFinding {
   passage::Finding finding;
   passage::Stand stand = passage::Stand::missing;
   bool binds = false;
+  std::string_view formula;               ///< for a rig with a trailer, or without
+  std::string source;                     ///< of the formula, or who set the limit
+  std::optional<snow::SnowState> snow{};  ///< in which it came out so; nothing: no matter
+  units::Instant when;                    ///< hour at which it came out so
+  std::vector<passage::Working> besides;  ///< numbers that are neither inputs nor shared
+};
+
+/// The numbers that several checks share at a place, in one snow.
+struct SharedNumbers {
+  snow::SnowState snow;
+  std::vector<passage::Working> numbers;
 };
 
 /// What a place or a leg comes to: restricted when a named person's decision, or one of these
@@ -44,14 +58,16 @@ struct ExplainedWay {
   std::string to;
   units::Metres at;  ///< along the leg in driving direction
   units::Bearing heading;
-  geo::Span piece{};                           ///< of the leg, that was judged as one
-  std::optional<terrain::AttitudeBox> ground;  ///< under the carrier, error not yet added
+  geo::Span piece{};     ///< of the leg, that was judged as one
+  passage::Lies ground;  ///< under carrier and trailer; surveys stand for heights where they count
+  std::vector<std::optional<snow::SnowState>> snow;  ///< all that may be met; nothing: unknown
+  std::vector<SharedNumbers> shared;                 ///< for every snow that a finding came out in
   ExplainedVerdict verdict;
-  std::vector<ExplainedFinding> findings;  ///< in order of Check
+  std::vector<ExplainedFinding> findings;  ///< the worst of every check, in order of Check
   ExplainedLeg leg;
 };
 
-/// A number's source, for people: "climb rating, towing: 20 deg, maker: operator's manual, p. 41".
+/// A place on a trail, driven the ways that were asked for.
 struct Explanation {
   int schema = 1;
   std::string site;
@@ -61,13 +77,15 @@ struct Explanation {
   std::string map_frame;
   std::optional<geo::Height> height;
   std::string rig;
-  std::string snow;  ///< state at the place, or that it is unknown
+  std::string snow;  ///< every state that may be met at the place, or that one is unknown
   snow::Told snow_told_by;
   units::Instant when;
   int utc_offset_minutes = 0;
   double allowed_share = 0.0;
   std::optional<units::Slope> tolerance;  ///< added to every slope: k sigma and sub-cell
-  std::vector<std::string> sources;       ///< of the grip row and of the ratings in force
+  double confidence_k = 0.0;
+  std::optional<units::Slope> sigma;  ///< standard deviation of a slope by the heights
+  std::vector<std::string> sources;   ///< of the grip, the rig's sheets and the ratings in force
   std::vector<ExplainedWay> ways;
 };
 

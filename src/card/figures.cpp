@@ -38,13 +38,16 @@ Round rounding_of(Side side) {
 
 std::string with_sign(const std::string& number, const units::Amount& amount) {
   const std::string sign{units::sign_of(amount.unit)};
-  return sign.empty() || !std::isfinite(amount.value) ? number : number + " " + sign;
+  const std::string at_least = amount.known == units::Known::at_least ? "at least " : "";
+  return sign.empty() || !std::isfinite(amount.value) ? number : at_least + number + " " + sign;
 }
 
-std::optional<std::string> time_text(const units::Amount& amount) {
+/// A demand's minute is rounded up, like any demand.
+std::optional<std::string> time_text(const units::Amount& amount, Side side) {
+  const double minutes = side == Side::demand ? std::ceil(amount.value) : amount.value;
   const bool is_time =
-      amount.unit == units::Unit::minutes_of_day && amount.value >= 0 && amount.value <= 1440;
-  return is_time ? std::optional{units::text_of(units::TimeOfDay{static_cast<int>(amount.value)})}
+      amount.unit == units::Unit::minutes_of_day && minutes >= 0 && minutes <= 1440;
+  return is_time ? std::optional{units::text_of(units::TimeOfDay{static_cast<int>(minutes)})}
                  : std::nullopt;
 }
 
@@ -182,7 +185,7 @@ std::string amount_text(const units::Amount& amount, Side side) {
   if (amount.unit == units::Unit::tangent && std::isfinite(amount.value)) {
     return text_of(units::Slope::from_ratio(amount.value), rounding_of(side));
   }
-  if (const auto time = time_text(amount)) {
+  if (const auto time = time_text(amount, side)) {
     return *time;
   }
   const double size = std::abs(amount.value);
@@ -192,7 +195,7 @@ std::string amount_text(const units::Amount& amount, Side side) {
 }
 
 std::string exact_text(const units::Amount& amount, Side side) {
-  if (const auto time = time_text(amount)) {
+  if (const auto time = time_text(amount, side)) {
     return *time;
   }
   int decimals = 5;

@@ -26,13 +26,14 @@ std::string load_line(const SheetLoad& load, double allowed_share) {
   const passage::Finding& finding = load.finding;
   const passage::Stand stand = passage::stand_of(finding, allowed_share);
   std::string line = load.name;
-  if (std::isfinite(finding.demand.value)) {
+  const bool is_share =
+      finding.measure == passage::Measure::share && std::isfinite(finding.demand.value);
+  if (is_share) {
     line += ": " + amount_text(finding.demand, Side::demand) + " on " +
             amount_text(finding.capacity, Side::capacity) + " rated";
   }
-  line += ": " + (stand == passage::Stand::passes && !std::isfinite(finding.demand.value)
-                      ? std::string{"kept"}
-                      : words::outcome(finding));
+  line += ": " + (stand == passage::Stand::passes && !is_share ? std::string{"kept"}
+                                                               : words::outcome(finding));
   if (stand == passage::Stand::passes) {
     return line;
   }

@@ -41,7 +41,7 @@ std::string_view origin(passage::Origin origin) {
     case passage::Origin::physics:
       return "physics";
     case passage::Origin::derived:
-      return "from the above";
+      return "worked out";
   }
   return "";
 }
@@ -69,6 +69,9 @@ std::string outcome(const passage::Finding& finding) {
   std::string asks = finding.asks.empty() ? "" : "asks for a decision: " + finding.asks;
   if (!asks.empty() && finding.share == 0.0) {
     return asks;
+  }
+  if (finding.measure == passage::Measure::rule && finding.share == 0.0) {
+    return "a rule that is kept";
   }
   const std::string text = finding.share ? share_text(*finding.share) + " of the limit"
                                          : std::string{"no limit can be met"};

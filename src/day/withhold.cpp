@@ -28,7 +28,10 @@ std::vector<audit::PromisedLeg> promise_of(const search::Route& route,
                        .way = leg.way,
                        .entry = part.entry,
                        .share = share,
-                       .permitted = restricted});
+                       .permitted = restricted,
+                       .speed = part.judgement.slowest,
+                       .time = part.judgement.time,
+                       .fuel = part.judgement.fuel});
   }
   return promise;
 }

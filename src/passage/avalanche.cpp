@@ -47,16 +47,28 @@ bool is_known(std::optional<Metres> distance) {
   return distance && std::isfinite(distance->value());
 }
 
-Finding without_inputs(const BulletinStep& step, Metres distance, const std::string& why) {
+/// Distance to ground that may release; where none was met, as far as was looked.
+units::Amount distance_amount(const hazard::Exposure& exposure, Metres proven) {
+  units::Amount distance = amount(proven);
+  if (exposure.nothing_steep_within_reach && proven > kNoDistance) {
+    distance.known = units::Known::at_least;
+  }
+  return distance;
+}
+
+Finding without_inputs(const BulletinStep& step, units::Amount distance, const std::string& why) {
+  Finding finding = held_to(Check::avalanche, amount(step.keep_off), distance, why);
   // A policy that keeps no distance still does not allow the ground itself.
-  if (distance > kNoDistance && step.keep_off <= distance) {
-    return kept(Check::avalanche);
+  const bool on_safe_ground = distance.value > 0.0;
+  if (!on_safe_ground && finding.refused.empty()) {
+    finding.share.reset();
+    finding.refused = why;
   }
-  if (!step.decision_may_permit) {
-    return refusal(Check::avalanche, why);
+  if (!finding.refused.empty() && step.decision_may_permit) {
+    finding.refused.clear();
+    finding.share = 0.0;
+    finding.asks = "to drive " + why;
   }
-  Finding finding = kept(Check::avalanche);
-  finding.asks = "to drive " + why;
   return finding;
 }
 
@@ -92,12 +104,13 @@ Finding judge_avalanche(const hazard::Exposure& exposure, std::optional<int> bul
   if (exposure.nothing_steep_within_reach && distance > kNoDistance && !looked_far_enough) {
     return unknown(Check::avalanche, "ground further off than was looked at");
   }
-  Finding finding = without_inputs(*step, distance, too_near(exposure));
+  const units::Amount far = distance_amount(exposure, distance);
+  Finding finding = without_inputs(*step, far, too_near(exposure));
   finding.inputs.add("level", units::count_of(*bulletin_level), Origin::snow_report)
       .add("own slope", amount(*exposure.own_slope), Origin::heights)
       .add("start slope", amount(start_slope), Origin::rules)
       .add("keep off", amount(step->keep_off), Origin::rules)
-      .add("distance", amount(distance), Origin::heights);
+      .add("distance", far, Origin::heights);
   return finding;
 }
 

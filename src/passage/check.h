@@ -55,8 +55,15 @@ struct CheckFacts {
   std::string_view formula;  ///< demand and capacity in the symbols of its page
   std::string_view source;   ///< author, year, number; or "site rule"; or "estimate"
   std::string_view page;     ///< "docs/checks/climb-traction.md"
+  std::string_view solo{};   ///< the formula where nothing is towed; empty: the same
 };
 
 [[nodiscard]] const CheckFacts& facts_of(Check check);
+
+/// The formula of a check for a rig with a trailer, or without: what is held against what, then how
+/// symbols come about that are no inputs. along(G) = G / sqrt(1 + G^2); |x| is the size of x; what
+/// stands side by side is multiplied.
+enum class Towing { no, yes };
+[[nodiscard]] std::string_view formula_of(Check check, Towing towing);
 
 }  // namespace rimehaul::passage

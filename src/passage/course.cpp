@@ -6,7 +6,6 @@
 
 #include "passage/crew_rules.h"
 #include "passage/drive.h"
-#include "passage/footing.h"
 
 namespace rimehaul::passage {
 
@@ -45,10 +44,63 @@ std::optional<Lie> lie_of(const Course& course, const std::optional<AttitudeBox>
   return lie;
 }
 
-struct Lies {
-  std::optional<Lie> carrier;
-  std::optional<Lie> trailer;
-};
+Finding judge_heights(const Course& course, const Lies& lies) {
+  if (lies.carrier.has_value() && lies.trailer.has_value()) {
+    return kept(Check::heights_known, "no height is missing, and their error is declared");
+  }
+  return unknown(Check::heights_known,
+                 course.tolerance.has_value()
+                     ? "heights of the ground here"
+                     : "error of the heights, or what may hide between their cells");
+}
+
+Finding judge_snow(const SnowThere& snow, const snow::GripRow* grip) {
+  if (!snow.state.has_value()) {
+    return unknown(Check::snow_known, "snow at this place and hour");
+  }
+  return grip != nullptr ? kept(Check::snow_known, "somebody has said, and there is a grip for it")
+                         : unknown(Check::snow_known, "grip of this snow for this rig");
+}
+
+/// The most that the box can ask of the engine sets the speed.
+MetresPerSecond speed_on(const Course& course, const snow::GripRow& grip, const Lies& lies) {
+  const units::Slope steepest =
+      std::max(lies.carrier->up_to.grade_high, lies.trailer->up_to.grade_high);
+  return speed_of_power(course.rig.carrier, pull_needed(course.weighed, grip, steepest));
+}
+
+const snow::GripRow* grip_in(const Course& course, const SnowThere& snow) {
+  const bool known = snow.state.has_value() && course.grip.row(*snow.state).has_value();
+  return known ? &*course.grip.row(*snow.state) : nullptr;
+}
+
+/// Requires lies that are known.
+Footing footing_on(const Course& course, const Lies& lies, const snow::GripRow& grip) {
+  return {.rig = course.rig,
+          .weighed = course.weighed,
+          .grip = grip,
+          .rules = course.scene.rules,
+          .carrier = lies.carrier->up_to,
+          .trailer = lies.trailer->up_to};
+}
+
+/// No bend is driven tighter than the carrier turns: where the line asks that, turning refuses.
+Metres radius_at(const Course& course, const Footfall& footfall) {
+  return std::max(footfall.radius, course.rig.carrier.turning_radius);
+}
+
+PlaceJudgement judge_ground_and_stopping(const Course& course, const Lies& lies,
+                                         const snow::GripRow& grip, Metres radius) {
+  const Footing footing = footing_on(course, lies, grip);
+  PlaceJudgement judged{judge_ground(footing), lies.carrier, std::nullopt};
+  Stopping stopping = judge_stopping(footing, {course.sight, radius}, course.allowed_share);
+  judged.speed = lower_of(lower_of(stopping.speed, course.rig.carrier.top_speed),
+                          speed_on(course, grip, lies));
+  judged.findings.push_back(std::move(stopping.finding));
+  return judged;
+}
+
+}  // namespace
 
 Lies lies_at(const Course& course, const Footfall& footfall, units::Instant when) {
   const Metres half_carrier = course.rig.carrier.contact_length / 2;
@@ -65,60 +117,19 @@ Lies lies_at(const Course& course, const Footfall& footfall, units::Instant when
   return lies;
 }
 
-Finding judge_heights(const Course& course, const Lies& lies) {
-  if (lies.carrier.has_value() && lies.trailer.has_value()) {
-    return kept(Check::heights_known);
+std::optional<Footing> footing_at(const Course& course, const Footfall& footfall,
+                                  const SnowThere& snow) {
+  const Lies lies = lies_at(course, footfall, snow.when);
+  const snow::GripRow* grip = grip_in(course, snow);
+  if (grip == nullptr || !lies.carrier.has_value() || !lies.trailer.has_value()) {
+    return std::nullopt;
   }
-  return unknown(Check::heights_known,
-                 course.tolerance.has_value()
-                     ? "heights of the ground here"
-                     : "error of the heights, or what may hide between their cells");
+  return footing_on(course, lies, *grip);
 }
-
-Finding judge_snow(const SnowThere& snow, const snow::GripRow* grip) {
-  if (!snow.state.has_value()) {
-    return unknown(Check::snow_known, "snow at this place and hour");
-  }
-  return grip != nullptr ? kept(Check::snow_known)
-                         : unknown(Check::snow_known, "grip of this snow for this rig");
-}
-
-/// No bend is driven tighter than the carrier turns: where the line asks that, turning refuses.
-Metres radius_at(const Course& course, const Footfall& footfall) {
-  return std::max(footfall.radius, course.rig.carrier.turning_radius);
-}
-
-/// The most that the box can ask of the engine sets the speed.
-MetresPerSecond speed_on(const Course& course, const snow::GripRow& grip, const Lies& lies) {
-  const units::Slope steepest =
-      std::max(lies.carrier->up_to.grade_high, lies.trailer->up_to.grade_high);
-  return speed_of_power(course.rig.carrier, pull_needed(course.weighed, grip, steepest));
-}
-
-PlaceJudgement judge_ground_and_stopping(const Course& course, const Lies& lies,
-                                         const snow::GripRow& grip, Metres radius) {
-  const Footing footing{.rig = course.rig,
-                        .weighed = course.weighed,
-                        .grip = grip,
-                        .rules = course.scene.rules,
-                        .carrier = lies.carrier->up_to,
-                        .trailer = lies.trailer->up_to};
-  PlaceJudgement judged{judge_ground(footing), lies.carrier, std::nullopt};
-  Stopping stopping = judge_stopping(footing, {course.sight, radius}, course.allowed_share);
-  judged.speed = lower_of(lower_of(stopping.speed, course.rig.carrier.top_speed),
-                          speed_on(course, grip, lies));
-  judged.findings.push_back(std::move(stopping.finding));
-  return judged;
-}
-
-}  // namespace
 
 PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const SnowThere& snow) {
   const Lies lies = lies_at(course, footfall, snow.when);
-  const snow::GripRow* grip = nullptr;
-  if (snow.state.has_value() && course.grip.row(*snow.state).has_value()) {
-    grip = &*course.grip.row(*snow.state);
-  }
+  const snow::GripRow* grip = grip_in(course, snow);
   PlaceJudgement judged{{}, lies.carrier, std::nullopt};
   if (grip != nullptr && lies.carrier.has_value() && lies.trailer.has_value()) {
     judged = judge_ground_and_stopping(course, lies, *grip, radius_at(course, footfall));

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "passage/footfall.h"
+#include "passage/footing.h"
 #include "passage/grip_table.h"
 #include "passage/mark_rules.h"
 
@@ -40,6 +41,19 @@ struct PlaceJudgement {
 /// some of it, both count.
 [[nodiscard]] PlaceJudgement judge_place(const Course& course, const Footfall& footfall,
                                          const SnowThere& snow);
+
+/// The ground under carrier and trailer, by the heights or by the surveys that stand there; without
+/// a trailer the same twice. Nothing: not known.
+struct Lies {
+  std::optional<Lie> carrier;
+  std::optional<Lie> trailer;
+};
+[[nodiscard]] Lies lies_at(const Course& course, const Footfall& footfall, units::Instant when);
+
+/// What the ground checks look at there; nothing where the ground or the snow's grip is not known.
+/// References of the course must outlive it.
+[[nodiscard]] std::optional<Footing> footing_at(const Course& course, const Footfall& footfall,
+                                                const SnowThere& snow);
 
 /// Every side of the box is a finite number.
 [[nodiscard]] bool is_known(const terrain::AttitudeBox& box);

@@ -2,22 +2,24 @@
 
 #include <algorithm>
 
+#include "passage/tilt.h"
+
 namespace rimehaul::passage {
 
 Finding judge_wind(const snow::DayWeather& weather, const trails::Trail& trail,
                    const Rules& rules) {
   if (!rules.most_wind.has_value() && !trail.most_wind.has_value()) {
-    return kept(Check::wind);
+    return kept(Check::wind, "neither the site nor the trail sets a most wind");
   }
   if (!weather.wind.has_value()) {
     return unknown(Check::wind, "wind");
   }
-  // Both must be proven, so that a limit that is not a number closes.
-  const bool is_calm_enough = (!rules.most_wind || *weather.wind <= *rules.most_wind) &&
-                              (!trail.most_wind || *weather.wind <= *trail.most_wind);
-  Finding finding = is_calm_enough
-                        ? kept(Check::wind)
-                        : refusal(Check::wind, "more wind than the site or the trail allows");
+  // A limit that is not a number is the lower one, so that it closes.
+  const units::MetresPerSecond by_site = rules.most_wind ? *rules.most_wind : *trail.most_wind;
+  const units::MetresPerSecond on_trail = trail.most_wind ? *trail.most_wind : *rules.most_wind;
+  const units::MetresPerSecond most{smaller(by_site.value(), on_trail.value())};
+  Finding finding = held_to(Check::wind, units::amount(*weather.wind), units::amount(most),
+                            "more wind than the site or the trail allows");
   finding.inputs.add("wind", units::amount(*weather.wind), Origin::snow_report);
   if (rules.most_wind) {
     finding.inputs.add("most wind", units::amount(*rules.most_wind), Origin::rules);
@@ -30,28 +32,28 @@ Finding judge_wind(const snow::DayWeather& weather, const trails::Trail& trail,
 
 Finding judge_rain(const snow::DayWeather& weather, const Rules& rules) {
   if (!rules.closed_in_rain) {
-    return kept(Check::rain);
+    return kept(Check::rain, "the rules let rigs drive in rain");
   }
   if (!weather.rain.has_value()) {
     return unknown(Check::rain, "whether it rains");
   }
-  return *weather.rain ? refusal(Check::rain, "nothing is driven in rain") : kept(Check::rain);
+  return *weather.rain ? refusal(Check::rain, "nothing is driven in rain")
+                       : kept(Check::rain, "it does not rain");
 }
 
 Finding judge_grooming(const trails::Trail& trail, const Rules& rules,
                        const snow::SiteStatus& status, units::Instant entry) {
   if (!rules.grooming_set.has_value() || !trail.groomed.value_or(false)) {
-    return kept(Check::grooming);
+    return kept(Check::grooming, "the rules set no time, or the trail is not groomed");
   }
   const std::optional<units::Instant> finished = status.groomed(trail.name);
   if (!finished.has_value()) {
     return unknown(Check::grooming, "when trail " + trail.name + " was last groomed");
   }
   const units::Seconds setting = entry.since(*finished);
-  Finding finding = setting >= *rules.grooming_set
-                        ? kept(Check::grooming)
-                        : refusal(Check::grooming, "the grooming of trail " + trail.name +
-                                                       " has not set long enough");
+  Finding finding =
+      held_to(Check::grooming, units::amount(*rules.grooming_set), units::amount(setting),
+              "the grooming of trail " + trail.name + " has not set long enough");
   finding.inputs.add("time since grooming", units::amount(setting), Origin::snow_report)
       .add("least time to set", units::amount(*rules.grooming_set), Origin::rules);
   return finding;
@@ -59,12 +61,12 @@ Finding judge_grooming(const trails::Trail& trail, const Rules& rules,
 
 Finding judge_tow_out(const Rules& rules, const snow::SiteStatus& status) {
   if (!rules.tow_out.must_be_ready) {
-    return kept(Check::tow_out);
+    return kept(Check::tow_out, "the rules ask for no tow-out rig");
   }
   if (!status.tow_out_ready.has_value()) {
     return unknown(Check::tow_out, "whether the tow-out rig stands ready today");
   }
-  return *status.tow_out_ready ? kept(Check::tow_out)
+  return *status.tow_out_ready ? kept(Check::tow_out, "it was told to stand ready today")
                                : refusal(Check::tow_out, "no tow-out rig stands ready today");
 }
 

@@ -33,8 +33,8 @@ double trailer_push(const Statics& statics, Worksheet& sheet, units::Slope fall)
   sheet.any("G_t", amount(fall), Origin::heights);
   const double normal =
       sheet.positive("n_t", count_of(statics.trailer.normal_least), Origin::derived);
-  const double drag =
-      sheet.not_negative("f_t", amount(statics.footing.grip.trailer_resistance.low), Origin::grip);
+  const double drag = sheet.not_negative(
+      "f_t_low", amount(statics.footing.grip.trailer_resistance.low), Origin::grip);
   const double on_hitch_newton =
       sheet.not_negative("V", amount(statics.hitch.down), Origin::derived);
   return kGravity * mass_kg * (along(fall) - drag * normal) + drag * on_hitch_newton;

@@ -85,10 +85,23 @@ Finding refusal(Check check, std::string why) {
   return finding;
 }
 
-Finding kept(Check check) {
+Finding kept(Check check, std::string_view how) {
   Finding finding;
   finding.check = check;
+  finding.measure = Measure::rule;
   finding.share = 0.0;
+  finding.how = how;
+  return finding;
+}
+
+// Demand before capacity, as in every table. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
+Finding held_to(Check check, units::Amount demand, units::Amount capacity,
+                std::string why_refused) {
+  Finding finding =
+      demand.value <= capacity.value ? kept(check) : refusal(check, std::move(why_refused));
+  finding.measure = Measure::rule;
+  finding.demand = demand;
+  finding.capacity = capacity;
   return finding;
 }
 
@@ -107,6 +120,14 @@ Stand stand_of(const Finding& finding, double allowed_share) {
     return Stand::exceeds;
   }
   return finding.asks.empty() ? Stand::passes : Stand::asks;
+}
+
+// Against the other. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
+bool tells_more(const Finding& a, const Finding& b) {
+  Finding there = b;
+  there.at = a.at;
+  return std::isfinite(a.demand.value) && !std::isfinite(b.demand.value) &&
+         !binds_before(there, a) && !binds_before(a, there);
 }
 
 // As `<` reads. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)

@@ -58,12 +58,17 @@ enum class Stand {
   missing,  ///< something needed is not known
 };
 
+/// What a finding is: a share of a limit, or a rule that is kept or not and has no share.
+enum class Measure { share, rule };
+
 /// One check at one place.
 struct Finding {
   Check check = Check::heights_known;
-  units::Amount demand;
+  Measure measure = Measure::share;
+  units::Amount demand;  ///< of a rule: what must not exceed `capacity`, where it compares numbers
   units::Amount capacity;
-  std::optional<double> share;  ///< demand / capacity; nothing: closed
+  std::optional<double> share;  ///< demand / capacity; of a rule that is kept 0; nothing: closed
+  std::string_view how;         ///< constant text: how a rule is kept where it compares no numbers
   std::string missing;          ///< what is not known; not empty: closed
   std::string refused;          ///< who or what says no; not empty: closed
   std::string asks;             ///< the decision that the site's rules ask for
@@ -76,8 +81,12 @@ struct Finding {
 [[nodiscard]] Finding compare(Check check, units::Amount demand, units::Amount capacity);
 [[nodiscard]] Finding unknown(Check check, std::string what_is_missing);
 [[nodiscard]] Finding refusal(Check check, std::string why);
-/// A rule that is kept: share 0.
-[[nodiscard]] Finding kept(Check check);
+/// A rule that is kept: share 0. `how`, constant text, tells by what where no numbers do.
+[[nodiscard]] Finding kept(Check check, std::string_view how = "");
+/// A rule that compares numbers: kept where demand <= capacity is proven, else refused. A demand
+/// that is no number is never proven.
+[[nodiscard]] Finding held_to(Check check, units::Amount demand, units::Amount capacity,
+                              std::string why_refused);
 
 /// Passes only if proven.
 [[nodiscard]] Stand stand_of(const Finding& finding, double allowed_share);
@@ -85,5 +94,8 @@ struct Finding {
 /// Whether `a` binds before `b`: missing, then refused, then no share, then the larger share, then
 /// a decision asked for. Of equals, the earlier place.
 [[nodiscard]] bool binds_before(const Finding& a, const Finding& b);
+
+/// Whether neither binds before the other but for its place, and `a` alone shows numbers.
+[[nodiscard]] bool tells_more(const Finding& a, const Finding& b);
 
 }  // namespace rimehaul::passage

@@ -99,12 +99,14 @@ Finding judge_hitch_vertical(const Statics& statics) {
   levers_of(statics, sheet);
   sheet.any("G_up", amount(statics.footing.trailer.grade_high), Origin::heights);
   sheet.any("G_down", amount(statics.footing.trailer.grade_low.reversed()), Origin::heights);
-  sheet.positive("n_most", units::count_of(tilt.normal_most), Origin::derived);
-  sheet.positive("n_least", units::count_of(tilt.normal_least), Origin::derived);
+  sheet.positive("n_t_most", units::count_of(tilt.normal_most), Origin::derived);
+  sheet.positive("n_t", units::count_of(tilt.normal_least), Origin::derived);
   const double down_newton = sheet.not_negative("V", amount(forces.down), Origin::derived);
   const double uplift_newton = sheet.not_negative("U", amount(forces.uplift), Origin::derived);
   const units::Kilograms borne{larger(down_newton, uplift_newton) / kGravity};
-  return sheet.compared(amount(borne), amount(statics.footing.rig.carrier.hitch_vertical_rating));
+  const units::Amount rated = amount(statics.footing.rig.carrier.hitch_vertical_rating);
+  sheet.any("rated", rated, Origin::rig_sheet);
+  return sheet.compared(amount(borne), rated);
 }
 
 }  // namespace rimehaul::passage

@@ -26,6 +26,12 @@ struct LegAtBest {
   units::Litres fuel;
 };
 
+/// How a leg is driven: entered when, and how fast at most.
+struct Driven {
+  units::Instant entry;
+  units::MetresPerSecond at_most;
+};
+
 /// The question search and audit ask; tests bring their own answers.
 class LegJudge {
  public:
@@ -41,7 +47,8 @@ class LegJudge {
 /// Judges one rig in one scene and snow. Holds references: scene, rig and snow must outlive it.
 ///
 /// A leg is driven at one speed, the lowest that any of its pieces allows, because a driver can
-/// keep to one number; its time is the way over the snow, by the heights' own line, at that speed.
+/// keep to one number; its time and fuel are the most that the way over the snow can take at that
+/// speed, by the heights' own line (profile.h).
 /// Restricted here means that a named person may decide; a leg that another load would open is
 /// closed as it stands, and open_loads.h tells the intervals.
 class Judge : public LegJudge {
@@ -65,9 +72,17 @@ class Judge : public LegJudge {
   [[nodiscard]] LegJudgement judge_over(const Stretch& stretch,
                                         const std::vector<Footfall>& footfalls,
                                         units::Instant entry) const;
-  /// Every finding at one footfall of a stretch, in order of Check: what `explain` shows.
-  [[nodiscard]] std::vector<Finding> findings_at(const Stretch& stretch, const Footfall& footfall,
-                                                 units::Instant when) const;
+  /// The same, driven no faster than a speed that was told before; the judgement's own speed is
+  /// still what the ground allows.
+  [[nodiscard]] LegJudgement judge_driven(const Stretch& stretch,
+                                          const std::vector<Footfall>& footfalls,
+                                          const Driven& driven) const;
+  /// The worst of every check at one footfall of a stretch, in order of Check, over every snow and
+  /// hour that the judgement of the whole stretch takes that footfall through: what `explain`
+  /// shows. The worst of all footfalls is what the stretch was found to be.
+  [[nodiscard]] std::vector<PlaceFinding> findings_at(const Stretch& stretch,
+                                                      const Footfall& footfall,
+                                                      const HoursOnLeg& hours) const;
   /// Turning and off-tracking along a line of given width, for bends within it and for joints.
   [[nodiscard]] std::vector<Finding> judge_bends(const geo::Polyline& line,
                                                  std::optional<units::Metres> width) const;

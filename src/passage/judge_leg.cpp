@@ -70,7 +70,9 @@ class LegWalk {
     over_snow_ = profile_.has_value() ? way.over_snow : told_.length;
   }
 
-  LegJudgement judge(Instant entry) {
+  LegJudgement judge(const Driven& driven) {
+    const Instant entry = driven.entry;
+    at_most_ = driven.at_most;
     offer_at_their_places(asked_.judge_whole());
     offer_at_their_places(asked_.judge_marks({Metres{0}, told_.length}, entry));
     if (footfalls_.empty()) {
@@ -112,10 +114,12 @@ class LegWalk {
       until = left_at(entry);
       tread(until);
     }
-    worst_.offer(unknown(Check::snow_known, "snow that stays while the leg is driven"), Metres{0});
+    told_.hours.settled = false;
+    worst_.offer(snow_that_turns(), Metres{0});
   }
 
   void tread(Instant when) {
+    told_.hours.asked.push_back(when);
     for (std::size_t i = 0; i < footfalls_.size(); ++i) {
       const Footfall& footfall = footfalls_[i];
       const SnowQuestion question{judge_.snow(), stretch_.line, judge_.tolerance(), when};
@@ -144,14 +148,18 @@ class LegWalk {
     if (state.has_value()) {
       const std::optional<snow::GripRow>& grip = judge_.grip().row(*state);
       const bool heavier = grip.has_value() &&
-                           (here.heaviest == nullptr ||
-                            grip->carrier_resistance.high > here.heaviest->carrier_resistance.high);
+                           (here.heaviest == nullptr || drag_in(*grip) > drag_in(*here.heaviest));
       here.heaviest = heavier ? &*grip : here.heaviest;
       here.states.push_back(*state);
     }
     here.judged.push_back(state);
     here.exposed = here.exposed || is_exposed(judged.findings, told_.allowed_share);
     worst_.offer_all(std::move(judged.findings), at);
+  }
+
+  /// What holds this rig back on the level.
+  [[nodiscard]] units::Newtons drag_in(const snow::GripRow& grip) const {
+    return pull_needed(judge_.weighed(), grip, Slope::from_ratio(0));
   }
 
   void note_steepness(const Lie& lie, Metres at) {
@@ -170,9 +178,11 @@ class LegWalk {
     return speed;
   }
 
+  [[nodiscard]] MetresPerSecond driven() const { return lower_of(slowest(), at_most_); }
+
   /// From the nose entering to the tail leaving.
   [[nodiscard]] Seconds staying() const {
-    return (over_snow_ + overall_length(judge_.rig())) / slowest();
+    return (over_snow_ + overall_length(judge_.rig())) / driven();
   }
 
   [[nodiscard]] Instant left_at(Instant entry) const { return units::after(entry, staying()); }
@@ -193,7 +203,8 @@ class LegWalk {
 
   void tell_drive() {
     told_.slowest = slowest();
-    told_.time = over_snow_ / told_.slowest;
+    told_.hours.staying = staying();
+    told_.time = over_snow_ / driven();
     std::vector<const snow::GripRow*> grips;
     for (std::size_t i = 0; i < trodden_.size(); ++i) {
       const Trodden& here = trodden_[i];
@@ -209,7 +220,7 @@ class LegWalk {
     std::ranges::sort(told_.snow);
     told_.snow.erase(std::unique(told_.snow.begin(), told_.snow.end()), told_.snow.end());
     const bool complete = profile_.has_value() && grips.size() == footfalls_.size();
-    told_.fuel = complete ? fuel_over(*profile_, judge_.rig(), grips, told_.slowest)
+    told_.fuel = complete ? fuel_over(*profile_, judge_.rig(), grips, driven())
                           : units::Litres{std::nan("")};
   }
 
@@ -220,6 +231,7 @@ class LegWalk {
   std::vector<Trodden> trodden_;
   std::optional<std::vector<Rise>> profile_;
   Metres over_snow_;
+  MetresPerSecond at_most_;
   Worst worst_;
   LegJudgement told_;
 };
@@ -228,25 +240,13 @@ class LegWalk {
 
 LegJudgement Judge::judge_over(const Stretch& stretch, const std::vector<Footfall>& footfalls,
                                Instant entry) const {
-  return LegWalk{*this, stretch, footfalls}.judge(entry);
+  constexpr MetresPerSecond kAsFastAsItMay{std::numeric_limits<double>::infinity()};
+  return judge_driven(stretch, footfalls, {entry, kAsFastAsItMay});
 }
 
-std::vector<Finding> Judge::findings_at(const Stretch& stretch, const Footfall& footfall,
-                                        Instant when) const {
-  const StretchJudge asked{*this, stretch};
-  const std::optional<snow::SnowState> state =
-      footfall.height.has_value() ? snow_->at({*footfall.height, footfall.aspect, when})
-                                  : std::nullopt;
-  std::vector<Finding> found = asked.judge_piece(footfall, {state, when}).findings;
-  for (Finding& finding : found) {
-    finding.at = footfall.span.from;
-  }
-  std::ranges::move(asked.judge_whole(), std::back_inserter(found));
-  std::ranges::move(asked.judge_marks(footfall.span, when), std::back_inserter(found));
-  const trails::Trail& trail = scene_->network.trails[stretch.trail];
-  found.push_back(judge_hours(trail, {when, Seconds{0}}, scene_->rules));
-  std::ranges::stable_sort(found, {}, &Finding::check);
-  return found;
+LegJudgement Judge::judge_driven(const Stretch& stretch, const std::vector<Footfall>& footfalls,
+                                 const Driven& driven) const {
+  return LegWalk{*this, stretch, footfalls}.judge(driven);
 }
 
 }  // namespace rimehaul::passage

@@ -34,6 +34,20 @@ struct PieceDrive {
   std::optional<Lie> lie;  ///< of the ground under the carrier; nothing: not known
 };
 
+/// The hours that a leg is judged for.
+struct HoursOnLeg {
+  std::vector<units::Instant> asked;  ///< for its snow: on entering, then when the tail may leave
+  units::Seconds staying;             ///< from the nose entering to the tail leaving
+  bool settled = true;  ///< false: judging it at the last hour made it take longer once more
+};
+
+/// A finding at one place, with the snow and the hour in which it came out worst there.
+struct PlaceFinding {
+  Finding finding;
+  std::optional<snow::SnowState> snow{};  ///< nothing: unknown, or it has no bearing on the check
+  units::Instant when;
+};
+
 /// One leg (or a part of one) judged for one rig, snow and hour of entry.
 struct LegJudgement {
   Verdict verdict = Verdict::closed;
@@ -48,12 +62,13 @@ struct LegJudgement {
   std::optional<Steepness> steepest_down;
   std::optional<Steepness> steepest_across;
   units::MetresPerSecond slowest;  ///< the leg's speed: what the driver is told
-  units::Seconds time;
-  units::Litres fuel;
+  units::Seconds time;             ///< no less than it takes at that speed
+  units::Litres fuel;              ///< no less than it takes at that speed
   std::vector<PieceDrive> pieces;
   std::vector<snow::SnowState> snow;  ///< every state met, sorted
   /// Where the avalanche policy is not kept without a decision, or not at all: in order, merged.
   std::vector<geo::Span> exposed;
+  HoursOnLeg hours;
 
   [[nodiscard]] const Finding& bind() const { return findings[binding]; }
   /// Largest share of all findings; nothing when one of them has none.

@@ -49,7 +49,7 @@ Finding judge_trailer_payload(const rig::Rig& rig) {
                          : refusal(Check::trailer_payload, "towed load without a trailer");
   }
   if (nothing_towed) {
-    return kept(Check::trailer_payload);
+    return kept(Check::trailer_payload, "nothing lies on the trailer");
   }
   return within({Check::trailer_payload, rig.load.towed, rig.trailer->payload_rating});
 }
@@ -57,9 +57,9 @@ Finding judge_trailer_payload(const rig::Rig& rig) {
 Finding judge_seats(const rig::Rig& rig) {
   const int passengers = rig.load.passengers;
   const auto seats = static_cast<double>(rig.carrier.seats.size());
-  const bool seated = passengers >= 0 && passengers <= seats;
-  Finding finding =
-      seated ? kept(Check::seats) : refusal(Check::seats, "more passengers than seats");
+  Finding finding = passengers < 0 ? refusal(Check::seats, "fewer passengers than none")
+                                   : held_to(Check::seats, count_of(passengers), count_of(seats),
+                                             "more passengers than seats");
   finding.inputs.add("passengers", count_of(passengers), Origin::load)
       .add("seats", count_of(seats), Origin::rig_sheet);
   return finding;

@@ -28,7 +28,7 @@ Finding judge_status(const Mark& mark, const Crossing& crossing) {
     return refusal(Check::mark, name_of(mark) + " is not clear today");
   }
   return clear.has_value() || !trails::needs_daily_status(mark.kind)
-             ? kept(Check::mark)
+             ? kept(Check::mark, "told clear, or of a kind that needs no telling")
              : unknown(Check::mark, "today's status of " + name_of(mark));
 }
 
@@ -37,9 +37,8 @@ Finding judge_setback(const Mark& mark, const Rules& rules, Metres reach) {
     return unknown(Check::mark, "setback from " + name_of(mark));
   }
   const Metres least = mark.kind == MarkKind::cornice ? rules.cornice_setback : rules.setback;
-  Finding finding = *mark.room - reach >= least
-                        ? kept(Check::mark)
-                        : refusal(Check::mark, "too near to " + name_of(mark));
+  Finding finding = held_to(Check::mark, units::amount(least), units::amount(*mark.room - reach),
+                            "too near to " + name_of(mark));
   finding.inputs.add("setback of the line", units::amount(*mark.room), Origin::mark)
       .add("line to the rig's side, the line's error added", units::amount(reach), Origin::derived)
       .add("least setback", units::amount(least), Origin::rules);
@@ -59,7 +58,7 @@ Finding judge_survey(const Mark& mark, units::Instant when) {
     return refusal(Check::mark, name_of(mark) + " was not inspected since the last weather");
   }
   return survey.surveyed <= when
-             ? kept(Check::mark)
+             ? kept(Check::mark, "surveyed, and looked at since the last weather")
              : refusal(Check::mark, name_of(mark) + " bears a survey of a later date");
 }
 
@@ -96,7 +95,7 @@ std::vector<MarkOnStretch> marks_on(const trails::Network& network, const Stretc
 Finding judge_mark(const Mark& mark, const Rules& rules, const Crossing& crossing) {
   Finding worst = judge_status(mark, crossing);
   const auto also = [&worst](Finding other) {
-    if (binds_before(other, worst)) {
+    if (binds_before(other, worst) || tells_more(other, worst)) {
       worst = std::move(other);
     }
   };
@@ -114,7 +113,7 @@ Finding judge_mark(const Mark& mark, const Rules& rules, const Crossing& crossin
 
 Finding judge_creek_bridge(const Mark& mark, const Rules& rules, snow::SnowState state) {
   return state.wetness <= rules.wettest_creek_bridge
-             ? kept(Check::mark)
+             ? kept(Check::mark, "the snow is dry enough for a snow bridge")
              : refusal(Check::mark, name_of(mark) + " is not driven in snow wetter than " +
                                         snow::words_for(rules.wettest_creek_bridge));
 }

@@ -264,7 +264,13 @@ PlaceOpenWith::PlaceOpenWith(const Judge& judge, const PlaceOnStretch& place, un
 
 bool PlaceOpenWith::operator()(const rig::Rig& rig) const {
   const Judge other = judge_->with_rig(rig);
-  const std::vector<Finding> findings = other.findings_at(place_.stretch, place_.footfall, when_);
+  // Another load may take longer, and so meet other snow.
+  const HoursOnLeg hours = other.judge_over(place_.stretch, place_.footfalls, when_).hours;
+  std::vector<Finding> findings;
+  for (PlaceFinding& found :
+       other.findings_at(place_.stretch, place_.footfalls[place_.footfall], hours)) {
+    findings.push_back(std::move(found.finding));
+  }
   return verdict_of(findings, other.allowed_share()) != Verdict::closed;
 }
 

@@ -99,7 +99,8 @@ class LegOpenWith final : public OpenWith {
 
 struct PlaceOnStretch {
   const Stretch& stretch;
-  const Footfall& footfall;
+  const std::vector<Footfall>& footfalls;  ///< of all the stretch
+  std::size_t footfall = 0;                ///< index of the one
 };
 
 /// Whether one place of a stretch is, likewise. Judge and place must outlive it.

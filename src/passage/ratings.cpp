@@ -21,6 +21,7 @@ struct Asked {
   Check check;
   std::string_view symbol;  ///< of the slope on the page
   units::Slope slope;
+  std::string_view rated = "rated";  ///< symbol of the rating on the page
 };
 
 /// NaN where the box is no ground, so that it closes.
@@ -35,7 +36,7 @@ Finding rated(const Asked& asked, const terrain::AttitudeBox& box,
   const double found = sheet.any(
       asked.symbol, {known_ground(box, asked.slope), units::Unit::tangent}, Origin::heights);
   const units::Amount steepest = amount(rating->steepest);
-  sheet.any("rated", steepest, Origin::rig_sheet);
+  sheet.any(asked.rated, steepest, Origin::rig_sheet);
   return sheet.compared({found, units::Unit::tangent}, steepest);
 }
 
@@ -77,26 +78,26 @@ Finding judge_cross_rating(const Footing& footing) {
 }
 
 Finding judge_trailer_rating(const Footing& footing) {
-  Finding worst = kept(Check::trailer_rating);
+  Finding worst = kept(Check::trailer_rating, "the trailer's sheet gives no rating of its own");
   if (!footing.rig.trailer) {
     return worst;
   }
   const rig::Trailer& trailer = *footing.rig.trailer;
-  const auto add = [&](std::string_view symbol, units::Slope slope,
-                       const std::optional<rig::Rating>& rating) {
+  const auto add = [&](const Asked& asked, const std::optional<rig::Rating>& rating) {
     if (!rating) {
       return;
     }
-    Finding found = rated({Check::trailer_rating, symbol, slope}, footing.trailer, rating);
+    Finding found = rated(asked, footing.trailer, rating);
     const bool first = worst.inputs.all().empty();
     if (first || binds_before(found, worst)) {
       worst = std::move(found);
     }
   };
   const double across = tilt_of(footing.trailer).steepest_across;
-  add("G", footing.trailer.grade_high, trailer.climb);
-  add("G", footing.trailer.grade_low.reversed(), trailer.descent);
-  add("K", units::Slope::from_ratio(across), trailer.cross);
+  add({Check::trailer_rating, "G", footing.trailer.grade_high, "rated_climb"}, trailer.climb);
+  add({Check::trailer_rating, "G", footing.trailer.grade_low.reversed(), "rated_descent"},
+      trailer.descent);
+  add({Check::trailer_rating, "K", units::Slope::from_ratio(across), "rated_cross"}, trailer.cross);
   return worst;
 }
 

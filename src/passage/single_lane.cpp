@@ -56,13 +56,12 @@ Metres longest_run_without_passing(const trails::Network& network, const Stretch
 Finding judge_single_lane(const trails::Network& network, const Stretch& stretch,
                           const Rules& rules) {
   if (!rules.longest_single_lane.has_value()) {
-    return kept(Check::single_lane);
+    return kept(Check::single_lane, "the rules set no most");
   }
   const Metres longest = longest_run_without_passing(network, stretch);
   Finding finding =
-      longest <= *rules.longest_single_lane
-          ? kept(Check::single_lane)
-          : refusal(Check::single_lane, "a single lane driven both ways with nowhere to pass");
+      held_to(Check::single_lane, units::amount(longest), units::amount(*rules.longest_single_lane),
+              "a single lane driven both ways with nowhere to pass");
   finding.inputs.add("longest run without passing", units::amount(longest), Origin::trail)
       .add("longest allowed", units::amount(*rules.longest_single_lane), Origin::rules);
   return finding;

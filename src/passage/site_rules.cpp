@@ -39,7 +39,7 @@ Finding judge_trail_attributes(const trails::Trail& trail) {
   expect(!trail.lanes.has_value() || *trail.lanes >= 1, "lanes that make sense");
   expect(!trail.line_error.has_value() || is_length(*trail.line_error), "error_m that makes sense");
   if (missing.empty()) {
-    return kept(Check::trail_attributes);
+    return kept(Check::trail_attributes, "all were given");
   }
   std::string names;
   for (const std::string& name : missing) {
@@ -56,7 +56,7 @@ Finding judge_direction(const trails::Trail& trail, trails::Way way) {
                                               ? trails::AllowedDirection::forward
                                               : trails::AllowedDirection::backward;
   if (*trail.direction == trails::AllowedDirection::both || *trail.direction == wanted) {
-    return kept(Check::direction);
+    return kept(Check::direction, "the trail may be driven this way");
   }
   return refusal(Check::direction, "trail " + trail.name + " is one-way, the other way");
 }
@@ -69,12 +69,14 @@ Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules) {
   const double from_s = 60.0 * trail.hours->from.minutes;
   const double to_s = 60.0 * trail.hours->to.minutes;
   const bool always = trail.hours->from.minutes == 0 && trail.hours->to.minutes == kMinutesPerDay;
-  const bool within = from_s <= entry_s && entry_s + stay.lasting.value() <= to_s;
-  Finding finding = always || within
-                        ? kept(Check::hours)
-                        : refusal(Check::hours, "trail " + trail.name + " is open " +
-                                                    units::text_of(trail.hours->from) + " to " +
-                                                    units::text_of(trail.hours->to));
+  const auto held = [&](double earlier_s, double later_s) {
+    return held_to(Check::hours, minutes_amount(earlier_s / 60.0), minutes_amount(later_s / 60.0),
+                   "trail " + trail.name + " is open " + units::text_of(trail.hours->from) +
+                       " to " + units::text_of(trail.hours->to));
+  };
+  Finding finding = always             ? kept(Check::hours, "the trail is open all day")
+                    : entry_s < from_s ? held(from_s, entry_s)
+                                       : held(entry_s + stay.lasting.value(), to_s);
   finding.inputs.add("open from", minutes_amount(trail.hours->from.minutes), Origin::trail)
       .add("open to", minutes_amount(trail.hours->to.minutes), Origin::trail)
       .add("entry", minutes_amount(entry_s / 60.0), Origin::derived)

@@ -117,4 +117,8 @@ std::vector<std::optional<SnowState>> snow_under(const Footfall& footfall,
   return states;
 }
 
+Finding snow_that_turns() {
+  return unknown(Check::snow_known, "snow that stays while the leg is driven");
+}
+
 }  // namespace rimehaul::passage

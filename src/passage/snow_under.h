@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "passage/finding.h"
 #include "passage/footfall.h"
 #include "snow/snow.h"
 
@@ -24,5 +25,8 @@ struct SnowQuestion {
 /// tolerance.
 [[nodiscard]] std::vector<std::optional<snow::SnowState>> snow_under(const Footfall& footfall,
                                                                      const SnowQuestion& question);
+
+/// What is found of a leg whose snow changes once more however late it is asked.
+[[nodiscard]] Finding snow_that_turns();
 
 }  // namespace rimehaul::passage

@@ -19,7 +19,7 @@ bool is_length(units::Metres length) {
 Finding judge_visibility(const snow::DayWeather& weather, const trails::Trail& trail,
                          const Rules& rules) {
   if (rules.markers_in_sight == 0.0) {
-    return kept(Check::visibility);
+    return kept(Check::visibility, "the rules ask for no markers in sight");
   }
   if (!(rules.markers_in_sight > 0.0) || !std::isfinite(rules.markers_in_sight)) {
     return unknown(Check::visibility, "how many markers the rules want in sight");
@@ -31,9 +31,8 @@ Finding judge_visibility(const snow::DayWeather& weather, const trails::Trail& t
     return unknown(Check::visibility, "distance between the markers of " + trail.name);
   }
   const units::Metres needed = *trail.marker_spacing * rules.markers_in_sight;
-  const bool seen = needed <= *weather.visibility;
-  Finding finding = seen ? kept(Check::visibility)
-                         : refusal(Check::visibility, "too few markers in sight for the rules");
+  Finding finding = held_to(Check::visibility, amount(needed), amount(*weather.visibility),
+                            "too few markers in sight for the rules");
   finding.inputs.add("N", count_of(rules.markers_in_sight), Origin::rules)
       .add("d", amount(*trail.marker_spacing), Origin::trail)
       .add("needed", amount(needed), Origin::derived)

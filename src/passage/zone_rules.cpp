@@ -20,7 +20,8 @@ std::vector<trails::Zone> zones_around(const std::vector<trails::Zone>& zones,
 
 ZoneJudgement judge_zones(const std::vector<trails::Zone>& zones, const geo::Polyline& part,
                           Metres reach) {
-  ZoneJudgement judged{kept(Check::zone), MetresPerSecond{std::numeric_limits<double>::infinity()}};
+  ZoneJudgement judged{kept(Check::zone, "no forbidden ground here"),
+                       MetresPerSecond{std::numeric_limits<double>::infinity()}};
   const auto note = [&judged](Finding finding) {
     if (binds_before(finding, judged.finding)) {
       judged.finding = std::move(finding);

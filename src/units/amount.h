@@ -32,10 +32,14 @@ enum class Unit {
 /// The unit's sign in the International System, "" for a plain number or a tangent.
 [[nodiscard]] std::string_view sign_of(Unit unit);
 
+/// Whether a value is what it is, or only known not to be less.
+enum class Known { exactly, at_least };
+
 /// A value in its unit. Not finite means unknown, and unknown is closed.
 struct Amount {
   double value = std::nan("");
   Unit unit = Unit::number;
+  Known known = Known::exactly;
 
   friend bool operator==(const Amount&, const Amount&) = default;
 };

@@ -25,7 +25,10 @@ inline std::vector<audit::PromisedLeg> promise_along(const passage::Judge& judge
                        .way = leg.way,
                        .entry = entry,
                        .share = judged.share().value_or(1e9),
-                       .permitted = false});
+                       .permitted = false,
+                       .speed = judged.slowest,
+                       .time = judged.time,
+                       .fuel = judged.fuel});
     so_far += judged.time;
     if (i > 0) {
       const double turn = judge.judge_turn(legs[i - 1], legs[i], entry).binding.share.value_or(1e9);

@@ -102,6 +102,40 @@ TEST_CASE("an honest promise holds, metre by metre, with and without a trailer")
   }
 }
 
+TEST_CASE("speed, time and fuel of every leg are promises too, the last leg's like the others'") {
+  // On a plane the bounds are tight, so a thousandth too much is found.
+  const Site site{scene_of({.ground = plane(0.03, -0.04)}, straight_trail(30)), towing_rig()};
+  const Promise honest = site.promise({0});
+  REQUIRE(site.walk(honest).discrepancies.empty());
+  const auto spoilt = [&](const std::function<void(PromisedLeg&)>& spoil) {
+    Promise promise = honest;
+    spoil(promise.back());
+    return site.walk(promise);
+  };
+  CHECK(says(spoilt([](PromisedLeg& leg) { leg.speed = leg.speed * 1.001; }), 0,
+             "m/s may be driven, promised"));
+  CHECK(says(spoilt([](PromisedLeg& leg) { leg.time = leg.time * 0.999; }), 0, "time comes to"));
+  CHECK(says(spoilt([](PromisedLeg& leg) { leg.fuel = leg.fuel * 0.999; }), 0, "fuel comes to"));
+  const double none = std::numeric_limits<double>::quiet_NaN();
+  for (const double number : {none, 0.0, -1.0}) {
+    CHECK(says(spoilt([&](PromisedLeg& leg) { leg.speed = units::MetresPerSecond{number}; }), 0,
+               "may be driven"));
+    CHECK(says(spoilt([&](PromisedLeg& leg) { leg.time = units::Seconds{number}; }), 0, "time"));
+    CHECK(says(spoilt([&](PromisedLeg& leg) { leg.fuel = units::Litres{number}; }), 0, "fuel"));
+  }
+}
+
+TEST_CASE("a leg promised slower than it may be driven holds when its time and fuel are told so") {
+  const Site site{scene_of({.ground = plane(0.03, -0.04)}, straight_trail(30)), solo_rig()};
+  Promise promise = site.promise({0});
+  promise[0].speed = promise[0].speed / 2.0;
+  // Twice as long at half the speed: the engine idles or works no less for it.
+  CHECK(says(site.walk(promise), 0, "time comes to"));
+  promise[0].time = promise[0].time * 2.0 + units::Seconds{1e-6};
+  promise[0].fuel = promise[0].fuel * 2.0;
+  CHECK(site.walk(promise).discrepancies.empty());
+}
+
 TEST_CASE("turning back holds where there is room and is refused where there is none") {
   const Site site{two_ways_scene(), solo_rig()};
   CHECK(site.walk(site.promise({4, 10, 11, 6})).discrepancies.empty());  // at the Hut

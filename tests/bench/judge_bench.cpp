@@ -69,8 +69,16 @@ void judge_a_leg(benchmark::State& state) {
 void walk_a_leg_again(benchmark::State& state) {
   const Site site{rig_numbered(state.range(0))};
   const trails::Leg& leg = site.scene.network.legs[0];
-  const std::vector<audit::PromisedLeg> promise{
-      {.trail = "Winding", .span = leg.span, .way = leg.way, .entry = mid_morning(), .share = 1.0}};
+  const passage::LegJudgement judged = site.judge.judge(trails::LegId{0}, mid_morning());
+  const std::vector<audit::PromisedLeg> promise{{.trail = "Winding",
+                                                 .span = leg.span,
+                                                 .way = leg.way,
+                                                 .entry = mid_morning(),
+                                                 .share = 1.0,
+                                                 .permitted = false,
+                                                 .speed = judged.slowest,
+                                                 .time = judged.time,
+                                                 .fuel = judged.fuel}};
   for (auto round : state) {
     benchmark::DoNotOptimize(audit::rewalk(site.scene, site.rig, site.snow, promise));
   }

@@ -63,6 +63,7 @@ inline std::map<std::string, Setter> setters_of_ground() {
          b.rig.grip.trailer_resistance = {ForceRatio{v}, ForceRatio{v}};
          b.rig.grip.trailer_start = ForceRatio{v};
        }},
+      {"f_t_low", [](Bench& b, double v) { b.rig.grip.trailer_resistance.low = ForceRatio{v}; }},
       {"mu", [](Bench& b, double v) { b.rig.grip.traction = ForceRatio{v}; }},
       {"mu_b", [](Bench& b, double v) { b.rig.grip.brake = ForceRatio{v}; }},
       {"mu_l", [](Bench& b, double v) { b.rig.grip.lateral = ForceRatio{v}; }},

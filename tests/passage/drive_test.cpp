@@ -109,6 +109,48 @@ TEST_CASE("a straight climb of 300 m at 10 % rises 30 m, and its fuel is force t
   CHECK(near(fuel, units::Litres{grams / 741}, units::Litres{1e-9}));
 }
 
+TEST_CASE("time and fuel are reckoned for the worst ground that lies between two known heights") {
+  // Level from end to end, but up and down by 30 % in between.
+  const Rise level{.in_plan = Metres{10},
+                   .grade = Slope::from_percent(0),
+                   .low = Slope::from_percent(-30),
+                   .high = Slope::from_percent(30)};
+  CHECK(near(way_over({level}).over_snow, Metres{10 * std::hypot(1.0, 0.3)}, Metres{1e-9}));
+  CHECK(way_over({level}).climb == Metres{0});
+  const rig::Rig rig = testing::solo_rig();
+  const snow::GripRow grip = eight_per_cent();
+  const auto litres = [&](const Rise& rise) {
+    return fuel_over({rise}, rig, {&grip}, MetresPerSecond{4}).value();
+  };
+  const auto steady = [](double percent) {
+    const Slope grade = Slope::from_percent(percent);
+    return Rise{.in_plan = Metres{10}, .grade = grade, .low = grade, .high = grade};
+  };
+  // Half of it climbs at 30 %, half of it falls and gives nothing back.
+  CHECK(near(litres(level), (litres(steady(30)) + litres(steady(-30))) / 2, 1e-12));
+  CHECK(litres(level) > litres(steady(0)));
+}
+
+TEST_CASE("where two footfalls meet the heavier snow of both counts") {
+  const rig::Rig rig = testing::solo_rig();
+  const snow::GripRow light = eight_per_cent();
+  snow::GripRow heavy = light;
+  heavy.carrier_resistance.high = units::ForceRatio{0.2};
+  const Slope grade = Slope::from_percent(2);
+  const auto litres = [&](const snow::GripRow& before, const snow::GripRow& under) {
+    return fuel_over({{.in_plan = Metres{10},
+                       .grade = grade,
+                       .low = grade,
+                       .high = grade,
+                       .before = 0,
+                       .under = 1}},
+                     rig, {&before, &under}, MetresPerSecond{4});
+  };
+  CHECK(litres(light, heavy) == litres(heavy, heavy));
+  CHECK(litres(heavy, light) == litres(heavy, heavy));
+  CHECK(litres(light, light) < litres(heavy, heavy));
+}
+
 TEST_CASE("a hole in the heights under the line leaves no profile") {
   testing::TestGround ground;
   ground.ground = testing::with_void(

@@ -127,10 +127,10 @@ TEST_CASE("every finding at every place is within what the leg's judgement says 
     const LegJudgement whole = judge.judge(leg, mid_morning());
     const Stretch stretch = judge.stretch_of(leg);
     for (const Footfall& step : footfalls(scene, stretch.line, rig, Metres{1})) {
-      for (const Finding& finding : judge.findings_at(stretch, step, mid_morning())) {
-        const Finding& worst = finding_of(whole, finding.check);
-        CAPTURE(facts_of(finding.check).key);
-        CHECK(finding.share.value_or(INFINITY) <= worst.share.value_or(INFINITY));
+      for (const PlaceFinding& here : judge.findings_at(stretch, step, whole.hours)) {
+        const Finding& worst = finding_of(whole, here.finding.check);
+        CAPTURE(facts_of(here.finding.check).key);
+        CHECK(here.finding.share.value_or(INFINITY) <= worst.share.value_or(INFINITY));
       }
     }
   }
@@ -146,9 +146,9 @@ TEST_CASE("what binds is found again at its place by looking at that place alone
   const Stretch stretch = judge.stretch_of(LegId{4});
   bool found = false;
   for (const Footfall& step : footfalls(scene, stretch.line, rig, Metres{1})) {
-    for (const Finding& finding : judge.findings_at(stretch, step, mid_morning())) {
-      found = found || (finding.check == wanted.check && finding.at == wanted.at &&
-                        finding.share == wanted.share);
+    for (const PlaceFinding& here : judge.findings_at(stretch, step, whole.hours)) {
+      found = found || (here.finding.check == wanted.check && here.finding.at == wanted.at &&
+                        here.finding.share == wanted.share);
     }
   }
   CHECK(found);

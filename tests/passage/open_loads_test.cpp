@@ -205,14 +205,19 @@ TEST_CASE("one place of a leg opens with the loads with which all that is found 
   const Judge judge{scene, rig, snow};
   const Stretch stretch = judge.stretch_of(LegId{0});
   const auto ground = footfalls(scene, stretch.line, rig, units::Metres{1});
-  const PlaceOpenWith open{judge, {stretch, ground[10]}, mid_morning()};
+  const PlaceOpenWith open{judge, {stretch, ground, 10}, mid_morning()};
   CHECK_FALSE(open(rig));
   const auto found = open_loads(rig, {LoadPlace::towed, Kilograms{25}}, open);
   REQUIRE(found.size() == 1);
   for (const double over : {0.0, 1.0}) {
     rig::Rig other = rig;
     other.load.towed = found[0].to + Kilograms{over};
-    const auto all = Judge{scene, other, snow}.findings_at(stretch, ground[10], mid_morning());
+    const Judge with_other{scene, other, snow};
+    const HoursOnLeg hours = with_other.judge(LegId{0}, mid_morning()).hours;
+    std::vector<Finding> all;
+    for (const PlaceFinding& here : with_other.findings_at(stretch, ground[10], hours)) {
+      all.push_back(here.finding);
+    }
     CHECK((verdict_of(all, 0.7) == Verdict::open) == (over == 0.0));
   }
 }

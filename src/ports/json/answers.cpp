@@ -23,6 +23,32 @@ Object leg_json(const card::ExplainedLeg& leg, double allowed_share) {
                        finding_json(leg.binding, passage::stand_of(leg.binding, allowed_share)));
 }
 
+void add_ground(Object& object, std::string_view key, const std::optional<passage::Lie>& lie) {
+  if (!lie) {
+    object.unknown(key);
+    return;
+  }
+  const auto box = [](const terrain::AttitudeBox& ground) {
+    return Object{}
+        .number("grade_low_deg", ground.grade_low.degrees())
+        .number("grade_high_deg", ground.grade_high.degrees())
+        .number("cross_low_deg", ground.cross_low.degrees())
+        .number("cross_high_deg", ground.cross_high.degrees());
+  };
+  object.object(key, box(lie->found).object("up_to", box(lie->up_to)));
+}
+
+Object explained_json(const card::ExplainedFinding& explained) {
+  Object object = finding_json(explained.finding, explained.stand);
+  object.text("formula", explained.formula).text("source", explained.source);
+  object.truth("binds", explained.binds ? Truth::yes : Truth::no);
+  object.text("when_utc", units::text_of(explained.when));
+  if (explained.snow) {
+    object.list("snow", snow_json({*explained.snow}));
+  }
+  return object.list("besides", workings_json(explained.besides));
+}
+
 Object way_json(const card::ExplainedWay& way, double allowed_share) {
   Object object;
   object.text("direction", key_of(way.way)).text("from", way.from).text("to", way.to);
@@ -30,19 +56,18 @@ Object way_json(const card::ExplainedWay& way, double allowed_share) {
   object.object("piece", span_json(way.piece));
   add_verdict(object, way.verdict);
   object.object("leg", leg_json(way.leg, allowed_share));
-  if (way.ground) {
-    object.object("ground", Object{}
-                                .number("grade_low_deg", way.ground->grade_low.degrees())
-                                .number("grade_high_deg", way.ground->grade_high.degrees())
-                                .number("cross_low_deg", way.ground->cross_low.degrees())
-                                .number("cross_high_deg", way.ground->cross_high.degrees()));
-  } else {
-    object.unknown("ground");
+  add_ground(object, "ground", way.ground.carrier);
+  add_ground(object, "trailer_ground", way.ground.trailer);
+  std::vector<Object> shared;
+  for (const card::SharedNumbers& numbers : way.shared) {
+    shared.push_back(Object{}
+                         .list("snow", snow_json({numbers.snow}))
+                         .list("numbers", workings_json(numbers.numbers)));
   }
+  object.list("shared", shared);
   std::vector<Object> findings;
   for (const card::ExplainedFinding& explained : way.findings) {
-    findings.push_back(finding_json(explained.finding, explained.stand)
-                           .truth("binds", explained.binds ? Truth::yes : Truth::no));
+    findings.push_back(explained_json(explained));
   }
   return object.list("findings", findings);
 }

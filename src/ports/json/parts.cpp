@@ -45,6 +45,9 @@ std::string_view suffix_of(units::Unit unit) {
 }
 
 void add_amount(Object& object, std::string_view name, const units::Amount& amount) {
+  if (amount.known == units::Known::at_least) {
+    object.text(std::string{name} + "_known", "at_least");
+  }
   object.number(std::string{name} + std::string{suffix_of(amount.unit)}, amount.value);
   if (amount.unit == units::Unit::tangent) {
     object.number(std::string{name} + "_deg", units::Slope::from_ratio(amount.value).degrees());
@@ -168,6 +171,10 @@ Object finding_json(const passage::Finding& finding, passage::Stand stand) {
   Object object;
   object.text("check", facts.key).text("title", facts.title).text("formula", facts.formula);
   object.text("source", facts.source).text("page", facts.page).text("stand", key_of(stand));
+  object.text("measure", finding.measure == passage::Measure::rule ? "rule" : "share");
+  if (!finding.how.empty()) {
+    object.text("how", finding.how);
+  }
   // A rule that is kept or broken has no numbers, and nothing is missing then.
   const bool closed_unknown = stand == passage::Stand::missing;
   if (closed_unknown || std::isfinite(finding.demand.value)) {
@@ -197,6 +204,21 @@ Object finding_json(const passage::Finding& finding, passage::Stand stand) {
     inputs.push_back(entry);
   }
   return object.list("inputs", inputs);
+}
+
+std::vector<Object> workings_json(const std::vector<passage::Working>& workings) {
+  std::vector<Object> objects;
+  objects.reserve(workings.size());
+  for (const passage::Working& working : workings) {
+    Object object;
+    object.text("name", working.symbol).text("origin", key_of(working.origin));
+    add_amount(object, "value", working.value);
+    if (!working.formula.empty()) {
+      object.text("formula", working.formula);
+    }
+    objects.push_back(object.text("page", working.page));
+  }
+  return objects;
 }
 
 Object loads_json(const passage::OpenLoads& loads) {

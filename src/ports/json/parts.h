@@ -7,6 +7,7 @@
 
 #include "card/route_card.h"
 #include "passage/open_loads.h"
+#include "passage/workings.h"
 #include "ports/json/object.h"
 
 namespace rimehaul::ports::json {
@@ -23,6 +24,8 @@ namespace rimehaul::ports::json {
 [[nodiscard]] std::vector<Object> snow_json(const std::vector<snow::SnowState>& states);
 /// Check, demand, capacity, share, how it stands, and its inputs.
 [[nodiscard]] Object finding_json(const passage::Finding& finding, passage::Stand stand);
+/// Symbol, value, where it comes from or by which formula it was worked out, and its page.
+[[nodiscard]] std::vector<Object> workings_json(const std::vector<passage::Working>& workings);
 /// [{"from_kg":0.0,"to_kg":139.0}], rounded inwards.
 [[nodiscard]] std::vector<Object> intervals_json(
     const std::vector<passage::LoadInterval>& intervals);

@@ -1,0 +1,163 @@
+// Whatever `explain` shows of a place of the demo can be worked out again from what it shows.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <map>
+#include <set>
+#include <string>
+
+#include "app/demo_site.h"
+#include "app/formula.h"
+#include "card/explanation.h"
+
+namespace rimehaul::card {
+namespace {
+
+using passage::Check;
+using passage::Measure;
+using Numbers = std::map<std::string, double>;
+
+bool agree(double one, double other) {
+  return std::abs(one - other) <= 1e-9 * std::max({1.0, std::abs(one), std::abs(other)});
+}
+
+/// Works every number of a list out from those before it, and adds them to what is shown.
+void work_out(const std::vector<passage::Working>& list, Numbers& shown) {
+  for (const passage::Working& working : list) {
+    CAPTURE(working.symbol);
+    CAPTURE(working.formula);
+    CHECK_FALSE(working.page.empty());
+    if (!working.formula.empty() && std::isfinite(working.value.value)) {
+      const testing::Names names = [&](const std::string& name) { return shown.at(name); };
+      double by_hand = std::nan("");
+      CHECK_NOTHROW(by_hand = testing::Formula(working.formula, names).value());
+      CHECK(agree(by_hand, working.value.value));
+    }
+    const bool known = shown.count(working.symbol) > 0;
+    CHECK((!known || agree(shown.at(working.symbol), working.value.value) ||
+           working.symbol == "B" || working.symbol == "l"));
+    shown[working.symbol] = working.value.value;
+  }
+}
+
+/// Checks that were worked out by hand, of each how often.
+using Worked = std::map<Check, int>;
+
+void check_finding(const ExplainedFinding& explained, Numbers shown, Worked& worked) {
+  const passage::Finding& finding = explained.finding;
+  CAPTURE(passage::facts_of(finding.check).key);
+  CAPTURE(explained.formula);
+  for (const passage::Input& input : finding.inputs.all()) {
+    shown[std::string{input.name}] = input.value.value;
+  }
+  work_out(explained.besides, shown);
+  CHECK_FALSE(explained.source.empty());
+  const bool numbers = std::isfinite(finding.demand.value) && std::isfinite(finding.capacity.value);
+  if (explained.stand == passage::Stand::passes) {
+    CHECK((numbers || !finding.how.empty()));
+  }
+  const bool in_words = finding.check == Check::mark || finding.check == Check::alone ||
+                        finding.check == Check::wind || finding.check == Check::hours;
+  if (!numbers || in_words) {
+    return;
+  }
+  testing::Comparison by_hand;
+  CHECK_NOTHROW(by_hand = testing::worked_out(std::string{explained.formula}, shown));
+  CHECK(agree(by_hand.demand, finding.demand.value));
+  CHECK(agree(by_hand.capacity, finding.capacity.value));
+  if (finding.measure == Measure::share && finding.share && finding.demand.value > 0) {
+    CHECK(agree(*finding.share, finding.demand.value / finding.capacity.value));
+  }
+  ++worked[finding.check];
+}
+
+void check_way(const ExplainedWay& way, Worked& worked) {
+  for (const ExplainedFinding& explained : way.findings) {
+    Numbers shown;
+    for (const SharedNumbers& shared : way.shared) {
+      if (explained.snow == shared.snow) {
+        work_out(shared.numbers, shown);
+      }
+    }
+    check_finding(explained, shown, worked);
+  }
+}
+
+/// Every trail at a few places, both ways.
+Worked work_through(const passage::Judge& judge, units::Instant when) {
+  Worked worked;
+  const auto& trails = testing::demo_site().scene->network.trails;
+  for (std::size_t trail = 0; trail < trails.size(); ++trail) {
+    for (const double share : {0.03, 0.37, 0.71}) {
+      CAPTURE(trails[trail].name);
+      CAPTURE(share);
+      const Explanation explanation =
+          explain(judge, {trail, trails[trail].line.length() * share}, Directions::both, when);
+      for (const ExplainedWay& way : explanation.ways) {
+        check_way(way, worked);
+      }
+    }
+  }
+  return worked;
+}
+
+}  // namespace
+
+TEST_CASE("every demand and capacity comes out again from the formula and the numbers shown") {
+  for (const char* name :
+       {"Broadfoot", "Longback", "Broadfoot with sled", "Broadfoot with cabin"}) {
+    CAPTURE(name);
+    rig::Rig rig = testing::demo_rig(name);
+    if (rig.trailer) {
+      rig.trailer->climb = rig::Rating{units::Slope::from_degrees(20), {}};
+      rig.trailer->cross = rig::Rating{units::Slope::from_degrees(11), {}};
+    }
+    const snow::ConstantSnow snow = testing::demo_snow(snow::Wetness::moist);
+    const passage::Judge judge{*testing::demo_site().scene, rig, snow};
+    Worked worked = work_through(judge, testing::demo_morning());
+    for (const Check check :
+         {Check::climb_rating, Check::descent_rating, Check::cross_rating, Check::climb_traction,
+          Check::engine_power, Check::descent_hold, Check::parking_hold, Check::stopping,
+          Check::carrier_roll_over, Check::carrier_side_slip, Check::payload, Check::turning,
+          Check::off_tracking, Check::seats, Check::visibility, Check::single_lane,
+          Check::avalanche, Check::grooming}) {
+      CAPTURE(passage::facts_of(check).key);
+      CHECK(worked[check] > 20);
+    }
+    for (const Check check :
+         {Check::trailer_rating, Check::trailer_roll_over, Check::trailer_side_slip,
+          Check::jackknife, Check::hitch_vertical, Check::towed_mass, Check::trailer_payload}) {
+      CAPTURE(passage::facts_of(check).key);
+      CHECK((worked[check] > 20) == rig.trailer.has_value());
+    }
+  }
+}
+
+TEST_CASE("where snow changes under a rig each number comes out again in the snow it is told for") {
+  const rig::Rig rig = testing::demo_rig("Broadfoot with sled");
+  const snow::ReportedSnow snow = testing::demo_report("snow-noon.toml");
+  const passage::Judge judge{*testing::demo_site().scene, rig, snow};
+  const Worked worked = work_through(judge, testing::demo_noon());
+  CHECK(worked.size() > 20);
+}
+
+TEST_CASE("nothing that passes is told with an unknown number") {
+  const rig::Rig rig = testing::demo_rig("Broadfoot with sled");
+  const snow::ConstantSnow snow = testing::demo_snow(snow::Wetness::moist);
+  const passage::Judge judge{*testing::demo_site().scene, rig, snow};
+  const auto& trails = testing::demo_site().scene->network.trails;
+  const auto climb = testing::demo_site().scene->network.trail_named("Birk Climb");
+  REQUIRE(climb.has_value());
+  const std::string text = text_of(explain(judge, {*climb, trails[*climb].line.length() * 0.5},
+                                           Directions::both, testing::demo_morning()),
+                                   80);
+  CAPTURE(text);
+  CHECK(text.find("unknown") == std::string::npos);
+  CHECK(text.find("maker's rating") == std::string::npos);
+  CHECK(text.find("source    limit set by the site: R. Example, chief of operations (invented), "
+                  "2026-01-04") != std::string::npos);
+  CHECK(text.find("capacity  at least 30.000 m") != std::string::npos);
+  CHECK(text.find("distance = at least 30.000 m (heights)") != std::string::npos);
+}
+
+}  // namespace rimehaul::card
