@@ -242,7 +242,7 @@ def out_of(station, bearing, far):
     return (x + far * math.sin(math.radians(bearing)), y + far * math.cos(math.radians(bearing)))
 
 
-ZIGZAG = ((2010.0, 1560.0), (2130.0, 1790.0))
+ZIGZAG = ((1960.0, 1600.0), (2020.0, 1850.0))
 HAIRPINS, HAIRPIN_M = 4, 8.0
 
 

@@ -167,8 +167,8 @@ class BrakeSheet {
 std::vector<Working> braking_workings(const Footing& footing, const Finding& finding,
                                       double allowed_share) {
   const double part = number_of(finding, "u");
-  if (finding.check != Check::stopping || !(part > 0.0)) {
-    return {};  // no braking leaves the other checks enough
+  if (finding.check != Check::stopping || !(part >= 0.0)) {
+    return {};  // the bend alone takes more than is allowed
   }
   BrakeSheet sheet{footing, finding, allowed_share};
   const bool by_brake_alone =

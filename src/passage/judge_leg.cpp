@@ -84,7 +84,8 @@ class LegWalk {
       offer_at_their_places(asked_.judge_marks({Metres{0}, told_.length}, left_at(entry)));
     }
     const trails::Trail& trail = judge_.scene().network.trails[stretch_.trail];
-    worst_.offer(judge_hours(trail, {entry, staying()}, judge_.scene().rules), Metres{0});
+    told_.hours.staying = staying_or_closed();
+    worst_.offer(judge_hours(trail, {entry, told_.hours.staying}, judge_.scene().rules), Metres{0});
     tell_drive();
     tell_exposed();
     told_.findings = worst_.of_every_check();
@@ -185,6 +186,13 @@ class LegWalk {
     return (over_snow_ + overall_length(judge_.rig())) / driven();
   }
 
+  /// Nothing where the rig cannot get to the end for what was found already: that closes the leg,
+  /// and not the trail's hours.
+  [[nodiscard]] std::optional<Seconds> staying_or_closed() const {
+    const bool closed = verdict_of(worst_.of_every_check(), told_.allowed_share) == Verdict::closed;
+    return closed && !std::isfinite(staying().value()) ? std::nullopt : std::optional{staying()};
+  }
+
   [[nodiscard]] Instant left_at(Instant entry) const { return units::after(entry, staying()); }
 
   void tell_exposed() {
@@ -203,7 +211,6 @@ class LegWalk {
 
   void tell_drive() {
     told_.slowest = slowest();
-    told_.hours.staying = staying();
     told_.time = over_snow_ / driven();
     std::vector<const snow::GripRow*> grips;
     for (std::size_t i = 0; i < trodden_.size(); ++i) {

@@ -68,8 +68,8 @@ std::vector<PlaceFinding> Judge::findings_at(const Stretch& stretch, const Footf
   const Instant entry = hours.asked.empty() ? Instant{} : hours.asked.front();
   worst.offer_all(asked.judge_whole(), entry);
   worst.offer_all(asked.judge_marks(footfall.span, entry), entry);
-  if (std::isfinite(hours.staying.value())) {
-    const Instant left = units::after(entry, hours.staying);
+  if (hours.staying && std::isfinite(hours.staying->value())) {
+    const Instant left = units::after(entry, *hours.staying);
     worst.offer_all(asked.judge_marks(footfall.span, left), left);
   }
   const trails::Trail& trail = scene_->network.trails[stretch.trail];

@@ -37,7 +37,8 @@ struct PieceDrive {
 /// The hours that a leg is judged for.
 struct HoursOnLeg {
   std::vector<units::Instant> asked;  ///< for its snow: on entering, then when the tail may leave
-  units::Seconds staying;             ///< from the nose entering to the tail leaving
+  std::optional<units::Seconds>
+      staying;  ///< from the nose entering to the tail leaving; nothing: the leg is closed besides
   bool settled = true;  ///< false: judging it at the last hour made it take longer once more
 };
 

@@ -74,13 +74,16 @@ Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules) {
                    "trail " + trail.name + " is open " + units::text_of(trail.hours->from) +
                        " to " + units::text_of(trail.hours->to));
   };
-  Finding finding = always             ? kept(Check::hours, "the trail is open all day")
-                    : entry_s < from_s ? held(from_s, entry_s)
-                                       : held(entry_s + stay.lasting.value(), to_s);
+  Finding finding = always ? kept(Check::hours, "the trail is open all day")
+                    : entry_s < from_s
+                        ? held(from_s, entry_s)
+                        : held(entry_s + stay.lasting.value_or(units::Seconds{0}).value(), to_s);
   finding.inputs.add("open from", minutes_amount(trail.hours->from.minutes), Origin::trail)
       .add("open to", minutes_amount(trail.hours->to.minutes), Origin::trail)
-      .add("entry", minutes_amount(entry_s / 60.0), Origin::derived)
-      .add("time on the trail", units::amount(stay.lasting), Origin::derived);
+      .add("entry", minutes_amount(entry_s / 60.0), Origin::derived);
+  if (stay.lasting.has_value()) {
+    finding.inputs.add("time on the trail", units::amount(*stay.lasting), Origin::derived);
+  }
   return finding;
 }
 

@@ -1,6 +1,8 @@
 // Site rules that need no ground: what was said of the trail, its direction, its hours, its sight.
 #pragma once
 
+#include <optional>
+
 #include "passage/finding.h"
 #include "passage/rules.h"
 #include "snow/snow.h"
@@ -15,11 +17,11 @@ namespace rimehaul::passage {
 /// The trail may be driven this way.
 [[nodiscard]] Finding judge_direction(const trails::Trail& trail, trails::Way way);
 
-/// When a rig is on a trail: from its nose entering to its tail leaving. A time that is not finite
-/// leaves the entry alone to be judged: a leg that cannot be driven at all is closed by its speed.
+/// When a rig is on a trail: from its nose entering to its tail leaving. Nothing: something else
+/// closes the trail, so that no time comes about and the entry alone is judged.
 struct Stay {
   units::Instant entry;
-  units::Seconds lasting;
+  std::optional<units::Seconds> lasting;
 };
 
 /// The rig enters and leaves within the trail's hours; both ends of the hours are allowed.

@@ -1,8 +1,12 @@
 // Stopping within sight: how hard the brake may be used, at walking pace, and the highest speed.
+#include <array>
 #include <cmath>
+#include <optional>
+#include <string>
 #include <utility>
 
 #include "passage/forces.h"
+#include "units/rounding.h"
 
 namespace rimehaul::passage {
 
@@ -51,20 +55,30 @@ class Brake {
   Brake(const Footing& footing, double allowed_share)
       : footing_{footing}, allowed_share_{allowed_share}, most_{hardest_anywhere(footing)} {}
 
-  /// Whether side slip, roll-over and jackknife keep the allowed share.
-  [[nodiscard]] bool keeps(const Statics& statics) const {
-    const auto passes = [&](const Finding& finding) {
-      return stand_of(finding, allowed_share_) == Stand::passes;
-    };
-    return passes(judge_carrier_side_slip(statics)) && passes(judge_carrier_roll_over(statics)) &&
-           passes(judge_trailer_side_slip(statics)) && passes(judge_trailer_roll_over(statics)) &&
-           passes(judge_jackknife(statics));
+  /// What does not keep the allowed share, of side slip, roll-over and jackknife; nothing: all do.
+  [[nodiscard]] std::optional<Finding> not_kept(const Statics& statics) const {
+    using Judgement = Finding (*)(const Statics&);
+    constexpr std::array<Judgement, 5> kJudgements{judge_carrier_side_slip, judge_carrier_roll_over,
+                                                   judge_trailer_side_slip, judge_trailer_roll_over,
+                                                   judge_jackknife};
+    for (const Judgement judge : kJudgements) {
+      Finding finding = judge(statics);
+      if (stand_of(finding, allowed_share_) != Stand::passes) {
+        return finding;
+      }
+    }
+    return std::nullopt;
+  }
+
+  /// Rolling through a bend that pulls sideways so much, unbraked.
+  [[nodiscard]] Statics bent(double sideways) const {
+    return statics_of(footing_, {.slowing = 0.0, .sideways = sideways});
   }
 
   /// In a bend that pulls sideways so much.
   [[nodiscard]] Braking hardest(double sideways) const {
-    const Statics bent = statics_of(footing_, {.slowing = 0.0, .sideways = sideways});
-    if (!keeps(bent)) {
+    const Statics rolling = bent(sideways);
+    if (not_kept(rolling)) {
       return {};
     }
     // Loads are taken as the hardest braking that is planned shifts them; its own force is taken
@@ -74,7 +88,7 @@ class Brake {
         harsh.hold.asked - units::Newtons{footing_.weighed.total().value() * most_};
     const double part = smaller(part_by_slip(harsh), part_by_jackknife(harsh, asked));
     Braking braking = with_part(part, harsh.hold, asked);
-    const double before_tip = slowing_before_tip(bent, harsh, allowed_share_);
+    const double before_tip = slowing_before_tip(rolling, harsh, allowed_share_);
     braking.deceleration = smaller(braking.deceleration, smaller(before_tip, most_));
     return braking;
   }
@@ -132,6 +146,15 @@ class Brake {
   double most_;
 };
 
+/// Why no braking is planned in a bend: rolling through it already takes more than is allowed.
+std::string taken_by_bend(const Finding& finding) {
+  const std::string share = finding.share
+                                ? units::text_of(*finding.share * 100.0, 1, units::Round::up) + " %"
+                                : std::string{"all"};
+  return "at walking pace this bend alone takes " + share + " of the limit of " +
+         std::string{facts_of(finding.check).title} + ", more than is allowed";
+}
+
 double sideways_at(double speed, units::Metres radius) {
   return speed * speed / radius.value();
 }
@@ -165,10 +188,16 @@ Stopping judge_stopping(const Footing& footing, const StopWithin& within, double
   const Brake brake{footing, allowed_share};
   const Statics steady = statics_of(footing);
   const double pace = footing.rules.walking_pace.value();
-  const bool judged_elsewhere = !brake.keeps(steady);
-  const Braking braking =
-      judged_elsewhere ? brake.all_out(steady) : brake.hardest(sideways_at(pace, within.radius));
+  const bool judged_elsewhere = brake.not_kept(steady).has_value();
+  const units::MetresPerSecond none{0.0};
+  const double sideways = sideways_at(pace, within.radius);
   Worksheet sheet{Check::stopping};
+  if (const auto too_much = brake.not_kept(brake.bent(sideways)); too_much && !judged_elsewhere) {
+    sheet.positive("v", amount(footing.rules.walking_pace), Origin::rules);
+    sheet.positive("R", amount(within.radius), Origin::trail);
+    return {sheet.refused(taken_by_bend(*too_much)), none};
+  }
+  const Braking braking = judged_elsewhere ? brake.all_out(steady) : brake.hardest(sideways);
   sheet.not_negative("B", amount(footing.rig.carrier.brake_force), Origin::rig_sheet);
   sheet.any("G", amount(braking.by_snow), Origin::derived);
   sheet.not_negative("u", units::count_of(braking.part), Origin::derived);
@@ -178,7 +207,6 @@ Stopping judge_stopping(const Footing& footing, const StopWithin& within, double
   const double reaction_s = sheet.not_negative("t", amount(footing.rules.reaction), Origin::rules);
   sheet.positive("R", amount(within.radius), Origin::trail);
   sheet.any("a", acceleration(braking.deceleration), Origin::derived);
-  const units::MetresPerSecond none{0.0};
   if (!sheet.holds() || !(braking.deceleration > 0.0)) {
     return {sheet.refused(braking.part > 0.0
                               ? "brake and drag do not overcome the hill: it cannot stop"

@@ -127,7 +127,7 @@ PlaceJudgement StretchJudge::judge_piece(const Footfall& footfall, const SnowThe
     judged.findings.push_back(unknown(Check::avalanche, "snow at this place and hour"));
   }
   if (zones_.empty()) {
-    judged.findings.push_back(kept(Check::zone));
+    judged.findings.push_back(kept(Check::zone, "no zone comes near"));
   } else {
     ZoneJudgement zones = judge_zones(zones_, part_of(stretch_->line, footfall.span), reach_);
     judged.findings.push_back(std::move(zones.finding));

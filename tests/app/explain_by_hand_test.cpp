@@ -150,7 +150,7 @@ TEST_CASE("nothing that passes is told with an unknown number") {
   REQUIRE(climb.has_value());
   const std::string text = text_of(explain(judge, {*climb, trails[*climb].line.length() * 0.5},
                                            Directions::both, testing::demo_morning()),
-                                   80);
+                                   120);
   CAPTURE(text);
   CHECK(text.find("unknown") == std::string::npos);
   CHECK(text.find("maker's rating") == std::string::npos);

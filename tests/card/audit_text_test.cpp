@@ -101,6 +101,6 @@ TEST_CASE("a row of the CSV keeps a hostile name in one cell, shares up and capa
   CHECK(row ==
         "solo,as given,100,,dry,groomed,\"Fell \"\"Top\"\", east\",forward,trail,140.0,310.0,232.5,"
         "500000.2,5100000.0,cross_rating,over what is allowed,,0.6250,0.8000,0.7000,0.2500,0.3125,"
-        "tangent,14.037,17.354,K <= rated,maker's rating in the rig sheet,"
+        "tangent,14.037,17.354,K <= rated,rating in the rig sheet,"
         "docs/checks/ratings.md\r\n");
 }

@@ -37,10 +37,10 @@ TEST_CASE("a place is explained both ways: what climbs one way falls the other")
   CHECK(both.ways[0].way == trails::Way::as_drawn);
   CHECK(testing::near(both.ways[0].at, units::Metres{100}, units::Metres{1e-9}));
   CHECK(testing::near(both.ways[1].at, units::Metres{200}, units::Metres{1e-9}));
-  REQUIRE(both.ways[0].ground.has_value());
-  REQUIRE(both.ways[1].ground.has_value());
-  CHECK(testing::near(both.ways[0].ground->grade_low.ratio(), 0.1, 1e-9));
-  CHECK(testing::near(both.ways[1].ground->grade_high.ratio(), -0.1, 1e-9));
+  REQUIRE(both.ways[0].ground.carrier.has_value());
+  REQUIRE(both.ways[1].ground.carrier.has_value());
+  CHECK(testing::near(both.ways[0].ground.carrier->found.grade_low.ratio(), 0.1, 1e-9));
+  CHECK(testing::near(both.ways[1].ground.carrier->found.grade_high.ratio(), -0.1, 1e-9));
   CHECK(site.at(100, Directions::forward).ways.size() == 1);
   CHECK(site.at(100, Directions::backward).ways[0].way == trails::Way::against);
 }
@@ -69,7 +69,7 @@ TEST_CASE("a share can be worked out again from the demand and capacity shown") 
   for (const ExplainedWay& way : explanation.ways) {
     for (const ExplainedFinding& explained : way.findings) {
       const passage::Finding& finding = explained.finding;
-      if (finding.share && finding.demand.value > 0) {
+      if (finding.measure == passage::Measure::share && finding.share && finding.demand.value > 0) {
         CAPTURE(passage::facts_of(finding.check).title);
         CHECK(testing::near(*finding.share, finding.demand.value / finding.capacity.value, 1e-12));
         ++worked;

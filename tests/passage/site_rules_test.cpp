@@ -4,6 +4,8 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <limits>
+#include <optional>
 
 #include "passage/demo_scene.h"
 
@@ -77,6 +79,21 @@ TEST_CASE("a trail open 08:00 to 16:00 local is entered from 08:00:00 and left b
   CHECK(stand(in_hours("2026-02-02T01:59:00Z", 60.5)) == Stand::refused);
   CHECK(stand(in_hours("2026-02-02T01:59:01Z", 60)) == Stand::refused);
   CHECK(stand(in_hours("2026-02-02T12:00:00Z", 60)) == Stand::refused);
+}
+
+TEST_CASE("where something else closes a trail its hours are those of the entry") {
+  trails::Trail trail = some_trail();
+  trail.hours = trails::OpenHours{{8 * 60}, {16 * 60}};
+  const auto entering = [&](const char* at) {
+    return judge_hours(trail, {*units::parse_instant(at), std::nullopt}, testing::plain_rules());
+  };
+  CHECK(stand(entering("2026-02-01T07:59:59Z")) == Stand::refused);
+  CHECK(stand(entering("2026-02-01T15:59:59Z")) == Stand::passes);
+  CHECK(stand(entering("2026-02-01T16:00:01Z")) == Stand::refused);
+  CHECK(stand(judge_hours(trail,
+                          {*units::parse_instant("2026-02-01T12:00:00Z"),
+                           Seconds{std::numeric_limits<double>::infinity()}},
+                          testing::plain_rules())) == Stand::refused);
 }
 
 TEST_CASE("a trail that is always open may be driven over midnight; one without hours may not") {

@@ -194,6 +194,24 @@ TEST_CASE("in a bend on ice the speed is what the grip across leaves, by hand") 
   CHECK_FALSE(stops);
 }
 
+TEST_CASE("a bend that takes more than is allowed at walking pace is refused by what it takes") {
+  // v^2 / (R mu_l g) = 0.7 at R = 1 / (0.7 x 0.14 x 9.80665) = 1.0405 m for 1 m/s.
+  RigOnSlope rig = loaded_rig().without_trailer();
+  rig.grip.lateral = units::ForceRatio{0.14};
+  rig.grip.carrier_resistance = {units::ForceRatio{0}, units::ForceRatio{0}};
+  rig.rules.walking_pace = MetresPerSecond{1};
+  rig.on(0.0, 0.0);
+  const auto in_bend = [&](double radius) {
+    return judge_stopping(rig.footing(), {Metres{1000}, Metres{radius}}, 0.7);
+  };
+  const Stopping tight = in_bend(1.040);
+  CHECK(tight.finding.refused ==
+        "at walking pace this bend alone takes 70.1 % of the limit of carrier side slip, more than "
+        "is allowed");
+  CHECK(tight.speed == MetresPerSecond{0});
+  CHECK(in_bend(1.042).finding.refused.empty());
+}
+
 TEST_CASE("a trailer that pushes at an angle lets the rig brake less hard than alone") {
   RigOnSlope rig = loaded_rig();
   rig.weighed.trailer.mass = units::Kilograms{600};
