@@ -104,8 +104,10 @@ Status board(const BoardOptions& options, const Outside& outside) {
   report.weather = first.snow->weather();
   report.told_by = first.snow->told_by();
   report.snow_valid_until = first.valid_until;
+  report.report_ran_out = first.ran_out;
   report.depart = depart;
-  report.today = card::day_lines(*site.scene, report.weather, depart);
+  report.today = card::day_lines(*site.scene, report.weather,
+                                 {.depart = depart, .report_ran_out = first.ran_out});
   report.inputs = site.inputs;
   report.versions = versions();
   report.made = outside.now;

@@ -2,6 +2,7 @@
 
 #include "app/answer.h"
 #include "app/load_site.h"
+#include "app/print_doubts.h"
 #include "app/site_words.h"
 #include "ports/json/answers.h"
 
@@ -14,6 +15,9 @@ card::SiteReport report_on(const std::string& folder, const Outside& outside) {
   report.faults = site.faults;
   for (const base::Fault& doubt : doubts_about(site, outside.now)) {
     report.faults.push_back(doubt);
+  }
+  if (const auto doubt = doubt_about_letters(site)) {
+    report.faults.push_back(*doubt);
   }
   report.contents = site.contents;
   report.inputs = site.inputs;

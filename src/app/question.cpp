@@ -55,6 +55,8 @@ ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, unit
     told = snow::observed_by(*site.snow);
     told.words = "assumed for planning; weather, where not given, " + told.words;
     chosen.valid_until = site.snow->valid_until;
+  } else if (site.snow && site.snow->valid_until && *site.snow->valid_until < depart) {
+    chosen.ran_out = site.snow->valid_until;
   }
   overlay(options, weather);
   chosen.snow = std::make_unique<snow::ConstantSnow>(

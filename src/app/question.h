@@ -42,7 +42,8 @@ struct LocalNow {
 struct ChosenSnow {
   std::unique_ptr<snow::SnowAt> snow;
   std::optional<units::Instant> valid_until;
-  std::optional<card::InputFile> file;  ///< a report given beside the site
+  std::optional<units::Instant> ran_out;  ///< when the site's report did, before the departure
+  std::optional<card::InputFile> file;    ///< a report given beside the site
 };
 
 /// By option, by a report given beside the site, or by the site's own. Weather that the options do

@@ -44,6 +44,7 @@ struct BoardReport {
   snow::DayWeather weather;
   snow::Told told_by;  ///< who says what the snow and weather are
   std::optional<units::Instant> snow_valid_until;
+  std::optional<units::Instant> report_ran_out;  ///< the site's own, before the departure
   units::Instant depart;
   std::vector<std::string> today;  ///< what holds beside the snow: marks, people, help
   std::vector<std::string> estimates;

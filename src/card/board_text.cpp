@@ -25,9 +25,12 @@ class PairLines {
  public:
   void add(const BoardRow& row, BoardNotes& notes) {
     const bool open = row.verdict == passage::Verdict::open;
-    const std::string note = notes.mark_of(row);
+    const std::optional<double> share = share_in_cell(row);
+    const std::string before = open    ? minutes(row.time) + " "
+                               : share ? cell_percent(*share) + " % "
+                                       : "";
     upper_ += filled(verdict_words(row), kCellWidth);
-    lower_ += filled(open ? minutes(row.time) + " " + note : note, kCellWidth);
+    lower_ += filled(before + notes.mark_of(row), kCellWidth);
   }
 
   void write(Sheet& sheet, const std::string& name) const {
@@ -86,6 +89,9 @@ std::string text_of(const BoardReport& report, int columns) {
   sheet.paragraph(report.rig + ", driver level " + report.driver_level);
   sheet.rule('=');
   for (const LabelledLine& line : basis_of(report)) {
+    sheet.labelled({0, kLabelWidth, line.label}, line.text);
+  }
+  for (const LabelledLine& line : meanings()) {
     sheet.labelled({0, kLabelWidth, line.label}, line.text);
   }
   sheet.paragraph(words::planning_aid());

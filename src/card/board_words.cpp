@@ -1,9 +1,11 @@
 #include "card/board_words.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "card/figures.h"
 #include "card/words.h"
+#include "units/rounding.h"
 
 namespace rimehaul::card {
 
@@ -28,6 +30,19 @@ std::string loads_words(const BoardRow& row) {
   return words;
 }
 
+/// How long the day's word holds.
+std::string validity(const BoardReport& report) {
+  const auto local = [&report](units::Instant moment) {
+    return local_text(moment, report.utc_offset_minutes);
+  };
+  if (report.snow_valid_until) {
+    return "the weather report runs out " + local(*report.snow_valid_until);
+  }
+  return report.report_ran_out
+             ? "the site's report ran out " + local(*report.report_ran_out) + ", before it"
+             : "no report says how long this weather holds";
+}
+
 }  // namespace
 
 std::vector<LabelledLine> basis_of(const BoardReport& report) {
@@ -36,14 +51,13 @@ std::vector<LabelledLine> basis_of(const BoardReport& report) {
       {"Leave", local_and_zone_text(report.depart, report.utc_offset_minutes)},
       {"Weather", words::weather(report.weather)},
       {"Snow", "each class everywhere; " + told_text(report.told_by, report.utc_offset_minutes)},
-      {"Valid", report.snow_valid_until
-                    ? "for that hour; the weather report runs out " +
-                          local_text(*report.snow_valid_until, report.utc_offset_minutes)
-                    : "for that hour; no report says how long this weather holds"},
-      {"Allowed", allowed_text(report.allowed_share) + " of every limit"},
-      {"Open",
-       "as the rig stands, by the safest way: its largest share of a limit, and its "
-       "time"},
+      {"Valid", "for that hour; " + validity(report)},
+      {"Allowed", allowed_text(report.allowed_share) + " of every limit"}};
+}
+
+std::vector<LabelledLine> meanings() {
+  return {
+      {"Open", "as the rig stands, by the safest way, with its largest share of a limit"},
       {"Restricted", "with the load told in the note, or by a decision, or by both"},
       {"Closed", "all else: no other load that was tried opens it; what is not known is closed"}};
 }
@@ -61,9 +75,28 @@ std::vector<snow::SnowState> columns_on(snow::Surface surface, const BoardReport
   return columns;
 }
 
+std::optional<double> share_in_cell(const BoardRow& row) {
+  if (is_open(row) || !row.decision.empty()) {
+    return row.worst_share;
+  }
+  return by_share(row) ? row.binding->share : std::nullopt;
+}
+
+std::string cell_percent(double share) {
+  constexpr double kMost = 99.99;
+  if (!std::isfinite(share)) {
+    return "?";
+  }
+  if (share > kMost) {
+    return ">9999";
+  }
+  const std::string whole = units::text_of(share * 100.0, 0, units::Round::up);
+  return whole != "100" || share == 1.0 ? whole : share < 1.0 ? "<100" : ">100";
+}
+
 std::string verdict_words(const BoardRow& row) {
   const std::string verdict = passage::words_for(row.verdict);
-  return is_open(row) ? verdict + " " + share_text(row.worst_share) : verdict;
+  return is_open(row) ? verdict + " " + cell_percent(row.worst_share) + " %" : verdict;
 }
 
 std::optional<passage::Verdict> sign_of(const BoardRow& row) {
@@ -72,53 +105,28 @@ std::optional<passage::Verdict> sign_of(const BoardRow& row) {
   return unknown ? std::nullopt : std::optional{row.verdict};
 }
 
-std::string binding_words(const BoardRow& row) {
-  if (!row.binding) {
-    return "";
-  }
-  std::string words{passage::facts_of(row.binding->check).title};
-  if (is_open(row)) {
-    return words + ", " + minutes_text(row.time);
-  }
-  if (!row.decision.empty()) {
-    return words + ": by decision, " + minutes_text(row.time);
-  }
-  if (by_share(row)) {
-    words += " " + share_text(*row.binding->share);
-  }
-  const std::string loads = loads_words(row);
-  return loads.empty() ? words : words + "; " + loads;
-}
-
-std::string BoardNotes::mark_of(const BoardRow& row) {
+int BoardNotes::number_of(const BoardRow& row) {
   Note note{.reason = reason_of(row), .lacks = {}};
   if (row.binding && !by_share(row)) {
     note.lacks = words::outcome(*row.binding);
   }
   note.opens_by = loads_words(row);
-  const auto same = std::ranges::find_if(notes_, [&](const Note& other) {
-    return other.reason == note.reason && other.lacks == note.lacks &&
-           other.opens_by == note.opens_by;
-  });
-  Note& kept = same == notes_.end() ? notes_.emplace_back(note) : *same;
-  if (by_share(row)) {
-    kept.share = std::max(kept.share, *row.binding->share);
-  }
-  return "(" + std::to_string(&kept - notes_.data() + 1) + ")";
+  const auto same = std::ranges::find(notes_, note);
+  const Note& kept = same == notes_.end() ? notes_.emplace_back(note) : *same;
+  return static_cast<int>(&kept - notes_.data()) + 1;
+}
+
+std::string BoardNotes::mark_of(const BoardRow& row) {
+  return "(" + std::to_string(number_of(row)) + ")";
 }
 
 std::vector<LabelledLine> BoardNotes::lines() const {
   std::vector<LabelledLine> lines;
   for (std::size_t i = 0; i < notes_.size(); ++i) {
     const Note& note = notes_[i];
-    std::string text = note.reason;
-    if (!note.lacks.empty()) {
-      text += ": " + note.lacks;
-    } else if (note.share > 0.0) {
-      text += ": at most " + share_text(note.share) + " of the limit";
-    }
-    text += note.opens_by.empty() ? "" : "; " + note.opens_by;
-    lines.push_back({"(" + std::to_string(i + 1) + ")", text});
+    lines.push_back({"(" + std::to_string(i + 1) + ")",
+                     note.reason + (note.lacks.empty() ? "" : ": " + note.lacks) +
+                         (note.opens_by.empty() ? "" : "; " + note.opens_by)});
   }
   return lines;
 }

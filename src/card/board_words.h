@@ -10,8 +10,10 @@
 
 namespace rimehaul::card {
 
-/// What the board was made for, and what its words mean.
+/// What the board was made for.
 [[nodiscard]] std::vector<LabelledLine> basis_of(const BoardReport& report);
+/// What its verdicts mean.
+[[nodiscard]] std::vector<LabelledLine> meanings();
 
 /// The cautions of a card as far as they hold for a board.
 [[nodiscard]] std::vector<std::string> board_cautions();
@@ -24,14 +26,19 @@ namespace rimehaul::card {
 [[nodiscard]] std::string verdict_words(const BoardRow& row);
 /// How its line is drawn: nothing where it is closed because something is not known.
 [[nodiscard]] std::optional<passage::Verdict> sign_of(const BoardRow& row);
-/// "carrier side slip, 9 min", "climb traction 131 %", "avalanche exposure: by decision, 9 min",
-/// with the loads that open it; empty where no check binds.
-[[nodiscard]] std::string binding_words(const BoardRow& row);
+/// The share that a cell tells: the largest of a way that is open, or is by a decision; what binds
+/// on one that is closed as the rig stands. Nothing where that is no matter of a share.
+[[nodiscard]] std::optional<double> share_in_cell(const BoardRow& row);
+
+/// A share in the little room of a cell, rounded up: "62"; beside 100 only ">100" or "<100"; "?"
+/// for what is no number.
+[[nodiscard]] std::string cell_percent(double share);
 
 /// The notes of a board, numbered as they are first needed: one reason, told once for all cells
-/// that have it, with the largest share of them.
+/// that have it. Its share stands in the cell.
 class BoardNotes {
  public:
+  [[nodiscard]] int number_of(const BoardRow& row);
   /// "(3)": the mark of this cell's note.
   [[nodiscard]] std::string mark_of(const BoardRow& row);
   [[nodiscard]] std::vector<LabelledLine> lines() const;
@@ -39,9 +46,10 @@ class BoardNotes {
  private:
   struct Note {
     std::string reason;
-    std::string lacks;   ///< how it came out where that is no share
-    double share = 0.0;  ///< the largest of them
+    std::string lacks;  ///< how it came out where that is no share
     std::string opens_by{};
+
+    friend bool operator==(const Note&, const Note&) = default;
   };
   std::vector<Note> notes_;
 };

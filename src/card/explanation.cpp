@@ -104,8 +104,10 @@ class PlaceTeller {
     const bool towing = judge_.rig().trailer.has_value();
     ExplainedFinding explained;
     explained.stand = passage::stand_of(found.finding, course_.allowed_share);
-    explained.formula = passage::formula_of(found.finding.check,
-                                            towing ? passage::Towing::yes : passage::Towing::no);
+    explained.formula = found.finding.formula.empty()
+                            ? passage::formula_of(found.finding.check, towing ? passage::Towing::yes
+                                                                              : passage::Towing::no)
+                            : found.finding.formula;
     explained.source = source_of(found.finding, judge_.rig());
     explained.snow = found.snow;
     explained.when = found.when;

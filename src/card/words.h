@@ -117,6 +117,8 @@ struct Control {
 [[nodiscard]] std::string overdue_from(std::string_view local_time, const Control& control);
 [[nodiscard]] std::string no_tow_out_rig();
 [[nodiscard]] std::string tow_out_rig(std::string_view rig, std::optional<bool> ready);
+/// `ended`: when the report that spoke of it ran out.
+[[nodiscard]] std::string tow_out_untold(std::string_view rig, std::string_view ended);
 struct TowMass {
   units::Kilograms rig;    ///< that is to be towed out, as it stands
   units::Kilograms least;  ///< the same with its driver and fuel alone: no load, nothing hitched
@@ -135,8 +137,21 @@ struct TowMass {
 
 // What holds at the site today.
 /// "winch cable Fell Winch on Top Road: told clear until 2026-02-01 10:30"
-[[nodiscard]] std::string mark_today(const trails::Mark& mark, std::optional<bool> clear,
-                                     std::string_view until);
+[[nodiscard]] std::string mark_today(const trails::Mark& mark, bool clear, std::string_view until);
+/// `ended`: when the last word on it ran out; empty: there was none.
+[[nodiscard]] std::string mark_untold_today(const trails::Mark& mark, std::string_view ended);
+/// "piste crossing Blue Run on Piste Link"
+[[nodiscard]] std::string named_on_trail(const trails::Mark& mark);
+[[nodiscard]] std::string look_at_crossings(std::string_view crossings);
+[[nodiscard]] std::string report_ran_out(std::string_view local_time);
+/// Nothing: the site sets no limit.
+[[nodiscard]] std::string wind_rule(std::optional<units::MetresPerSecond> most);
+[[nodiscard]] std::string single_lane_rule(units::Metres longest);
+struct Setbacks {
+  units::Metres from_drops;
+  units::Metres from_cornices;
+};
+[[nodiscard]] std::string setback_rule(const Setbacks& setbacks);
 /// `others`: groomed trails that have not set, or of which nobody said when they were groomed.
 [[nodiscard]] std::string grooming_today(int ready, std::string_view others, units::Seconds set);
 [[nodiscard]] std::string closed_in_rain();

@@ -41,6 +41,11 @@ std::string tow_out_rig(std::string_view rig, std::optional<bool> ready) {
   return named + (*ready ? ", told to stand ready today" : ", not ready today");
 }
 
+std::string tow_out_untold(std::string_view rig, std::string_view ended) {
+  return "tow-out rig: " + std::string{rig} + "; what was said of it ran out " +
+         std::string{ended} + ": ask";
+}
+
 std::string too_heavy_to_tow(const TowMass& mass) {
   const std::string least =
       mass_text(mass.least) + " with its driver alone, without load and unhitched";
@@ -74,15 +79,46 @@ std::string call_control(std::string_view control) {
                          : "call " + std::string{control};
 }
 
-std::string mark_today(const trails::Mark& mark, std::optional<bool> clear,
-                       std::string_view until) {
-  const std::string named =
-      std::string{trails::words_for(mark.kind)} + " " + mark.name + " on " + mark.trail;
-  if (!clear) {
-    return named + ": nobody said whether it is clear, so closed";
-  }
-  return named + (*clear ? ": told clear" : ": not clear, so closed") +
+std::string named_on_trail(const trails::Mark& mark) {
+  return std::string{trails::words_for(mark.kind)} + " " + mark.name + " on " + mark.trail;
+}
+
+std::string mark_today(const trails::Mark& mark, bool clear, std::string_view until) {
+  return named_on_trail(mark) + (clear ? ": told clear" : ": not clear, so closed") +
          (until.empty() ? "" : " until " + std::string{until});
+}
+
+std::string mark_untold_today(const trails::Mark& mark, std::string_view ended) {
+  return named_on_trail(mark) +
+         (ended.empty() ? ": nobody said whether it is clear, so closed"
+                        : ": what was said of it ran out " + std::string{ended} + ", so closed");
+}
+
+std::string look_at_crossings(std::string_view crossings) {
+  return "stop, look and sound the horn at " + std::string{crossings};
+}
+
+std::string report_ran_out(std::string_view local_time) {
+  return "the site's report ran out " + std::string{local_time} +
+         ": what it said of marks, grooming and help is not known now, and closed where the rules "
+         "need it";
+}
+
+std::string wind_rule(std::optional<units::MetresPerSecond> most) {
+  return most ? "closed in " + wind_over(*most) : "the site sets no limit to the wind";
+}
+
+std::string single_lane_rule(units::Metres longest) {
+  return "one lane driven both ways, nowhere to pass and no radio gate: " +
+         units::text_of(longest.value(), 0, units::Round::down) + " m at most";
+}
+
+std::string setback_rule(const Setbacks& setbacks) {
+  const auto metres = [](units::Metres length) {
+    return units::text_of(length.value(), 1, units::Round::up) + " m";
+  };
+  return "keep " + metres(setbacks.from_drops) + " from drops, " + metres(setbacks.from_cornices) +
+         " from cornices";
 }
 
 std::string grooming_today(int ready, std::string_view others, units::Seconds set) {

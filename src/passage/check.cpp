@@ -124,4 +124,21 @@ std::string_view formula_of(Check check, Towing towing) {
   return towing == Towing::no && !facts.solo.empty() ? facts.solo : facts.formula;
 }
 
+bool is_of_the_day(Check check) {
+  using enum Check;
+  switch (check) {
+    case snow_known:
+    case avalanche:
+    case visibility:
+    case wind:
+    case rain:
+    case grooming:
+    case tow_out:
+    case mark:
+      return true;
+    default:
+      return false;
+  }
+}
+
 }  // namespace rimehaul::passage

@@ -65,5 +65,8 @@ struct CheckFacts {
 /// stands side by side is multiplied.
 enum class Towing { no, yes };
 [[nodiscard]] std::string_view formula_of(Check check, Towing towing);
+/// Whether what a check does not know is mostly something of the day, which a report or an option
+/// can still tell: weather, the bulletin, the status of marks, grooming, help.
+[[nodiscard]] bool is_of_the_day(Check check);
 
 }  // namespace rimehaul::passage

@@ -69,6 +69,7 @@ struct Finding {
   units::Amount capacity;
   std::optional<double> share;  ///< demand / capacity; of a rule that is kept 0; nothing: closed
   std::string_view how;         ///< constant text: how a rule is kept where it compares no numbers
+  std::string_view formula;     ///< constant text: where it is not the check's own
   std::string missing;          ///< what is not known; not empty: closed
   std::string refused;          ///< who or what says no; not empty: closed
   std::string asks;             ///< the decision that the site's rules ask for

@@ -92,12 +92,16 @@ struct Rules {
   snow::GripLaw grip;
   int utc_offset_minutes = 0;       ///< of the site's local time
   units::Metres piece_length{5.0};  ///< greatest length of a judged piece
+  /// Keys that the site's own rules say ("setback_m", "passengers.wettest"): no estimates, also
+  /// where they say what the defaults do.
+  std::vector<std::string> said;
 };
 
 /// The defaults, all cautious; those without a source are marked "estimate" where shown.
 [[nodiscard]] Rules default_rules();
 
-/// Words for every default or estimate in force, for cards and audits: "reaction time 2 s".
+/// Words for every default or estimate in force that the site's rules do not say themselves, for
+/// cards and audits: "reaction time 2 s".
 [[nodiscard]] std::vector<std::string> estimates_in(const Rules& rules);
 
 /// The allowed share for a driver's level: the lower of the site's and the level's; nothing when

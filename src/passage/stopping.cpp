@@ -2,11 +2,10 @@
 #include <array>
 #include <cmath>
 #include <optional>
-#include <string>
+#include <string_view>
 #include <utility>
 
 #include "passage/forces.h"
-#include "units/rounding.h"
 
 namespace rimehaul::passage {
 
@@ -146,13 +145,32 @@ class Brake {
   double most_;
 };
 
-/// Why no braking is planned in a bend: rolling through it already takes more than is allowed.
-std::string taken_by_bend(const Finding& finding) {
-  const std::string share = finding.share
-                                ? units::text_of(*finding.share * 100.0, 1, units::Round::up) + " %"
-                                : std::string{"all"};
-  return "at walking pace this bend alone takes " + share + " of the limit of " +
-         std::string{facts_of(finding.check).title} + ", more than is allowed";
+/// What of a check stands in for stopping where rolling through a bend takes more than is allowed.
+std::string_view share_in_bend(Check check) {
+  using enum Check;
+  switch (check) {
+    case carrier_side_slip:
+      return "share of carrier side slip, rolling at v on a bend of R <= 1";
+    case carrier_roll_over:
+      return "share of carrier roll-over, rolling at v on a bend of R <= 1";
+    case trailer_side_slip:
+      return "share of trailer side slip, rolling at v on a bend of R <= 1";
+    case trailer_roll_over:
+      return "share of trailer roll-over, rolling at v on a bend of R <= 1";
+    default:
+      return "share of jackknife, rolling at v on a bend of R <= 1";
+  }
+}
+
+/// Where rolling through a bend at walking pace takes more of a limit than is allowed there is
+/// nothing left to brake with: that share is told, so that what is worse elsewhere binds.
+Finding taken_by_bend(const Worksheet& sheet, const Finding& taken) {
+  if (!taken.share) {
+    return sheet.refused("at walking pace nothing lets it through this bend");
+  }
+  Finding finding = sheet.compared(units::count_of(*taken.share), units::count_of(1.0));
+  finding.formula = share_in_bend(taken.check);
+  return finding;
 }
 
 double sideways_at(double speed, units::Metres radius) {
@@ -195,7 +213,7 @@ Stopping judge_stopping(const Footing& footing, const StopWithin& within, double
   if (const auto too_much = brake.not_kept(brake.bent(sideways)); too_much && !judged_elsewhere) {
     sheet.positive("v", amount(footing.rules.walking_pace), Origin::rules);
     sheet.positive("R", amount(within.radius), Origin::trail);
-    return {sheet.refused(taken_by_bend(*too_much)), none};
+    return {taken_by_bend(sheet, *too_much), none};
   }
   const Braking braking = judged_elsewhere ? brake.all_out(steady) : brake.hardest(sideways);
   sheet.not_negative("B", amount(footing.rig.carrier.brake_force), Origin::rig_sheet);

@@ -12,12 +12,13 @@ using trails::LegId;
 
 namespace {
 
-// Prices in order of weight: up to a thousand of one never outweigh one of the next. A share above
+// Prices in order of weight: up to a hundred of one never outweigh one of the next. A share above
 // what is allowed is squeezed into [0, 1); a thousand kilometres weigh as much as a share of 0.001.
-constexpr double kBarredLeg = 1024.0;
+constexpr double kBarredLeg = 128.0;
 constexpr double kClosed = 1.0;
-constexpr double kDecision = kClosed / 1024;
-constexpr double kOverShare = kDecision / 1024;
+constexpr double kUntold = kClosed / 128;
+constexpr double kDecision = kUntold / 128;
+constexpr double kOverShare = kDecision / 128;
 constexpr double kMetre = kOverShare / 1e9;
 
 /// A share and what it is held against.
@@ -55,8 +56,9 @@ Prices prices_of(const LegGraph& legs, const trails::Network& network, const Out
     const TurnFacts turn = outlook.turn_into(step);
     prices.back() = kMetre * network.legs[index].line.length().value();
     if (!may_drive(leg, permission)) {
-      prices.back() += price_of_block(leg.verdict, {leg.share, leg.allowed_share}) +
-                       (leg.barred ? kBarredLeg : 0.0);
+      prices.back() += leg.untold ? kUntold
+                                  : price_of_block(leg.verdict, {leg.share, leg.allowed_share}) +
+                                        (leg.barred ? kBarredLeg : 0.0);
     }
     if (!may_turn(turn, leg, permission)) {
       prices.back() += price_of_block(turn.verdict, {turn.share, leg.allowed_share});

@@ -11,7 +11,8 @@ namespace rimehaul::search {
 
 /// A question's answer when nothing may be driven: of all ways, driven or not, the one with the
 /// fewest legs that no other load, trailer or snow opens, then the fewest closed legs and turns,
-/// then the fewest that wait for a decision, then the least share above what is allowed, then the
+/// then the fewest legs of which somebody has only to say what the day is like, then the fewest
+/// legs and turns that wait for a decision, then the least share above what is allowed, then the
 /// shortest; and what blocks it, nearest to open first. The outlook must be for the departure.
 [[nodiscard]] NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& judge,
                                   Outlook& outlook, const RouteQuestion& question,

@@ -16,6 +16,16 @@ bool permitted(Verdict verdict, Permission permission) {
          (verdict == Verdict::restricted && permission == Permission::named_person);
 }
 
+bool lacks_words_alone(const passage::LegJudgement& judgement) {
+  using passage::Stand;
+  return judgement.verdict == Verdict::closed &&
+         std::ranges::all_of(judgement.findings, [&](const passage::Finding& finding) {
+           const Stand stand = passage::stand_of(finding, judgement.allowed_share);
+           return stand == Stand::passes || stand == Stand::asks ||
+                  (stand == Stand::missing && passage::is_of_the_day(finding.check));
+         });
+}
+
 double known_or_nan(const std::optional<double>& share) {
   return share.value_or(std::numeric_limits<double>::quiet_NaN());
 }
@@ -34,7 +44,8 @@ LegFacts facts_of(const passage::LegJudgement& judgement) {
           .allowed_share = judgement.allowed_share,
           .time_s = judgement.time.value(),
           .fuel_l = judgement.fuel.value(),
-          .barred = std::ranges::any_of(judgement.findings, bars)};
+          .barred = std::ranges::any_of(judgement.findings, bars),
+          .untold = lacks_words_alone(judgement)};
 }
 
 TurnFacts facts_of(const passage::TurnJudgement& judgement) {

@@ -23,6 +23,8 @@ struct LegFacts {
   double time_s = 0.0;
   double fuel_l = 0.0;
   bool barred = false;  ///< by some finding
+  /// Closed for want of words about the day alone: nothing that is known stands against it.
+  bool untold = false;
 };
 
 /// From the end of one leg into the start of another.

@@ -254,6 +254,48 @@ TEST_CASE("a bulletin nobody read closes the demo's pairs, and the board says wh
   CHECK(says(ran.out, "\"missing\":["));
 }
 
+TEST_CASE("a board for an hour after the report ran out says when that was, in every form") {
+  const std::vector<std::string> words{"board",  kDemo,         "--rig", "Broadfoot",
+                                       "--snow", "dry",         "--now", "2026-02-01T21:30:00Z",
+                                       "--from", "Cable House", "--to",  "Midway"};
+  const Ran text = run_command(words);
+  CHECK(says(text.out, "the site's report ran out 2026-02-01 11:00"));
+  CHECK_FALSE(says(text.out, "nobody said"));
+  CHECK_FALSE(says(text.out, "no report says how long"));
+  std::vector<std::string> as_json = words;
+  as_json.insert(as_json.end(), {"--json", "-"});
+  CHECK(says(run_command(as_json).out, "\"report_ran_out_utc\":\"2026-02-01T21:00:00Z\""));
+}
+
+TEST_CASE("a cell tells its own share, and what the site's rules say is no estimate") {
+  const Ran ran =
+      run_command({"board", kDemo, "--rig", "Broadfoot", "--load", "100", "--wind", "18",
+                   "--visibility", "400", "--bulletin", "2", "--now", "2026-02-01T18:30:00Z",
+                   "--from", "Cable House", "--to", "Sledge Shed"});
+  CHECK(std::regex_search(ran.out,
+                          std::regex{"open 50 % +open 50 % +open 6[0-9] % +closed +closed"}));
+  CHECK(std::regex_search(ran.out,
+                          std::regex{"min \\([0-9]+\\) +9[0-9] % \\([0-9]+\\) +1[0-9]+ % "}));
+  CHECK_FALSE(says(ran.out, "at most 1"));
+  CHECK_FALSE(says(ran.out, "- setback 10.0 m from cornices"));
+  CHECK(says(ran.out, "- setback 3.0 m from drops"));
+  CHECK(says(ran.out, "- keep 3.0 m from drops, 10.0 m from cornices"));
+  CHECK(says(ran.out, "- closed in wind over 60 km/h"));
+}
+
+TEST_CASE("a way that only lacks a status is told before one that is over a limit") {
+  const std::string told = "today's status of blasting 'Crag Control'";
+  for (const char* verb : {"board", "route"}) {
+    const Ran ran =
+        run_command({verb, kDemo, "--rig", "Broadfoot with sled", "--load", "30", "--towed-load",
+                     "20", "--snow", "dry", "--now", "2026-02-01T20:45:00Z", "--from", "Fell Lodge",
+                     "--to", "Crow Top", "--json", "-"});
+    CAPTURE(ran.out);
+    CHECK(says(ran.out, told));
+    CHECK_FALSE(says(ran.out, "\"trail\":\"Ridge Way\""));
+  }
+}
+
 TEST_CASE("the printed board is tagged, says its language and title, and is the same to the byte") {
   const TinySite site;
   const auto words = [&](const std::string& file) {
@@ -270,7 +312,7 @@ TEST_CASE("the printed board is tagged, says its language and title, and is the 
   CHECK(std::regex_search(info, std::regex{"Title: +Day board: Tiny Fell, solo"}));
   CHECK(says(testing::told_of(bytes, "qpdf --qdf --object-streams=disable", "-"), "/Lang (en)"));
   CHECK(!std::regex_search(testing::told_of(bytes, "pdffonts"), std::regex{" no +(yes|no) +yes"}));
-  CHECK(says(testing::told_of(bytes, "pdftotext -raw", "-"), "From Base to"));
+  CHECK(says(testing::told_of(bytes, "pdftotext -raw", "-"), "A Base"));
 }
 
 namespace {

@@ -57,7 +57,8 @@ void check_finding(const ExplainedFinding& explained, Numbers shown, Worked& wor
     CHECK((numbers || !finding.how.empty()));
   }
   const bool in_words = finding.check == Check::mark || finding.check == Check::alone ||
-                        finding.check == Check::wind || finding.check == Check::hours;
+                        finding.check == Check::wind || finding.check == Check::hours ||
+                        !finding.formula.empty();  // the share of another check
   if (!numbers || in_words) {
     return;
   }

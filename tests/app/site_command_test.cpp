@@ -161,6 +161,18 @@ TEST_CASE("doubts alone leave a site usable and are told: levels, ratings, holes
   CHECK(says(old.out, "ran out"));
 }
 
+TEST_CASE("names in letters that no font here has are a doubt, one line for all of them") {
+  const TinySite site;
+  CHECK_FALSE(says(run_command({"check", site.folder()}).out, "letters"));
+  const std::string strange = "\xf4\x8a\xaf\x8d Way";  // U+10ABCD, for private use: in no font
+  site.change("trails.geojson", {"Low Way", strange});
+  site.change("stations.geojson", {"\"Hut\"", "\"\xf4\x8a\xaf\x8d\""});
+  const Ran ran = run_command({"check", site.folder(), "--json", "-"});
+  CHECK(ran.status == Status::yes);
+  CHECK(says(ran.out, "no font here has all letters of \\\"" + strange + "\\\", \\\"\xf4\x8a"));
+  CHECK(ran.out.find("no font here") == ran.out.rfind("no font here"));
+}
+
 TEST_CASE("check as JSON tells the same, with digests") {
   const TinySite site;
   const Ran ran = run_command({"check", site.folder(), "--json", "-"});

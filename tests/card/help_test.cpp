@@ -140,7 +140,9 @@ TEST_CASE("the day in lines: each mark that needs a word, grooming, people, help
   winch.trail = "Straight";
   drive.scene.network.marks = {winch};
   drive.scene.rules.grooming_set = units::Seconds{3'600};
-  const auto lines = [&] { return day_lines(drive.scene, drive.weather, drive.question.depart); };
+  const auto lines = [&] {
+    return day_lines(drive.scene, drive.weather, {.depart = drive.question.depart});
+  };
   CHECK(has_line(lines(), "winch cable Winch on Straight: nobody said whether it is clear"));
   CHECK(has_line(lines(),
                  "0 trails have set for 1 h 00 min since grooming; closed until they "
@@ -154,6 +156,44 @@ TEST_CASE("the day in lines: each mark that needs a word, grooming, people, help
   CHECK(has_line(lines(), "rain closes everything"));
   CHECK(has_line(lines(), "alone only where the radio reaches"));
   CHECK(has_line(lines(), "looked for 30 min after its reckoned arrival"));
+}
+
+TEST_CASE("the day in lines: the site's limits of wind, lanes and setbacks, and its crossings") {
+  Drive drive;
+  trails::Mark crossing;
+  crossing.name = "Blue Run";
+  crossing.kind = trails::MarkKind::piste_crossing;
+  crossing.trail = "Straight";
+  drive.scene.network.marks = {crossing};
+  drive.scene.rules.most_wind = units::MetresPerSecond{60 / 3.6};
+  drive.scene.rules.longest_single_lane = units::Metres{1'300};
+  const auto lines = day_lines(drive.scene, drive.weather, {.depart = drive.question.depart});
+  CHECK(has_line(lines, "stop, look and sound the horn at piste crossing Blue Run on Straight"));
+  CHECK(has_line(lines, "closed in wind over 60 km/h"));
+  CHECK(has_line(lines, "no radio gate: 1300 m at most"));
+  CHECK(has_line(lines, "keep 3.0 m from drops, 10.0 m from cornices"));
+}
+
+TEST_CASE("the day in lines: a report or a word that ran out is told so, not as never given") {
+  Drive drive;
+  trails::Mark winch;
+  winch.name = "Winch";
+  winch.kind = trails::MarkKind::winch_cable;
+  winch.trail = "Straight";
+  drive.scene.network.marks = {winch};
+  drive.scene.rules.tow_out.rig = "Broadfoot";
+  drive.weather.site = {};
+  HourOfDay hour{.depart = drive.question.depart};
+  hour.report_ran_out = *units::parse_instant("2026-02-01T11:00:00Z");
+  const auto over = day_lines(drive.scene, drive.weather, hour);
+  CHECK(has_line(over, "the site's report ran out 2026-02-01 11:00"));
+  CHECK(has_line(over, "Winch on Straight: what was said of it ran out 2026-02-01 11:00"));
+  CHECK(has_line(over, "Broadfoot; what was said of it ran out 2026-02-01 11:00: ask"));
+  CHECK_FALSE(has_line(over, "nobody said"));
+  // The report holds, its word on the winch does not.
+  drive.weather.site.marks = {{"Winch", true, *units::parse_instant("2026-02-01T04:30:00Z")}};
+  CHECK(has_line(day_lines(drive.scene, drive.weather, {.depart = drive.question.depart}),
+                 "Winch on Straight: what was said of it ran out 2026-02-01 04:30"));
 }
 
 }  // namespace

@@ -93,6 +93,16 @@ TEST_CASE("defaults in force are named as estimates, and a site's own number is 
   CHECK_FALSE(names(estimates_in(rules), "seasoned driver"));
 }
 
+TEST_CASE("a rule that the site says is no estimate, also where it says what the default does") {
+  Rules rules = default_rules();
+  CHECK(names(estimates_in(rules), "setback 3.0 m from drops"));
+  CHECK(names(estimates_in(rules), "no passengers in snow wetter than wet"));
+  rules.said = {"cornice_setback_m", "passengers", "passengers.wettest"};
+  CHECK_FALSE(names(estimates_in(rules), "from cornices"));
+  CHECK_FALSE(names(estimates_in(rules), "no passengers in snow wetter than wet"));
+  CHECK(names(estimates_in(rules), "setback 3.0 m from drops"));
+}
+
 TEST_CASE("grip that the site measured in part still leaves an estimate") {
   Rules rules = default_rules();
   snow::MeasuredGrip pulls;

@@ -74,6 +74,7 @@ struct FakeLeg {
   double fuel_l = 0.5;
   bool refused = false;
   bool asks = false;
+  bool untold = false;                    ///< nobody said what a mark on it is like today
   std::int64_t closes_s = 1'000'000'000;  ///< refused from this moment on
 };
 
@@ -109,6 +110,10 @@ class FakeJudge : public passage::LegJudge {
     if (fake.asks) {
       judgement.findings.push_back(passage::kept(passage::Check::avalanche));
       judgement.findings.back().asks = "may the runout be crossed";
+    }
+    if (fake.untold) {
+      judgement.findings.push_back(passage::unknown(passage::Check::mark, "today's status"));
+      judgement.binding = judgement.findings.size() - 1;
     }
     judgement.allowed_share = allowed_share;
     judgement.verdict = passage::verdict_of(judgement.findings, allowed_share);

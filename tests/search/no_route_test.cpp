@@ -63,6 +63,31 @@ TEST_CASE(
   CHECK(none_of(find_routes(network, judge, question_of({0, 4}))).obstacles[0].leg == leg(4));
 }
 
+TEST_CASE(
+    "a way of which somebody has only to tell the day comes before one that is over a limit") {
+  const Network network = network_of(4, {{0, 1}, {1, 3}, {0, 2}, {2, 3}});
+  FakeJudge judge{network};
+  judge.legs[0].untold = true;  // by 1: two legs nobody spoke of, which ask for a decision too
+  judge.legs[2].untold = true;
+  judge.legs[2].asks = true;
+  judge.legs[4].share = 0.71;  // by 2: hardly closed
+  const NoRoute told = none_of(find_routes(network, judge, question_of({0, 3})));
+  CHECK(told.way == std::vector{leg(0), leg(2)});
+  REQUIRE(told.obstacles.size() == 2);
+  CHECK(told.obstacles[0].finding.check == rimehaul::passage::Check::mark);
+  // Once something that is known stands in the same way too, words alone do not open it.
+  judge.legs[0].share = 0.72;
+  CHECK(none_of(find_routes(network, judge, question_of({0, 3}))).way ==
+        std::vector{leg(4), leg(6)});
+  // A decision alone is nearer still.
+  judge.legs[0].share = 0.1;
+  judge.legs[4].share = 0.1;
+  judge.legs[4].asks = true;
+  judge.legs[6].asks = true;
+  CHECK(none_of(find_routes(network, judge, question_of({0, 3}))).way ==
+        std::vector{leg(4), leg(6)});
+}
+
 TEST_CASE("obstacles are told nearest to open first: decisions, lower shares, refusals") {
   const Network network = network_of(4, {{0, 1}, {1, 2}, {2, 3}});
   FakeJudge judge{network};

@@ -1,134 +1,168 @@
 #include "ports/cairo/board_sheet.h"
 
 #include <algorithm>
+#include <deque>
 #include <utility>
 
-#include "card/board_words.h"
 #include "card/figures.h"
 #include "card/words.h"
+#include "ports/cairo/board_band.h"
 #include "ports/cairo/flow.h"
-#include "ports/cairo/map_drawing.h"
 #include "ports/cairo/pages.h"
 
 namespace rimehaul::ports::cairo {
 
 namespace {
 
+using card::BoardMatrix;
 using card::BoardNotes;
 using card::BoardReport;
-using card::BoardRow;
 using passage::Verdict;
 
-constexpr double kLabel_pt = 62.0;
-constexpr double kGap_pt = 5.0;
-constexpr double kName_pt = 118.0;
-constexpr double kLine_pt = 20.0;
+constexpr double kGap_pt = 6.0;
+constexpr double kAside_pt = 14.0;
+/// A rest of a page that is narrower or lower is left empty.
+constexpr double kNarrowest_pt = 100.0;
+constexpr double kLowest_pt = 60.0;
 
-CellSign sign_of(std::optional<Verdict> verdict) {
-  return [verdict](Canvas& canvas, Spot left) {
-    draw_way(canvas, {left, {left.x_pt + kLine_pt, left.y_pt}}, verdict);
-  };
+/// A box in columns of at least a readable width, side by side.
+std::deque<Box> in_columns(const Box& box, int columns) {
+  std::deque<Box> parts;
+  const double each = (box.width_pt - kAside_pt * (columns - 1)) / columns;
+  for (int i = 0; i < columns; ++i) {
+    parts.push_back({box.left_pt + i * (each + kAside_pt), box.top_pt, each, box.height_pt});
+  }
+  return parts;
 }
 
-PageSize size_for(const BoardReport& report) {
-  constexpr std::size_t kMostUpright = 2;
-  PageSize size;
-  for (int i = 0; i < snow::kSurfaceCount; ++i) {
-    if (card::columns_on(static_cast<snow::Surface>(i), report).size() > kMostUpright) {
-      return {size.height_pt, size.width_pt};
+/// The board's page in hand, and what of it is still free for text.
+class Sheets {
+ public:
+  Sheets(Canvas& canvas, Pages& pages) : canvas_{canvas}, pages_{pages} {}
+
+  /// The next place for text: of this page, then a column of the next.
+  Box next_place() {
+    if (free_.empty()) {
+      free_ = in_columns(pages_.next(), kColumns);
+    }
+    const Box place = free_.front();
+    free_.pop_front();
+    return place;
+  }
+
+  /// Draws all tables from a height on, onto as many pages as they take.
+  void draw_tables(const card::BoardTables& tables, double top_pt) {
+    top_ = y_ = top_pt;
+    for (std::size_t first = 0; first < tables.matrices.size();) {
+      const std::size_t count = side_by_side(tables.matrices, first);
+      draw_band({canvas_, tables.stations, std::span{tables.matrices}.subspan(first, count)},
+                count);
+      first += count;
+    }
+    if (last_left_ >= widest_) {
+      add_free({area().left_pt, y_, area().width_pt, area().bottom_pt() - y_});
     }
   }
-  return size;
-}
 
-void write_head(Flow& flow, const BoardReport& report) {
-  flow.title("Day board: " + report.site);
-  flow.paragraph(report.rig + (report.trailer.empty() ? "" : " towing " + report.trailer) +
-                     "; driver level " + report.driver_level,
-                 {.size_pt = 11, .weight = Weight::bold});
-  flow.gap(kGap_pt);
-  for (const card::LabelledLine& line : card::basis_of(report)) {
-    flow.labelled({line.label, line.text}, kLabel_pt);
+  static constexpr int kColumns = 3;
+
+ private:
+  [[nodiscard]] Box area() const { return pages_.area(); }
+
+  /// How many tables from this one on are of the same stations and surface and have room.
+  [[nodiscard]] std::size_t side_by_side(const std::vector<BoardMatrix>& tables,
+                                         std::size_t first) const {
+    const BoardMatrix& like = tables[first];
+    const std::size_t most = tables_across(area().width_pt, like.to.size());
+    std::size_t count = 1;
+    while (count < most && first + count < tables.size()) {
+      const BoardMatrix& next = tables[first + count];
+      if (next.from != like.from || next.to != like.to || next.snow.surface != like.snow.surface) {
+        break;
+      }
+      ++count;
+    }
+    return count;
   }
-  flow.paragraph(card::words::planning_aid(), {.size_pt = 9.0, .weight = Weight::bold});
-}
 
-/// The verdicts' lines beside their words.
+  void draw_band(const BoardBand& band, std::size_t count) {
+    if (y_ + band.height() > area().bottom_pt() && y_ > top_) {
+      pages_.next();
+      free_.clear();
+      top_ = y_ = area().top_pt;
+      widest_ = 0.0;
+    }
+    band.draw({area().left_pt, y_});
+    const double right = area().left_pt + band.width() + kAside_pt;
+    if (band.width() >= widest_) {
+      widest_ = band.width();
+      free_.clear();
+      add_free({right, top_, area().right_pt() - right, y_ + band.height() - top_});
+    } else {
+      // The last of its stations: beside it the rest of the page is free.
+      const double left = area().left_pt + band.left_of(count);
+      add_free({left, y_, area().right_pt() - left, area().bottom_pt() - y_});
+    }
+    last_left_ = band.width();
+    y_ += band.height() + kGap_pt;
+  }
+
+  void add_free(const Box& box) {
+    constexpr double kTwo_pt = 3.4 * kNarrowest_pt;
+    if (box.width_pt < kNarrowest_pt || box.height_pt < kLowest_pt) {
+      return;
+    }
+    const int columns = box.width_pt > 2 * kTwo_pt ? 3 : box.width_pt > kTwo_pt ? 2 : 1;
+    for (const Box& part : in_columns(box, columns)) {
+      free_.push_back(part);
+    }
+  }
+
+  Canvas& canvas_;
+  Pages& pages_;
+  std::deque<Box> free_;
+  double top_ = 0.0;     ///< where tables begin on this page
+  double y_ = 0.0;       ///< where they have come to
+  double widest_ = 0.0;  ///< of the bands on this page
+  double last_left_ = 0.0;
+};
+
+/// The verdicts' lines beside their words, and what a cell's figures are.
 void write_legend(Canvas& canvas, Flow& flow) {
   const std::vector<std::pair<std::optional<Verdict>, std::string>> entries{
-      {Verdict::open, "open, with its largest share of a limit"},
-      {Verdict::restricted, "restricted"},
+      {Verdict::open, "open"},
+      {Verdict::restricted, "restricted: by the note's load or a decision"},
       {Verdict::closed, "closed"},
       {std::nullopt, "closed: something is not known"}};
-  const Box room = flow.keep(14.0);
+  constexpr double kSign_pt = 28.0;
+  const Box room = flow.keep(11.0);
   const Canvas::Tag tag{canvas, "P"};
   double x = room.left_pt;
   for (const auto& [verdict, words] : entries) {
-    sign_of(verdict)(canvas, {x, room.top_pt + 6});
+    draw_short_line(canvas, {x, room.top_pt + 5}, verdict);
     x += kSign_pt;
     const double width = canvas.width_of(words, kRunning) + 1;
     canvas.write({x, room.top_pt}, {words, kRunning, width});
-    x += width + 16;
+    x += width + 12;
   }
+  canvas.write({x, room.top_pt},
+               {"62: largest share of a limit in %; behind it the number of its note", kRunning,
+                room.right_pt() - x});
 }
 
-TableCell cell_of(const BoardRow& row, BoardNotes& notes) {
-  const std::string binding = card::binding_words(row);
-  return {card::verdict_words(row), (binding.empty() ? "" : binding + " ") + notes.mark_of(row),
-          sign_of(card::sign_of(row))};
+Flow write_head(Canvas& canvas, const Box& area, const BoardReport& report) {
+  Flow flow{canvas, {.area = area}, [area] { return area; }};
+  flow.title("Day board: " + report.site + "; " + report.rig +
+             (report.trailer.empty() ? "" : " towing " + report.trailer) + "; driver level " +
+             report.driver_level);
+  write_legend(canvas, flow);
+  flow.gap(kGap_pt);
+  return flow;
 }
 
-/// The pairs that leave from one station, on one surface.
-struct FromStation {
-  std::string name;
-  std::vector<TableRow> rows;
-};
-
-std::vector<FromStation> stations_on(snow::Surface surface, const BoardReport& report,
-                                     BoardNotes& notes) {
-  std::vector<FromStation> stations;
-  const BoardRow* before = nullptr;
-  for (const BoardRow& row : report.rows) {
-    if (row.snow.surface != surface) {
-      continue;
-    }
-    if (before == nullptr || before->from != row.from) {
-      stations.push_back({row.from, {}});
-      before = nullptr;
-    }
-    std::vector<TableRow>& rows = stations.back().rows;
-    if (before == nullptr || before->to != row.to) {
-      rows.push_back({{{row.to, ""}}, ""});
-    }
-    rows.back().cells.push_back(cell_of(row, notes));
-    before = &row;
-  }
-  return stations;
-}
-
-void write_surface(Flow& flow, const BoardReport& report, snow::Surface surface,
-                   BoardNotes& notes) {
-  const std::vector<snow::SnowState> snows = card::columns_on(surface, report);
-  if (snows.empty()) {
-    return;
-  }
-  flow.heading("On " + std::string{snow::words_for(surface)} + " snow");
-  const double each_pt = (flow.column_width() - kName_pt) / static_cast<double>(snows.size());
-  for (const FromStation& station : stations_on(surface, report, notes)) {
-    std::vector<TableColumn> columns{{"From " + station.name + " to", kName_pt}};
-    for (const snow::SnowState& state : snows) {
-      columns.push_back({snow::words_for(state.wetness), each_pt});
-    }
-    flow.table(columns, station.rows);
-    flow.gap(kGap_pt);
-  }
-}
-
-void write_notes(Flow& flow, const BoardNotes& notes) {
-  constexpr double kMark_pt = 26.0;
-  flow.heading("What binds, or stands in the way nearest to open");
-  for (const card::LabelledLine& note : notes.lines()) {
-    flow.labelled({note.label, note.text}, kMark_pt);
+void write_lines(Flow& flow, const std::vector<card::LabelledLine>& lines, double label_pt) {
+  for (const card::LabelledLine& line : lines) {
+    flow.labelled({line.label, line.text}, label_pt);
   }
 }
 
@@ -149,40 +183,51 @@ std::vector<std::string> made_from(const BoardReport& report) {
   return lines;
 }
 
-/// What is left of the page in hand, or the whole next one where that is little.
-Box rest_of(Pages& pages, double from_pt) {
-  constexpr double kLittle_pt = 160.0;
-  Box rest = pages.area();
-  if (rest.bottom_pt() - from_pt < kLittle_pt) {
-    return pages.next();
+void write_text(Flow& flow, const BoardReport& report, const BoardNotes& notes) {
+  constexpr double kMark_pt = 26.0;
+  constexpr double kLittle_pt = 90.0;  // a part that has no more room begins elsewhere
+  constexpr double kMeaning_pt = 58.0;
+  flow.heading("Made for");
+  for (const card::LabelledLine& line : card::basis_of(report)) {
+    flow.paragraph(line.label + ": " + line.text);
   }
-  rest.height_pt = rest.bottom_pt() - from_pt;
-  rest.top_pt = from_pt;
-  return rest;
+  flow.make_room(kLittle_pt);
+  flow.write({"Today", ItemMark::dash, report.today});
+  flow.make_room(kLittle_pt);
+  flow.heading("What binds, or stands in the way nearest to open");
+  write_lines(flow, notes.lines(), kMark_pt);
+  flow.heading("Verdicts");
+  write_lines(flow, card::meanings(), kMeaning_pt);
+  flow.write({"Cautions", ItemMark::warning, card::board_cautions()});
+  flow.write({"Estimates in use (not measured, not published)", ItemMark::dash, report.estimates});
+  flow.write({"Made from", ItemMark::dash, made_from(report)});
+}
+
+std::vector<std::string> stations_of(const BoardReport& report) {
+  BoardNotes unused;
+  return card::tables_of(report, {.rows = report.rows.size(), .columns = report.rows.size()},
+                         unused)
+      .stations;
 }
 
 DrawnPages draw(const BoardReport& report, int of) {
+  const PageSize upright;
   const std::string made = card::local_text(report.made, report.utc_offset_minutes);
   Canvas canvas{Form::pdf,
-                size_for(report),
+                {upright.height_pt, upright.width_pt},
                 {"Day board: " + report.site + ", " + report.rig, units::text_of(report.made)}};
   Pages pages{canvas, "Day board, " + report.site + ", " + report.rig + ", made " + made, of};
-  const auto next_page = [&pages] { return pages.next(); };
+  const double top = write_head(canvas, pages.area(), report).corner().y_pt;
+  Box tables_area = pages.area();
+  tables_area.height_pt -= top - tables_area.top_pt;
   BoardNotes notes;
-  Flow flow{canvas, {.area = pages.area()}, next_page};
-  write_head(flow, report);
-  write_legend(canvas, flow);
-  for (int i = 0; i < snow::kSurfaceCount; ++i) {
-    write_surface(flow, report, static_cast<snow::Surface>(i), notes);
-  }
-  Flow behind{
-      canvas, {.area = rest_of(pages, flow.corner().y_pt + kGap_pt), .count = 2}, next_page};
-  write_notes(behind, notes);
-  behind.write({"Today", ItemMark::dash, report.today});
-  behind.write({"Cautions", ItemMark::warning, card::board_cautions()});
-  behind.write(
-      {"Estimates in use (not measured, not published)", ItemMark::dash, report.estimates});
-  behind.write({"Made from", ItemMark::dash, made_from(report)});
+  const card::BoardTables tables =
+      card::tables_of(report, room_in(canvas, tables_area, stations_of(report)), notes);
+  Sheets sheets{canvas, pages};
+  sheets.draw_tables(tables, top);
+  const auto next_place = [&sheets] { return sheets.next_place(); };
+  Flow flow{canvas, {.area = next_place(), .whole_pt = pages.area().height_pt}, next_place};
+  write_text(flow, report, notes);
   const int count = pages.close();
   return {canvas.finish(), count};
 }

@@ -6,10 +6,10 @@
 
 namespace rimehaul::ports::cairo {
 
-/// A4, as many pages as it takes: what it was made for; by surface and station to leave from a row
-/// for every destination and a column for every snow class; then the reasons, cautions, estimates
-/// and inputs. On its side where there are more than two snow classes side by side. A verdict is
-/// told by its word and by its line, colour comes last.
+/// A4 on its side, as many pages as it takes. In front a table for every snow, from the stations of
+/// its rows to those of its columns; beside and behind them what the board was made for, the day,
+/// the reasons, cautions, estimates and inputs. Ten stations in five snows of one surface fit the
+/// front and back of one sheet. A verdict is told by its line, colour comes last.
 [[nodiscard]] card::Printed draw_board(const card::BoardReport& report);
 
 }  // namespace rimehaul::ports::cairo

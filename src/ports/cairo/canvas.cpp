@@ -158,6 +158,10 @@ double Canvas::width_of(std::string_view text, const Lettering& lettering) const
   return size_of(handles_->layout(text, lettering)).width_pt;
 }
 
+bool Canvas::has_letters(std::string_view text) const {
+  return pango_layout_get_unknown_glyphs_count(handles_->layout(text, {}).get()) == 0;
+}
+
 double Canvas::write(Spot corner, const Paragraph& paragraph) {
   const auto layout = handles_->layout(paragraph);
   handles_->ink(paragraph.lettering.colour);

@@ -99,6 +99,8 @@ class Canvas {
   [[nodiscard]] double height_of(const Paragraph& paragraph) const;
   /// Width of one line of text that is not folded.
   [[nodiscard]] double width_of(std::string_view text, const Lettering& lettering) const;
+  /// Whether the fonts at hand have every letter of a text; one that none has is drawn as a box.
+  [[nodiscard]] bool has_letters(std::string_view text) const;
   /// Writes a paragraph from its upper left corner; returns its height.
   double write(Spot corner, const Paragraph& paragraph);
   /// One line of text centred on a spot, with a pale edge around its letters, so that it can be

@@ -70,8 +70,10 @@ void Flow::next_page() {
 }
 
 void Flow::make_room(double height_pt) {
-  const bool at_top = y_pt_ <= columns_.area.top_pt;
-  if (!at_top && y_pt_ + height_pt > columns_.area.bottom_pt()) {
+  const auto may_go_on = [this] {
+    return y_pt_ > columns_.area.top_pt || columns_.area.height_pt < columns_.whole_pt;
+  };
+  while (y_pt_ + height_pt > columns_.area.bottom_pt() && may_go_on()) {
     next_column();
   }
 }

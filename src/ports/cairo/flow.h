@@ -37,6 +37,7 @@ struct Columns {
   Box area{};
   int count = 1;
   double gap_pt = 16.0;
+  double whole_pt = 0.0;  ///< what is too high for an area lower than this goes on to the next
 };
 
 /// Text that is only running words.

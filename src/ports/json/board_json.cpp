@@ -52,6 +52,9 @@ std::string board_json(const card::BoardReport& report) {
   if (report.snow_valid_until) {
     object.text("snow_valid_until_utc", units::text_of(*report.snow_valid_until));
   }
+  if (report.report_ran_out) {
+    object.text("report_ran_out_utc", units::text_of(*report.report_ran_out));
+  }
   object.text("depart_utc", units::text_of(report.depart)).texts("today", report.today);
   object.texts("estimates", report.estimates);
   object.list("inputs", inputs_json(report.inputs)).texts("versions", report.versions);

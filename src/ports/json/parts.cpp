@@ -169,7 +169,8 @@ std::vector<Object> snow_json(const std::vector<snow::SnowState>& states) {
 Object finding_json(const passage::Finding& finding, passage::Stand stand) {
   const passage::CheckFacts& facts = passage::facts_of(finding.check);
   Object object;
-  object.text("check", facts.key).text("title", facts.title).text("formula", facts.formula);
+  object.text("check", facts.key).text("title", facts.title);
+  object.text("formula", finding.formula.empty() ? facts.formula : finding.formula);
   object.text("source", facts.source).text("page", facts.page).text("stand", key_of(stand));
   object.text("measure", finding.measure == passage::Measure::rule ? "rule" : "share");
   if (!finding.how.empty()) {

@@ -1,8 +1,10 @@
 // Reads rules.toml.
 #include "ports/toml/rules_file.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <string>
 #include <utility>
 
@@ -172,6 +174,18 @@ Rules RulesReader::read() {
   return rules_;
 }
 
+/// Every key, in order; those of tables behind the table's name.
+std::vector<std::string> keys_in(const Node& node, const std::string& before) {
+  std::vector<std::string> keys;
+  if (const auto* table = std::get_if<Table>(&node.value)) {
+    for (const Member& member : *table) {
+      keys.push_back(before + member.key);
+      std::ranges::move(keys_in(member.node, keys.back() + "."), std::back_inserter(keys));
+    }
+  }
+  return keys;
+}
+
 }  // namespace
 
 base::Reading<Rules> read_rules(const TextFile& file) {
@@ -180,6 +194,8 @@ base::Reading<Rules> read_rules(const TextFile& file) {
   TableReader top{root, "", log};
   top.expect_schema();
   Rules rules = RulesReader{top}.read();
+  rules.said = keys_in(root, "");
+  std::ranges::sort(rules.said);
   return {.data = std::move(rules), .faults = log.in_order()};
 }
 

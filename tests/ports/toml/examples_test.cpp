@@ -145,6 +145,14 @@ TEST_CASE("rules.toml with its schema alone is the defaults") {
   CHECK(rules.start_slope_wet == passage::default_rules().start_slope_wet);
 }
 
+TEST_CASE("what rules.toml says is known as said, tables too") {
+  const TestFolder folder;
+  const auto [rules, faults] = read_rules(folder.with(
+      "rules.toml", "schema = 1\ncornice_setback_m = 10\n[passengers]\nwettest = \"wet\"\n"));
+  CHECK(lines_of(faults) == Lines{});
+  CHECK(rules.said == Lines{"cornice_setback_m", "passengers", "passengers.wettest", "schema"});
+}
+
 TEST_CASE("the example of snow.toml reads without a fault, moments in UTC") {
   const TestFolder folder;
   const auto [report, faults] = read_snow_report(folder.with("snow.toml", testing::snow_example()));

@@ -1,0 +1,13 @@
+// Names of a site that cannot be printed.
+#pragma once
+
+#include <optional>
+
+#include "app/load_site.h"
+
+namespace rimehaul::app {
+
+/// One doubt about all names with letters that no font at hand has: on paper they are boxes.
+[[nodiscard]] std::optional<base::Fault> doubt_about_letters(const LoadedSite& site);
+
+}  // namespace rimehaul::app
