@@ -111,22 +111,26 @@ class PlaceTeller {
     explained.source = source_of(found.finding, judge_.rig());
     explained.snow = found.snow;
     explained.when = found.when;
-    explained.besides = passage::besides(
-        found.finding, {course_, trail_, judge_.snow().weather(), footing(found.snow, found.when)});
+    explained.besides =
+        passage::besides(found.finding, {course_, trail_, judge_.snow().weather(),
+                                         footing(found.snow, found.when, found.finding.tank)});
     explained.finding = std::move(found.finding);
     return explained;
   }
 
-  /// Once for every snow that one of these came out in.
+  /// Once for every snow and tank that one of these came out in.
   [[nodiscard]] std::vector<SharedNumbers> shared(
       const std::vector<ExplainedFinding>& findings) const {
     std::vector<SharedNumbers> shared;
     for (const ExplainedFinding& one : findings) {
-      const bool new_snow =
-          one.snow && std::ranges::find(shared, *one.snow, &SharedNumbers::snow) == shared.end();
-      const auto there = new_snow ? footing(one.snow, one.when) : std::nullopt;
+      const passage::Tank tank = one.finding.tank;
+      const bool is_new =
+          one.snow && std::ranges::none_of(shared, [&](const SharedNumbers& numbers) {
+            return numbers.snow == *one.snow && numbers.tank == tank;
+          });
+      const auto there = is_new ? footing(one.snow, one.when, tank) : std::nullopt;
       if (there) {
-        shared.push_back({*one.snow, passage::shared_workings(*there)});
+        shared.push_back({*one.snow, tank, passage::shared_workings(*there)});
       }
     }
     return shared;
@@ -134,8 +138,9 @@ class PlaceTeller {
 
  private:
   [[nodiscard]] std::optional<passage::Footing> footing(const std::optional<snow::SnowState>& snow,
-                                                        units::Instant when) const {
-    return passage::footing_at(course_, footfall_, {snow, when});
+                                                        units::Instant when,
+                                                        passage::Tank tank) const {
+    return passage::footing_at(course_, footfall_, {snow, when}, tank);
   }
 
   const Judge& judge_;

@@ -30,9 +30,10 @@ struct ExplainedFinding {
   std::vector<passage::Working> besides;  ///< numbers that are neither inputs nor shared
 };
 
-/// The numbers that several checks share at a place, in one snow.
+/// The numbers that several checks share at a place, in one snow, with so much in the tank.
 struct SharedNumbers {
   snow::SnowState snow;
+  passage::Tank tank;
   std::vector<passage::Working> numbers;
 };
 
@@ -61,7 +62,7 @@ struct ExplainedWay {
   geo::Span piece{};     ///< of the leg, that was judged as one
   passage::Lies ground;  ///< under carrier and trailer; surveys stand for heights where they count
   std::vector<std::optional<snow::SnowState>> snow;  ///< all that may be met; nothing: unknown
-  std::vector<SharedNumbers> shared;                 ///< for every snow that a finding came out in
+  std::vector<SharedNumbers> shared;  ///< for every snow and tank that a finding came out in
   ExplainedVerdict verdict;
   std::vector<ExplainedFinding> findings;  ///< the worst of every check, in order of Check
   ExplainedLeg leg;

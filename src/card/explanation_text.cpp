@@ -59,6 +59,9 @@ class FindingWriter {
                        ", " + words::outcome(finding) + (explained.binds ? " (binds)" : ""));
     write_numbers(finding, sheet);
     write_where(explained, sheet);
+    if (finding.tank != passage::Tank::as_loaded) {
+      detail(sheet, "fuel", "worst " + std::string{words::tank(finding.tank)});
+    }
     detail(sheet, "formula", std::string{explained.formula});
     std::string_view label = "inputs";
     for (const passage::Input& input : finding.inputs.all()) {
@@ -118,7 +121,8 @@ class FindingWriter {
       return "worked out below";
     }
     const bool is_shared = std::ranges::any_of(way_.shared, [&](const SharedNumbers& shared) {
-      return explained.snow == shared.snow && has(shared.numbers);
+      return explained.snow == shared.snow && explained.finding.tank == shared.tank &&
+             has(shared.numbers);
     });
     return is_shared ? "worked out above" : "worked out from the others";
   }
@@ -185,7 +189,8 @@ void write_ground(const ExplainedWay& way, Sheet& sheet) {
 void write_shared(const SharedNumbers& shared, Sheet& sheet) {
   sheet.blank();
   sheet.paragraph("Numbers that several checks share, in " + words::snow_state(shared.snow) +
-                  " snow, the error added to every slope:");
+                  " snow, " + std::string{words::tank(shared.tank)} +
+                  ", the error added to every slope:");
   std::string_view page;
   for (const passage::Working& working : shared.numbers) {
     if (working.page != page) {

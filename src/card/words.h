@@ -47,6 +47,8 @@ namespace rimehaul::card::words {
 
 // Findings.
 [[nodiscard]] std::string_view stand(passage::Stand stand);
+/// Fuel that a finding came out with: "with the tank empty".
+[[nodiscard]] std::string_view tank(passage::Tank tank);
 [[nodiscard]] std::string_view origin(passage::Origin origin);
 [[nodiscard]] std::string_view grip_standing(snow::GripStanding standing);
 /// How a finding came out, in one line: "62 % of the limit", "not known: visibility".

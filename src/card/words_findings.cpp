@@ -20,6 +20,10 @@ std::string_view stand(passage::Stand stand) {
   return "";
 }
 
+std::string_view tank(passage::Tank tank) {
+  return tank == passage::Tank::empty ? "with the tank empty" : "with the fuel it starts with";
+}
+
 std::string_view origin(passage::Origin origin) {
   switch (origin) {
     case passage::Origin::heights:

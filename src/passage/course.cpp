@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/require.h"
 #include "passage/crew_rules.h"
 #include "passage/drive.h"
 
@@ -54,31 +55,34 @@ Finding judge_heights(const Course& course, const Lies& lies) {
                      : "error of the heights, or what may hide between their cells");
 }
 
-Finding judge_snow(const SnowThere& snow, const snow::GripRow* grip) {
+Finding judge_snow(const SnowThere& snow, bool grip_known) {
   if (!snow.state.has_value()) {
     return unknown(Check::snow_known, "snow at this place and hour");
   }
-  return grip != nullptr ? kept(Check::snow_known, "somebody has said, and there is a grip for it")
-                         : unknown(Check::snow_known, "grip of this snow for this rig");
+  return grip_known ? kept(Check::snow_known, "somebody has said, and there is a grip for it")
+                    : unknown(Check::snow_known, "grip of this snow for this rig");
 }
 
 /// The most that the box can ask of the engine sets the speed.
-MetresPerSecond speed_on(const Course& course, const snow::GripRow& grip, const Lies& lies) {
-  const units::Slope steepest =
-      std::max(lies.carrier->up_to.grade_high, lies.trailer->up_to.grade_high);
-  return speed_of_power(course.rig.carrier, pull_needed(course.weighed, grip, steepest));
+MetresPerSecond speed_on(const Footing& footing) {
+  const units::Slope steepest = std::max(footing.carrier.grade_high, footing.trailer.grade_high);
+  return speed_of_power(footing.rig.carrier, pull_needed(footing.weighed, footing.grip, steepest));
 }
 
-const snow::GripRow* grip_in(const Course& course, const SnowThere& snow) {
-  const bool known = snow.state.has_value() && course.grip.row(*snow.state).has_value();
-  return known ? &*course.grip.row(*snow.state) : nullptr;
+/// However much is in the tank.
+bool grip_known(const Course& course, const SnowThere& snow) {
+  return snow.state.has_value() &&
+         std::ranges::all_of(course.weighings, [&](const WeighedOut& weighing) {
+           return weighing.grip.row(*snow.state).has_value();
+         });
 }
 
-/// Requires lies that are known.
-Footing footing_on(const Course& course, const Lies& lies, const snow::GripRow& grip) {
+/// Requires that lies and grip are known.
+Footing footing_on(const Course& course, const Lies& lies, const WeighedOut& weighing,
+                   snow::SnowState snow) {
   return {.rig = course.rig,
-          .weighed = course.weighed,
-          .grip = grip,
+          .weighed = weighing.weighed,
+          .grip = *weighing.grip.row(snow),
           .rules = course.scene.rules,
           .carrier = lies.carrier->up_to,
           .trailer = lies.trailer->up_to};
@@ -89,15 +93,48 @@ Metres radius_at(const Course& course, const Footfall& footfall) {
   return std::max(footfall.radius, course.rig.carrier.turning_radius);
 }
 
-PlaceJudgement judge_ground_and_stopping(const Course& course, const Lies& lies,
-                                         const snow::GripRow& grip, Metres radius) {
-  const Footing footing = footing_on(course, lies, grip);
-  PlaceJudgement judged{judge_ground(footing), lies.carrier, std::nullopt};
-  Stopping stopping = judge_stopping(footing, {course.sight, radius}, course.allowed_share);
-  judged.speed = lower_of(lower_of(stopping.speed, course.rig.carrier.top_speed),
-                          speed_on(course, grip, lies));
+PlaceJudgement judge_ground_and_stopping(const Footing& footing, StopWithin within,
+                                         double allowed_share) {
+  PlaceJudgement judged{judge_ground(footing), std::nullopt, std::nullopt};
+  within.at_most = lower_of(within.at_most, speed_on(footing));
+  Stopping stopping = judge_stopping(footing, within, allowed_share);
+  judged.speed =
+      lower_of(lower_of(stopping.speed, footing.rig.carrier.top_speed), speed_on(footing));
   judged.findings.push_back(std::move(stopping.finding));
   return judged;
+}
+
+/// Of the same checks of one place the worse, check by check; the lower of the speeds.
+void keep_worse(PlaceJudgement& judged, PlaceJudgement other) {
+  base::require(judged.findings.size() == other.findings.size(), "the same checks were asked");
+  for (std::size_t i = 0; i < other.findings.size(); ++i) {
+    if (binds_before(other.findings[i], judged.findings[i])) {
+      judged.findings[i] = std::move(other.findings[i]);
+    }
+  }
+  judged.speed = lower_of(*judged.speed, *other.speed);
+}
+
+/// Requires that lies and grip are known.
+PlaceJudgement judge_on(const Course& course, const Lies& lies, snow::SnowState snow,
+                        Metres radius) {
+  PlaceJudgement worst;
+  MetresPerSecond at_most = speed_of_bend(radius);
+  for (const WeighedOut& weighing : course.weighings) {
+    PlaceJudgement judged =
+        judge_ground_and_stopping(footing_on(course, lies, weighing, snow),
+                                  {course.sight, radius, at_most}, course.allowed_share);
+    at_most = lower_of(at_most, *judged.speed);
+    if (worst.findings.empty()) {
+      worst = std::move(judged);
+      continue;
+    }
+    for (Finding& finding : judged.findings) {
+      finding.tank = weighing.tank;
+    }
+    keep_worse(worst, std::move(judged));
+  }
+  return worst;
 }
 
 }  // namespace
@@ -118,24 +155,26 @@ Lies lies_at(const Course& course, const Footfall& footfall, units::Instant when
 }
 
 std::optional<Footing> footing_at(const Course& course, const Footfall& footfall,
-                                  const SnowThere& snow) {
+                                  const SnowThere& snow, Tank tank) {
   const Lies lies = lies_at(course, footfall, snow.when);
-  const snow::GripRow* grip = grip_in(course, snow);
-  if (grip == nullptr || !lies.carrier.has_value() || !lies.trailer.has_value()) {
+  const auto weighing = std::ranges::find(course.weighings, tank, &WeighedOut::tank);
+  if (weighing == course.weighings.end() || !grip_known(course, snow) ||
+      !lies.carrier.has_value() || !lies.trailer.has_value()) {
     return std::nullopt;
   }
-  return footing_on(course, lies, *grip);
+  return footing_on(course, lies, *weighing, *snow.state);
 }
 
 PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const SnowThere& snow) {
   const Lies lies = lies_at(course, footfall, snow.when);
-  const snow::GripRow* grip = grip_in(course, snow);
-  PlaceJudgement judged{{}, lies.carrier, std::nullopt};
-  if (grip != nullptr && lies.carrier.has_value() && lies.trailer.has_value()) {
-    judged = judge_ground_and_stopping(course, lies, *grip, radius_at(course, footfall));
+  const bool has_grip = grip_known(course, snow);
+  PlaceJudgement judged;
+  if (has_grip && lies.carrier.has_value() && lies.trailer.has_value()) {
+    judged = judge_on(course, lies, *snow.state, radius_at(course, footfall));
   }
+  judged.carrier = lies.carrier;
   judged.findings.push_back(judge_heights(course, lies));
-  judged.findings.push_back(judge_snow(snow, grip));
+  judged.findings.push_back(judge_snow(snow, has_grip));
   if (snow.state.has_value() && course.rig.trailer.has_value()) {
     judged.findings.push_back(
         judge_towing_in_wet_snow(course.rig, course.scene.rules, *snow.state));

@@ -6,8 +6,8 @@
 
 #include "passage/footfall.h"
 #include "passage/footing.h"
-#include "passage/grip_table.h"
 #include "passage/mark_rules.h"
+#include "passage/weighing.h"
 
 namespace rimehaul::passage {
 
@@ -15,8 +15,7 @@ namespace rimehaul::passage {
 struct Course {
   const Scene& scene;
   const rig::Rig& rig;
-  const rig::Weighed& weighed;
-  const GripTable& grip;
+  const std::vector<WeighedOut>& weighings;
   std::optional<units::Slope> tolerance;  ///< nothing: the heights' error is not known
   double allowed_share = 0.0;
   units::Metres sight;
@@ -36,9 +35,9 @@ struct PlaceJudgement {
   std::optional<units::MetresPerSecond> speed;  ///< nothing: not known
 };
 
-/// Heights, snow, ground checks, stopping and, with a trailer, towing in wet snow. Where a survey
-/// stands for all the ground that a body may touch, it replaces the heights; where it stands for
-/// some of it, both count.
+/// Heights, snow, ground checks, stopping and, with a trailer, towing in wet snow; of each the
+/// worse of the tank as loaded and empty. Where a survey stands for all the ground that a body may
+/// touch, it replaces the heights; where it stands for some of it, both count.
 [[nodiscard]] PlaceJudgement judge_place(const Course& course, const Footfall& footfall,
                                          const SnowThere& snow);
 
@@ -53,7 +52,7 @@ struct Lies {
 /// What the ground checks look at there; nothing where the ground or the snow's grip is not known.
 /// References of the course must outlive it.
 [[nodiscard]] std::optional<Footing> footing_at(const Course& course, const Footfall& footfall,
-                                                const SnowThere& snow);
+                                                const SnowThere& snow, Tank tank);
 
 /// Every side of the box is a finite number.
 [[nodiscard]] bool is_known(const terrain::AttitudeBox& box);

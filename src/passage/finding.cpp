@@ -4,7 +4,6 @@
 #include <cmath>
 #include <utility>
 
-#include "base/require.h"
 
 namespace rimehaul::passage {
 
@@ -28,19 +27,6 @@ Rank rank_of(const Finding& finding) {
 }
 
 }  // namespace
-
-Inputs& Inputs::add(std::string_view name, units::Amount value, Origin origin) {
-  if (count_ >= kMost) {
-    base::require(/*holds=*/false, "a finding has room for no more than Inputs::kMost inputs");
-  }
-  // One by one: copied as a whole, each would first be put together elsewhere and read back.
-  Input& next = items_[count_];
-  next.name = name;
-  next.value = value;
-  next.origin = origin;
-  ++count_;
-  return *this;
-}
 
 // Demand before capacity, as in every table. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 Finding compare(Check check, units::Amount demand, units::Amount capacity) {

@@ -8,6 +8,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/require.h"
 #include "passage/check.h"
 #include "units/amount.h"
 
@@ -39,7 +40,18 @@ struct Input {
 class Inputs {
  public:
   /// Adds one; requires that there is room (kMost).
-  Inputs& add(std::string_view name, units::Amount value, Origin origin);
+  Inputs& add(std::string_view name, units::Amount value, Origin origin) {
+    if (count_ >= kMost) {
+      base::require(/*holds=*/false, "a finding has room for no more than Inputs::kMost inputs");
+    }
+    // One by one: copied as a whole, each would first be put together elsewhere and read back.
+    Input& next = items_[count_];
+    next.name = name;
+    next.value = value;
+    next.origin = origin;
+    ++count_;
+    return *this;
+  }
   [[nodiscard]] std::span<const Input> all() const { return {items_.data(), count_}; }
 
   static constexpr std::size_t kMost = 14;
@@ -61,6 +73,9 @@ enum class Stand {
 /// What a finding is: a share of a limit, or a rule that is kept or not and has no share.
 enum class Measure { share, rule };
 
+/// Fuel aboard that a finding came out worst with.
+enum class Tank { as_loaded, empty };
+
 /// One check at one place.
 struct Finding {
   Check check = Check::heights_known;
@@ -70,10 +85,11 @@ struct Finding {
   std::optional<double> share;  ///< demand / capacity; of a rule that is kept 0; nothing: closed
   std::string_view how;         ///< constant text: how a rule is kept where it compares no numbers
   std::string_view formula;     ///< constant text: where it is not the check's own
-  std::string missing;          ///< what is not known; not empty: closed
-  std::string refused;          ///< who or what says no; not empty: closed
-  std::string asks;             ///< the decision that the site's rules ask for
-  units::Metres at;             ///< chainage of the place along the stretch judged
+  Tank tank = Tank::as_loaded;
+  std::string missing;  ///< what is not known; not empty: closed
+  std::string refused;  ///< who or what says no; not empty: closed
+  std::string asks;     ///< the decision that the site's rules ask for
+  units::Metres at;     ///< chainage of the place along the stretch judged
   Inputs inputs;
 };
 

@@ -1,6 +1,7 @@
 // What a ground check looks at: the rig weighed out, the snow's grip, and how the ground may tilt.
 #pragma once
 
+#include <limits>
 #include <vector>
 
 #include "passage/finding.h"
@@ -48,6 +49,8 @@ struct Footing {
 struct StopWithin {
   units::Metres sight;   ///< the least that counts
   units::Metres radius;  ///< of the bend there; above 0
+  /// What something else allows: a higher speed is looked for no further than two steps on.
+  units::MetresPerSecond at_most{std::numeric_limits<double>::infinity()};
 };
 
 /// Stopping at walking pace within the sight, by a brake used no harder than leaves side slip,

@@ -42,8 +42,7 @@ Judge::Judge(const Scene& scene, const rig::Rig& rig, const snow::SnowAt& snow)
     : scene_{&scene},
       rig_{&rig},
       snow_{&snow},
-      weighed_{rig::weigh(rig)},
-      grip_{scene.rules.grip, rig, weighed_},
+      weighings_{weighings_of(scene.rules.grip, rig)},
       tolerance_{slope_tolerance(scene, narrower_gauge(rig))},
       steep_dry_{
           steep_ground_in(scene, snow::Wetness::dry, tolerance_, snow.weather().bulletin_level)},
@@ -56,8 +55,7 @@ Judge Judge::with_rig(const rig::Rig& rig) const {
   }
   Judge other{*this};
   other.rig_ = &rig;
-  other.weighed_ = rig::weigh(rig);
-  other.grip_ = GripTable{scene_->rules.grip, rig, other.weighed_};
+  other.weighings_ = weighings_of(scene_->rules.grip, rig);
   return other;
 }
 

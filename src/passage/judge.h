@@ -5,10 +5,10 @@
 
 #include "hazard/exposure.h"
 #include "passage/footfall.h"
-#include "passage/grip_table.h"
 #include "passage/judgement.h"
 #include "passage/scene.h"
 #include "passage/stretch.h"
+#include "passage/weighing.h"
 #include "snow/snow.h"
 
 namespace rimehaul::passage {
@@ -91,8 +91,11 @@ class Judge : public LegJudge {
   [[nodiscard]] const Scene& scene() const { return *scene_; }
   [[nodiscard]] const rig::Rig& rig() const { return *rig_; }
   [[nodiscard]] const snow::SnowAt& snow() const { return *snow_; }
-  [[nodiscard]] const rig::Weighed& weighed() const { return weighed_; }
-  [[nodiscard]] const GripTable& grip() const { return grip_; }
+  /// As loaded, then with the tank empty.
+  [[nodiscard]] const std::vector<WeighedOut>& weighings() const { return weighings_; }
+  /// As loaded.
+  [[nodiscard]] const rig::Weighed& weighed() const { return weighings_.front().weighed; }
+  [[nodiscard]] const GripTable& grip() const { return weighings_.front().grip; }
   /// k sigma and the sub-cell term for the narrower of carrier and trailer.
   [[nodiscard]] std::optional<units::Slope> tolerance() const { return tolerance_; }
   /// The lower of the site's and the driver's level; the site's where the level is not known, which
@@ -105,8 +108,7 @@ class Judge : public LegJudge {
   const Scene* scene_;
   const rig::Rig* rig_;
   const snow::SnowAt* snow_;
-  rig::Weighed weighed_;
-  GripTable grip_;
+  std::vector<WeighedOut> weighings_;
   std::optional<units::Slope> tolerance_;
   hazard::SteepGround steep_dry_;
   hazard::SteepGround steep_wet_;

@@ -8,7 +8,6 @@
 #include "base/require.h"
 #include "passage/bend.h"
 #include "passage/crew_rules.h"
-#include "passage/grip_table.h"
 #include "passage/worst.h"
 
 namespace rimehaul::passage {
@@ -35,11 +34,13 @@ std::vector<Finding> findings_on_any_ground(const SlopeQuestion& question,
 
 PlaneJudge::PlaneJudge(const SlopeQuestion& question)
     : question_{question},
-      weighed_{rig::weigh(question.rig)},
-      grip_{GripTable{question.rules.grip, question.rig, weighed_}.row(question.snow)},
+      weighings_{weighings_of(question.rules.grip, question.rig)},
       allowed_share_{allowed_share_for(question.rules, question.rig.driver_level).value_or(0.0)} {
-  std::vector<Finding> findings = findings_on_any_ground(question_, weighed_);
-  if (!grip_.has_value()) {
+  std::vector<Finding> findings = findings_on_any_ground(question_, weighings_.front().weighed);
+  const bool grip_known = std::ranges::all_of(weighings_, [&](const WeighedOut& weighing) {
+    return weighing.grip.row(question.snow).has_value();
+  });
+  if (!grip_known) {
     findings.push_back(unknown(Check::snow_known, "grip of this snow for this rig"));
   }
   // Load limits are ratings, not slopes: the allowed share is asked of them as of every check.
@@ -54,15 +55,18 @@ std::vector<Finding> PlaneJudge::findings_on(terrain::Attitude plane) const {
                                  .grade_high = plane.grade,
                                  .cross_low = plane.cross,
                                  .cross_high = plane.cross};
-  const Footing footing{.rig = question_.rig,
-                        .weighed = weighed_,
-                        .grip = *grip_,
-                        .rules = question_.rules,
-                        .carrier = box,
-                        .trailer = box};
-  std::vector<Finding> findings = judge_ground(footing);
-  findings.push_back(
-      judge_stopping(footing, {question_.rules.sight, kStraight}, allowed_share_).finding);
+  std::vector<Finding> findings;
+  for (const WeighedOut& weighing : weighings_) {
+    const Footing footing{.rig = question_.rig,
+                          .weighed = weighing.weighed,
+                          .grip = *weighing.grip.row(question_.snow),
+                          .rules = question_.rules,
+                          .carrier = box,
+                          .trailer = box};
+    std::ranges::move(judge_ground(footing), std::back_inserter(findings));
+    findings.push_back(
+        judge_stopping(footing, {question_.rules.sight, kStraight}, allowed_share_).finding);
+  }
   return findings;
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "passage/footing.h"
+#include "passage/weighing.h"
 #include "snow/snow.h"
 #include "terrain/attitude.h"
 
@@ -30,9 +31,9 @@ class PlaneJudge {
   /// grip that is not known. The one that binds; nothing: none does.
   [[nodiscard]] const std::optional<Finding>& closed() const { return closed_; }
 
-  /// Every ground check, and stopping at walking pace within the site's sight, with the ground
-  /// falling away to either side: the finding that binds of both. Requires that nothing closes the
-  /// rig on any ground.
+  /// With the tank as loaded and empty: every ground check, and stopping at walking pace within the
+  /// site's sight, with the ground falling away to either side: the finding that binds of both.
+  /// Requires that nothing closes the rig on any ground.
   [[nodiscard]] Finding binding_on(terrain::Attitude plane) const;
   [[nodiscard]] bool passes(terrain::Attitude plane) const;
 
@@ -40,8 +41,7 @@ class PlaneJudge {
   [[nodiscard]] std::vector<Finding> findings_on(terrain::Attitude plane) const;
 
   SlopeQuestion question_;
-  rig::Weighed weighed_;
-  std::optional<snow::GripRow> grip_;
+  std::vector<WeighedOut> weighings_;
   double allowed_share_;
   std::optional<Finding> closed_;
 };

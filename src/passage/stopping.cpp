@@ -74,15 +74,18 @@ class Brake {
     return statics_of(footing_, {.slowing = 0.0, .sideways = sideways});
   }
 
-  /// In a bend that pulls sideways so much.
+  /// In a bend that pulls sideways so much; nothing where rolling through it is too much already.
   [[nodiscard]] Braking hardest(double sideways) const {
     const Statics rolling = bent(sideways);
-    if (not_kept(rolling)) {
-      return {};
-    }
+    return not_kept(rolling) ? Braking{} : hardest_from(rolling);
+  }
+
+  /// Rolling so, which must be kept.
+  [[nodiscard]] Braking hardest_from(const Statics& rolling) const {
     // Loads are taken as the hardest braking that is planned shifts them; its own force is taken
     // off again.
-    const Statics harsh = statics_of(footing_, {.slowing = most_, .sideways = sideways});
+    const Statics harsh =
+        statics_of(footing_, {.slowing = most_, .sideways = rolling.motion.sideways});
     const units::Newtons asked =
         harsh.hold.asked - units::Newtons{footing_.weighed.total().value() * most_};
     const double part = smaller(part_by_slip(harsh), part_by_jackknife(harsh, asked));
@@ -177,6 +180,13 @@ double sideways_at(double speed, units::Metres radius) {
   return speed * speed / radius.value();
 }
 
+constexpr double kStep = 0.05;
+
+/// One of the speeds low, low + a step, ... that is above another, by two steps at most.
+double step_above(double low, double speed) {
+  return low + kStep * (std::ceil((speed - low) / kStep) + 1.0);
+}
+
 /// The highest of the speeds low, low + a step, ... up to `high` that keeps everything, as `low`
 /// does. Steps that do not depend on the place: a wider box never gives a higher speed.
 struct Between {
@@ -186,7 +196,6 @@ struct Between {
 
 template <class Keeps>
 double highest_speed(Between speeds, const Keeps& keeps) {
-  constexpr double kStep = 0.05;
   const auto speed_at = [&](int steps) { return speeds.low + kStep * steps; };
   int kept = 0;
   int beyond = static_cast<int>(std::floor((speeds.high - speeds.low) / kStep)) + 1;
@@ -204,18 +213,20 @@ double highest_speed(Between speeds, const Keeps& keeps) {
 
 Stopping judge_stopping(const Footing& footing, const StopWithin& within, double allowed_share) {
   const Brake brake{footing, allowed_share};
-  const Statics steady = statics_of(footing);
   const double pace = footing.rules.walking_pace.value();
-  const bool judged_elsewhere = brake.not_kept(steady).has_value();
   const units::MetresPerSecond none{0.0};
-  const double sideways = sideways_at(pace, within.radius);
+  const Statics rolling = brake.bent(sideways_at(pace, within.radius));
+  // A bend takes no less than a straight line, so what it leaves is kept there too.
+  const std::optional<Finding> too_much = brake.not_kept(rolling);
+  const bool judged_elsewhere = too_much && brake.not_kept(statics_of(footing));
   Worksheet sheet{Check::stopping};
-  if (const auto too_much = brake.not_kept(brake.bent(sideways)); too_much && !judged_elsewhere) {
+  if (too_much && !judged_elsewhere) {
     sheet.positive("v", amount(footing.rules.walking_pace), Origin::rules);
     sheet.positive("R", amount(within.radius), Origin::trail);
     return {taken_by_bend(sheet, *too_much), none};
   }
-  const Braking braking = judged_elsewhere ? brake.all_out(steady) : brake.hardest(sideways);
+  const Braking braking =
+      judged_elsewhere ? brake.all_out(statics_of(footing)) : brake.hardest_from(rolling);
   sheet.not_negative("B", amount(footing.rig.carrier.brake_force), Origin::rig_sheet);
   sheet.any("G", amount(braking.by_snow), Origin::derived);
   sheet.not_negative("u", units::count_of(braking.part), Origin::derived);
@@ -250,9 +261,14 @@ Stopping judge_stopping(const Footing& footing, const StopWithin& within, double
   if (judged_elsewhere) {
     return {std::move(finding), units::MetresPerSecond{smaller(straight, top_speed)}};
   }
+  const double low = smaller(pace, top_speed);
+  const double wanted = larger(low, step_above(low, within.at_most.value()));
+  const double high = smaller(smaller(straight, top_speed), wanted);
+  if (!(low <= high)) {
+    return {std::move(finding), none};  // what something else allows is not known
+  }
   return {std::move(finding),
-          units::MetresPerSecond{highest_speed(
-              {.low = smaller(pace, top_speed), .high = smaller(straight, top_speed)}, stops)}};
+          units::MetresPerSecond{highest_speed({.low = low, .high = high}, stops)}};
 }
 
 }  // namespace rimehaul::passage

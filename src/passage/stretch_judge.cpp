@@ -150,8 +150,7 @@ Course course_of(const Judge& judge, const trails::Trail& trail, std::vector<Mar
   const Rules& rules = judge.scene().rules;
   return {.scene = judge.scene(),
           .rig = judge.rig(),
-          .weighed = judge.weighed(),
-          .grip = judge.grip(),
+          .weighings = judge.weighings(),
           .tolerance = judge.tolerance(),
           .allowed_share =
               allowed_share_for(rules, judge.rig().driver_level).value_or(rules.allowed_share),

@@ -1,6 +1,7 @@
 // A finding's numbers as set out to be worked by hand; one that is no number closes the check.
 #pragma once
 
+#include <cmath>
 #include <string_view>
 
 #include "passage/finding.h"
@@ -14,10 +15,20 @@ class Worksheet {
   explicit Worksheet(Check check) : check_{check} {}
 
   // Each writes an input down and gives its number back. Names are constant text.
-  double any(std::string_view name, units::Amount value, Origin origin);  ///< finite
-  double not_negative(std::string_view name, units::Amount value, Origin origin);
-  double positive(std::string_view name, units::Amount value, Origin origin);
-  double share_of_one(std::string_view name, double value, Origin origin);  ///< (0, 1]
+  /// Finite.
+  double any(std::string_view name, units::Amount value, Origin origin) {
+    return write(name, value, origin, std::isfinite(value.value));
+  }
+  double not_negative(std::string_view name, units::Amount value, Origin origin) {
+    return write(name, value, origin, std::isfinite(value.value) && value.value >= 0.0);
+  }
+  double positive(std::string_view name, units::Amount value, Origin origin) {
+    return write(name, value, origin, std::isfinite(value.value) && value.value > 0.0);
+  }
+  /// In (0, 1].
+  double share_of_one(std::string_view name, double value, Origin origin) {
+    return write(name, units::count_of(value), origin, value > 0.0 && value <= 1.0);
+  }
 
   /// Whether every input so far can be worked with.
   [[nodiscard]] bool holds() const { return bad_.empty(); }
@@ -28,7 +39,13 @@ class Worksheet {
   [[nodiscard]] Finding refused(std::string_view why) const;
 
  private:
-  double write(std::string_view name, units::Amount value, Origin origin, bool good);
+  double write(std::string_view name, units::Amount value, Origin origin, bool good) {
+    inputs_.add(name, value, origin);
+    if (!good && bad_.empty()) {
+      bad_ = name;
+    }
+    return value.value;
+  }
 
   Check check_;
   Inputs inputs_;

@@ -76,7 +76,7 @@ void check_way(const ExplainedWay& way, Worked& worked) {
   for (const ExplainedFinding& explained : way.findings) {
     Numbers shown;
     for (const SharedNumbers& shared : way.shared) {
-      if (explained.snow == shared.snow) {
+      if (explained.snow == shared.snow && explained.finding.tank == shared.tank) {
         work_out(shared.numbers, shown);
       }
     }

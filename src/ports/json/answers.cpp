@@ -62,6 +62,7 @@ Object way_json(const card::ExplainedWay& way, double allowed_share) {
   for (const card::SharedNumbers& numbers : way.shared) {
     shared.push_back(Object{}
                          .list("snow", snow_json({numbers.snow}))
+                         .text("tank", key_of(numbers.tank))
                          .list("numbers", workings_json(numbers.numbers)));
   }
   object.list("shared", shared);

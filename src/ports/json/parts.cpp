@@ -173,6 +173,9 @@ Object finding_json(const passage::Finding& finding, passage::Stand stand) {
   object.text("formula", finding.formula.empty() ? facts.formula : finding.formula);
   object.text("source", facts.source).text("page", facts.page).text("stand", key_of(stand));
   object.text("measure", finding.measure == passage::Measure::rule ? "rule" : "share");
+  if (finding.tank != passage::Tank::as_loaded) {
+    object.text("tank", key_of(finding.tank));
+  }
   if (!finding.how.empty()) {
     object.text("how", finding.how);
   }
@@ -263,6 +266,10 @@ std::string_view key_of(passage::Stand stand) {
       return "missing";
   }
   return "";
+}
+
+std::string_view key_of(passage::Tank tank) {
+  return tank == passage::Tank::empty ? "empty" : "as_loaded";
 }
 
 }  // namespace rimehaul::ports::json

@@ -34,5 +34,6 @@ namespace rimehaul::ports::json {
 [[nodiscard]] std::string_view key_of(trails::Way way);
 [[nodiscard]] std::string_view key_of(search::Preference prefer);
 [[nodiscard]] std::string_view key_of(passage::Stand stand);
+[[nodiscard]] std::string_view key_of(passage::Tank tank);
 
 }  // namespace rimehaul::ports::json
