@@ -47,10 +47,12 @@ day::DayBoard board_on_cores(std::span<const day::BoardSnow> columns,
     shares[i % workers].push_back(columns[i]);
   }
   std::vector<std::future<day::DayBoard>> answers;
+  answers.reserve(workers);
   for (const std::vector<day::BoardSnow>& share : shares) {
     answers.push_back(std::async(std::launch::async, [&] { return day::board_of(share, shared); }));
   }
   std::vector<day::DayBoard> judged;
+  judged.reserve(workers);
   for (std::future<day::DayBoard>& answer : answers) {
     judged.push_back(answer.get());
   }

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "ports/toml/snow_words.h"
+#include "ports/toml/trial_reader.h"
 
 namespace rimehaul::ports::toml {
 
@@ -69,9 +70,14 @@ std::optional<MeasuredGrip> read_entry(TableReader& in) {
   entry.carrier_resistance = read_range(in, "carrier_resistance");
   entry.trailer_resistance = read_range(in, "trailer_resistance");
   entry.trailer_start = in.may<ForceRatio>("trailer_start", kRatio);
+  const std::string told = entry.source;
+  read_trials(in, entry);
+  if (standing && *standing != GripStanding::site_measured && entry.source != told) {
+    in.fault("standing", {"is not site_measured, but there are trials", "write site_measured"});
+  }
   in.refuse_rest();
   if (in.faults() == faults_before && says_nothing(entry)) {
-    in.fault({"gives no number", "give traction, or another number that was measured"});
+    in.fault({"gives no number", "give traction, another number that was measured, or a trial"});
   }
   if (in.faults() != faults_before || !state || !standing) {
     return std::nullopt;

@@ -83,6 +83,9 @@ class TableReader {
   [[nodiscard]] std::optional<std::vector<double>> numbers(std::string_view key,
                                                            std::span<const Range> ranges,
                                                            Presence presence = Presence::must);
+  /// A list of numbers, as many as there are, each in the range; empty when it is not there.
+  [[nodiscard]] std::vector<double> list(std::string_view key, Range range,
+                                         Presence presence = Presence::must);
   /// A list of such lists.
   [[nodiscard]] std::vector<std::vector<double>> rows(std::string_view key,
                                                       std::span<const Range> ranges,

@@ -47,6 +47,19 @@ std::optional<std::vector<double>> TableReader::numbers(std::string_view key,
   return node != nullptr ? numbers_in(*node, spot_of(key), ranges) : std::nullopt;
 }
 
+std::vector<double> TableReader::list(std::string_view key, Range range, Presence presence) {
+  std::vector<double> numbers;
+  if (const auto* list = ask_for<List>(key, presence, "a list of numbers")) {
+    for (const Node& node : *list) {
+      const Spot spot{.line = node.line, .path = spot_of(key).path};
+      if (const auto number = number_in(node, spot, range)) {
+        numbers.push_back(*number);
+      }
+    }
+  }
+  return numbers;
+}
+
 std::vector<std::vector<double>> TableReader::rows(std::string_view key,
                                                    std::span<const Range> ranges,
                                                    Presence presence) {

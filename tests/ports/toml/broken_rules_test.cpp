@@ -97,8 +97,8 @@ const std::vector<Breakage> kBrokenRules{
       "2026-01-12"}},
     {"traction = 0.24\nbrake = 0.22\n",
      "",
-     {"rules.toml: line 37 (grip): gives no number; give traction, or another number that was "
-      "measured"}},
+     {"rules.toml: line 37 (grip): gives no number; give traction, another number that was "
+      "measured, or a trial"}},
     {"traction = 0.24",
      "traction = 24",
      {"rules.toml: line 44 (grip.traction): 24 is out of range; write a number above 0, up to 1"}},
