@@ -21,18 +21,22 @@ Guide guide_to_check() {
 }
 
 Guide guide_to_explain() {
-  return {.examples = {{"Every check at one place of a trail, both ways:",
-                        "rimehaul explain routes/marrowfell --rig Broadfoot --snow moist "
-                        "--trail \"Shed Lane\" --at 120"},
-                       {"One way alone, loaded, with the day's weather:",
-                        "rimehaul explain routes/marrowfell --rig Broadfoot --load 100 --snow dry "
-                        "--trail \"Birk Climb\" --at 789 --direction forward --bulletin 2 "
-                        "--visibility 400 --wind 18 --now 2026-02-01T08:30:00-10:00"},
-                       {"The trail nearest to a place on the map:",
-                        "rimehaul explain routes/marrowfell --rig Broadfoot --snow dry "
-                        "--point 498500,5093800 --json place.json"}},
-          .endings = {{Status::yes, "the place is explained, whatever the verdict there"}},
-          .notes = {}};
+  return {
+      .examples = {{"Every check at one place of a trail, both ways:",
+                    "rimehaul explain routes/marrowfell --rig Broadfoot --snow moist "
+                    "--trail \"Shed Lane\" --at 120"},
+                   {"One way alone, loaded, with the day's weather:",
+                    "rimehaul explain routes/marrowfell --rig Broadfoot --load 100 --snow dry "
+                    "--trail \"Birk Climb\" --at 789 --direction forward --bulletin 2 "
+                    "--visibility 400 --wind 18 --now 2026-02-01T08:30:00-10:00"},
+                   {"How near a thing it is, and what would change it:",
+                    "rimehaul explain routes/marrowfell --rig Broadfoot --load 100 --snow moist "
+                    "--trail \"Birk Climb\" --at 789 --direction forward --what-if"},
+                   {"The trail nearest to a place on the map:",
+                    "rimehaul explain routes/marrowfell --rig Broadfoot --snow dry "
+                    "--point 498500,5093800 --json place.json"}},
+      .endings = {{Status::yes, "the place is explained, whatever the verdict there"}},
+      .notes = {}};
 }
 
 }  // namespace
@@ -73,6 +77,10 @@ Verb add_explain(CLI::App& program, ExplainOptions& options) {
   add_rig(*verb, options.rig);
   add_company(*verb, options.rig);
   add_snow(*verb, options.snow);
+  verb->add_flag("--what-if", options.what_if,
+                 "Tell besides how each share moves with the ground, the load, the snow and the "
+                 "balance")
+      ->group(kAnswerGroup);
   return {verb, guide_to_explain()};
 }
 

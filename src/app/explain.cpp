@@ -71,7 +71,8 @@ Status explain(const ExplainOptions& options, const Outside& outside) {
   const passage::Judge judge{*site.scene, rig, *snow.snow};
   const card::TrailPlace place = place_of(site.scene->network, options);
   const card::Explanation explanation =
-      card::explain(judge, place, directions_named(options.direction), when);
+      card::explain(judge, place, directions_named(options.direction), when,
+                    options.what_if ? card::WhatIf::yes : card::WhatIf::no);
   give_answer({.text = card::text_of(explanation, kColumns),
                .json = ports::json::explanation_json(explanation)},
               options.common, outside);

@@ -15,6 +15,7 @@ fs::path end_of_links(fs::path path) {
   return path;
 }
 
+// Either order will do. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 bool are_one_file(const std::string& one, const std::string& other) {
   std::error_code trouble;
   const fs::file_status status = fs::status(one, trouble);

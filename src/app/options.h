@@ -81,6 +81,7 @@ struct ExplainOptions {
   std::vector<double> point_m;  ///< east, north; empty: not given
   std::string direction = "both";
   std::optional<std::string> depart;
+  bool what_if = false;
 };
 
 struct AuditOptions {

@@ -159,7 +159,7 @@ void mark_binding(std::vector<ExplainedFinding>& findings) {
 }
 
 ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
-                         units::Instant when) {
+                         units::Instant when, WhatIf asked) {
   const passage::Stretch stretch = judge.stretch_of(id);
   const auto footfalls = passage::ground_under(judge.scene(), judge.rig(), stretch);
   const std::size_t index = footfall_at(footfalls, at);
@@ -184,6 +184,9 @@ ExplainedWay explain_way(const Judge& judge, trails::LegId id, units::Metres at,
   way.shared = teller.shared(way.findings);
   way.verdict =
       verdict_on(findings, judge, passage::PlaceOpenWith{judge, {stretch, footfalls, index}, when});
+  if (asked == WhatIf::yes) {
+    way.what_if = what_if(judge, {stretch, footfall, judged.hours});
+  }
   way.leg = explain_leg(judge, id, judged);
   return way;
 }
@@ -212,7 +215,7 @@ std::string snow_words(const std::vector<std::optional<snow::SnowState>>& met) {
 }  // namespace
 
 Explanation explain(const Judge& judge, const TrailPlace& place, Directions directions,
-                    units::Instant when) {
+                    units::Instant when, WhatIf what_if) {
   const passage::Scene& scene = judge.scene();
   const trails::LegId drawn = leg_at(judge, place);
   const trails::Leg& leg = leg_of(judge, drawn);
@@ -234,11 +237,11 @@ Explanation explain(const Judge& judge, const TrailPlace& place, Directions dire
   explanation.confidence_k = scene.rules.confidence_k;
   explanation.sigma = terrain::gradient_sigma(scene.heights.frame(), scene.trust);
   if (directions != Directions::backward) {
-    explanation.ways.push_back(explain_way(judge, drawn, forward_at, when));
+    explanation.ways.push_back(explain_way(judge, drawn, forward_at, when, what_if));
   }
   if (directions != Directions::forward) {
-    explanation.ways.push_back(
-        explain_way(judge, trails::opposite_of(drawn), leg.line.length() - forward_at, when));
+    explanation.ways.push_back(explain_way(judge, trails::opposite_of(drawn),
+                                           leg.line.length() - forward_at, when, what_if));
   }
   const auto met = snow_on(explanation.ways);
   explanation.snow = snow_words(met);

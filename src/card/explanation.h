@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "card/what_if.h"
 #include "passage/course.h"
 #include "passage/open_loads.h"
 #include "passage/workings.h"
@@ -65,6 +66,7 @@ struct ExplainedWay {
   std::vector<SharedNumbers> shared;  ///< for every snow and tank that a finding came out in
   ExplainedVerdict verdict;
   std::vector<ExplainedFinding> findings;  ///< the worst of every check, in order of Check
+  std::vector<MovingShare> what_if{};      ///< asked for with WhatIf::yes alone
   ExplainedLeg leg;
 };
 
@@ -93,9 +95,13 @@ struct Explanation {
 /// Which directions are asked for.
 enum class Directions { forward, backward, both };
 
+/// Whether it is asked for how the shares move.
+enum class WhatIf { no, yes };
+
 /// Explains a place. Requires that it lies on a leg of the trail.
 [[nodiscard]] Explanation explain(const passage::Judge& judge, const TrailPlace& place,
-                                  Directions directions, units::Instant when);
+                                  Directions directions, units::Instant when,
+                                  WhatIf what_if = WhatIf::no);
 
 /// The explanation as text, no line longer than `columns` (60 or more).
 [[nodiscard]] std::string text_of(const Explanation& explanation, int columns);

@@ -201,6 +201,31 @@ void write_shared(const SharedNumbers& shared, Sheet& sheet) {
   }
 }
 
+std::string share_words(const std::optional<double>& share, double allowed_share) {
+  if (!share) {
+    return "closed";
+  }
+  return units::text_of(*share * 100.0, 1, units::Round::up) + " %" +
+         (*share <= allowed_share ? "" : " (over)");
+}
+
+void write_what_if(const ExplainedWay& way, double allowed_share, Sheet& sheet) {
+  if (way.what_if.empty()) {
+    return;
+  }
+  sheet.blank();
+  sheet.paragraph(
+      "What if, each alone, all else as asked for; what is not named moves it by less than 0.1 %:");
+  for (const MovingShare& moving : way.what_if) {
+    std::string text = std::string{passage::facts_of(moving.check).title} + ": now " +
+                       share_words(moving.now, allowed_share);
+    for (const ChangedShare& changed : moving.then) {
+      text += "; " + std::string{changed.change} + " " + share_words(changed.share, allowed_share);
+    }
+    sheet.labelled({0, 4, " - "}, text);
+  }
+}
+
 void write_way(const ExplainedWay& way, const Explanation& explanation, Sheet& sheet) {
   sheet.heading(std::string{way.way == trails::Way::as_drawn ? "FORWARD" : "BACKWARD"} + ", " +
                 way.from + " to " + way.to + ", heading " + bearing_text(way.heading) + ": " +
@@ -221,6 +246,7 @@ void write_way(const ExplainedWay& way, const Explanation& explanation, Sheet& s
   for (const ExplainedFinding& explained : way.findings) {
     writer.write(explained, sheet);
   }
+  write_what_if(way, explanation.allowed_share, sheet);
 }
 
 /// How far every slope by the heights may be off, and what that is made of.

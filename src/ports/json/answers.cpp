@@ -49,6 +49,21 @@ Object explained_json(const card::ExplainedFinding& explained) {
   return object.list("besides", workings_json(explained.besides));
 }
 
+std::vector<Object> what_if_json(const std::vector<card::MovingShare>& shares) {
+  std::vector<Object> objects;
+  for (const card::MovingShare& moving : shares) {
+    std::vector<Object> then;
+    for (const card::ChangedShare& changed : moving.then) {
+      then.push_back(Object{}.text("change", changed.change).number("share", changed.share));
+    }
+    objects.push_back(Object{}
+                          .text("check", passage::facts_of(moving.check).key)
+                          .number("share", moving.now)
+                          .list("then", then));
+  }
+  return objects;
+}
+
 Object way_json(const card::ExplainedWay& way, double allowed_share) {
   Object object;
   object.text("direction", key_of(way.way)).text("from", way.from).text("to", way.to);
@@ -70,7 +85,8 @@ Object way_json(const card::ExplainedWay& way, double allowed_share) {
   for (const card::ExplainedFinding& explained : way.findings) {
     findings.push_back(explained_json(explained));
   }
-  return object.list("findings", findings);
+  object.list("findings", findings);
+  return way.what_if.empty() ? object : object.list("what_if", what_if_json(way.what_if));
 }
 
 Object fault_json(const base::Fault& fault) {
