@@ -59,9 +59,11 @@ ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, unit
     chosen.ran_out = site.snow->valid_until;
   }
   overlay(options, weather);
+  const bool weather_is_told =
+      options.visibility_m && options.wind_kmh && options.rain && options.bulletin;
   chosen.snow = std::make_unique<snow::ConstantSnow>(
       snow::SnowState{wetness_typed(*options.wetness), surface_typed(options.surface)}, weather,
-      told);
+      told, weather_is_told ? std::nullopt : chosen.valid_until);
   return chosen;
 }
 
@@ -207,6 +209,12 @@ ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
     throw WrongUsage{
         "what is the snow like? Say --snow CLASS or --snow-report FILE; site.toml "
         "names no report"};
+  }
+  if (!holds_at(report, depart)) {
+    // Yesterday's word says nothing of the weather or of what stands on the trails.
+    chosen.ran_out =
+        report.valid_until && *report.valid_until < depart ? report.valid_until : std::nullopt;
+    report.weather = {};
   }
   overlay(options, report.weather);
   chosen.valid_until = report.valid_until;

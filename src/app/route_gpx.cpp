@@ -13,8 +13,11 @@ namespace rimehaul::app {
 namespace {
 
 std::string description_of(const card::RouteCard& card) {
-  std::string text =
-      "Heights in metres above " + card.vertical_datum + ", not above the ellipsoid.";
+  std::string text = std::string{"Verdict: "} + passage::words_for(card.verdict);
+  if (!card.permitted_by.empty()) {
+    text += ", permitted by " + card.permitted_by;
+  }
+  text += ". Heights in metres above " + card.vertical_datum + ", not above the ellipsoid.";
   for (const std::string& caution : card.cautions) {
     text += " " + caution;
   }

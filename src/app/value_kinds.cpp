@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cmath>
 
 #include "app/names.h"
@@ -64,6 +65,13 @@ CLI::Option* takes_number_of(CLI::Option* option, const std::string& unit, Bound
   return option->type_name(unit)->check(CLI::Validator{check, ""});
 }
 
+/// Blanks alone would sign a decision with nobody's name.
+std::string names_somebody(const std::string& name) {
+  const bool has_letter = std::ranges::any_of(
+      name, [](unsigned char byte) { return byte >= 0x80 || std::isgraph(byte) != 0; });
+  return has_letter ? std::string{} : "a name of blanks alone is nobody's";
+}
+
 }  // namespace
 
 std::vector<std::string> words_of(Value value) {
@@ -94,6 +102,9 @@ std::string words_listed(Value value) {
 
 CLI::Option* takes(CLI::Option* option, Value value) {
   option->type_name(kind_of(value).shown);
+  if (value == Value::name) {
+    return option->check(CLI::Validator{names_somebody, ""});
+  }
   const std::vector<std::string> words = words_of(value);
   if (words.empty()) {
     return option;

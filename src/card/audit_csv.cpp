@@ -74,7 +74,7 @@ std::vector<std::string> row_of(const AuditReport& report, const AuditRow& row) 
           std::string{unit_cell(finding)},
           degrees_cell(finding.demand, Round::up),
           degrees_cell(finding.capacity, Round::down),
-          csv_text(facts.formula),
+          csv_text(finding.formula.empty() ? facts.formula : finding.formula),
           csv_text(facts.source),
           std::string{facts.page}};
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "card/snow_runs.h"
 #include "passage/limits.h"
 
 namespace rimehaul::card {
@@ -41,17 +42,13 @@ std::optional<Slope> gentler(std::optional<Slope> bound,
   return std::min(*bound, limit->steepest);
 }
 
-GradeBounds bounds_of(const passage::LegJudgement& leg, Metres before, LimitTable& table) {
+GradeBounds bounds_of(const SnowRun& run, Metres before, LimitTable& table) {
   const Slope any = Slope::from_degrees(89);
-  GradeBounds bounds{{before, before + leg.length}, any, any};
-  for (const snow::SnowState& state : leg.snow) {
+  GradeBounds bounds{{before + run.span.from, before + run.span.to}, any, any};
+  for (const snow::SnowState& state : run.states) {
     const passage::GradeLimits& limits = table.in(state);
     bounds.climb = gentler(bounds.climb, limits.climb);
     bounds.descent = gentler(bounds.descent, limits.descent);
-  }
-  if (leg.snow.empty()) {
-    bounds.climb.reset();
-    bounds.descent.reset();
   }
   return bounds;
 }
@@ -75,7 +72,10 @@ GradeProfile grade_profile_of(const search::Route& route, const ProfileContext& 
     for (const passage::PieceDrive& piece : leg.judgement.pieces) {
       profile.pieces.push_back(piece_of(piece, before));
     }
-    profile.legs.push_back(bounds_of(leg.judgement, before, table));
+    for (const SnowRun& run : snow_runs_of(leg.judgement)) {
+      profile.limits.push_back(bounds_of(run, before, table));
+    }
+    profile.legs.push_back({before, before + leg.judgement.length});
     before += leg.judgement.length;
   }
   return profile;

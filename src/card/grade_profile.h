@@ -18,8 +18,8 @@ struct GradePiece {
   std::optional<units::Slope> highest;
 };
 
-/// The steepest even slope that the rig may climb and come down in the snow of one leg. Nothing:
-/// none at all.
+/// The steepest even slope that the rig may climb and come down in the snow of a part of a leg.
+/// Nothing: none at all.
 struct GradeBounds {
   geo::Span span{};  ///< by chainage along the route
   std::optional<units::Slope> climb;
@@ -28,7 +28,8 @@ struct GradeBounds {
 
 struct GradeProfile {
   std::vector<GradePiece> pieces;
-  std::vector<GradeBounds> legs;  ///< one for each leg, in order
+  std::vector<geo::Span> legs;      ///< by chainage along the route, in order
+  std::vector<GradeBounds> limits;  ///< wherever the snow is known, in order
 };
 
 /// What is judged on the way.

@@ -67,7 +67,7 @@ std::string place_words(const rig::BodyPoint& place) {
 }
 
 std::string scale_words(units::Kilograms mass) {
-  return units::text_of(mass.value(), 0, Round::nearest) + " kg";
+  return units::text_of(mass.value(), 0, Round::up) + " kg";
 }
 
 std::string load_headline(const RigSheet& sheet) {

@@ -135,17 +135,18 @@ void add_strap_stop(const search::Route& route, const CardContext& context,
   if (!context.rig.trailer && !(load.bed > units::Kilograms{0})) {
     return;
   }
+  const auto towing = context.rig.trailer ? passage::Towing::yes : passage::Towing::no;
   const Metres latest = std::min(context.scene.rules.strap_check, route.length / 2);
   Metres before{0};
   for (std::size_t i = 0; i < legs.size() && before <= latest; ++i) {
     const LegToStopOn leg{route.legs[i], context, legs[i]};
     if (const auto at = leg.first_place({latest * kEarliestPart - before, latest - before})) {
-      add_notice(legs[i], {{*at, *at}, words::look_at_straps()});
+      add_notice(legs[i], {{*at, *at}, words::look_at_straps(towing)});
       return;
     }
     before += legs[i].length;
   }
-  add_notice(legs.front(), {{Metres{0}, Metres{0}}, words::no_place_for_straps(latest)});
+  add_notice(legs.front(), {{Metres{0}, Metres{0}}, words::no_place_for_straps(latest, towing)});
 }
 
 }  // namespace rimehaul::card

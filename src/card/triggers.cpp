@@ -1,13 +1,16 @@
 #include "card/triggers.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <optional>
 #include <string_view>
 
 #include "card/figures.h"
+#include "card/snow_runs.h"
 #include "card/words.h"
 #include "passage/mark_rules.h"
+#include "units/rounding.h"
 
 namespace rimehaul::card {
 
@@ -61,13 +64,79 @@ void add_closing_hours(const search::Route& route, const CardContext& context,
   triggers.insert(triggers.end(), last_first.rbegin(), last_first.rend());
 }
 
-/// Legs by the snow that they were judged in, those of the first leg first.
+/// The driest class and the least slippery surface of all.
+snow::SnowState best_of(const std::vector<snow::SnowState>& states) {
+  snow::SnowState best = states.front();
+  for (const snow::SnowState& state : states) {
+    best.wetness = std::min(best.wetness, state.wetness);
+    best.surface = std::min(best.surface, state.surface);
+  }
+  return best;
+}
+
+/// A part of a leg, and the snow that is told for it.
+struct ToldPart {
+  units::Metres to;
+  snow::SnowState state;
+};
+
+bool allows_worse(const snow::SnowState& state, const snow::SnowState& than) {
+  return state.wetness > than.wetness || state.surface > than.surface;
+}
+
+/// Where a part has several states the best of them is told for it.
+std::vector<ToldPart> parts_of(const passage::LegJudgement& leg) {
+  std::vector<ToldPart> parts;
+  for (const SnowRun& run : snow_runs_of(leg)) {
+    const snow::SnowState state = best_of(run.states);
+    if (parts.empty() || parts.back().state != state) {
+      parts.push_back({run.span.to, state});
+    }
+    parts.back().to = run.span.to;
+  }
+  return parts;
+}
+
+/// The parts of a leg that were judged in different snow. The metre in which one ends counts to
+/// that of both which allows less.
+void add_parts(int number, const std::vector<ToldPart>& parts,
+               std::vector<words::LegsInSnow>& groups) {
+  const auto metres = [](double length) {
+    return units::text_of(length, 0, units::Round::nearest) + " m";
+  };
+  double from_m = 0.0;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const bool is_last = i + 1 == parts.size();
+    const double end_m = parts[i].to.value();
+    const bool later = !is_last && allows_worse(parts[i + 1].state, parts[i].state);
+    const double to_m = later ? std::ceil(end_m) : std::floor(end_m);
+    groups.push_back({{parts[i].state},
+                      {number},
+                      " from " + metres(from_m) + (is_last ? " on" : " to " + metres(to_m))});
+    from_m = to_m;
+  }
+}
+
+/// Legs by the snow that they were judged in, those of the first leg first. A leg with several is
+/// told part by part, or where they change often by the best of them.
 std::vector<words::LegsInSnow> legs_by_snow(const search::Route& route) {
+  constexpr std::size_t kMostParts = 4;
   std::vector<words::LegsInSnow> groups;
   int number = 0;
   for (const search::RouteLeg& part : route.legs) {
     ++number;
-    auto group = std::ranges::find(groups, part.judgement.snow, &words::LegsInSnow::judged);
+    if (part.judgement.snow.size() > 1) {
+      const std::vector<ToldPart> parts = parts_of(part.judgement);
+      if (!parts.empty() && parts.size() <= kMostParts) {
+        add_parts(number, parts, groups);
+      } else {
+        groups.push_back({{best_of(part.judgement.snow)}, {number}});
+      }
+      continue;
+    }
+    auto group = std::ranges::find_if(groups, [&](const words::LegsInSnow& known) {
+      return known.part.empty() && known.judged == part.judgement.snow;
+    });
     if (group == groups.end()) {
       groups.push_back({part.judgement.snow, {}});
       group = groups.end() - 1;
@@ -160,6 +229,10 @@ std::vector<std::string> turn_back_triggers(const search::Route& route,
   if (context.snow_valid_until) {
     triggers.push_back(words::snow_report_runs_out(
         local_text(*context.snow_valid_until, scene.rules.utc_offset_minutes)));
+  } else {
+    triggers.push_back(words::overdue_past(
+        local_text(units::after(context.question.depart, route.time + scene.rules.overdue),
+                   scene.rules.utc_offset_minutes)));
   }
   const units::Litres reserve = fuel_reserve(context);
   triggers.push_back(words::fuel_below({route.fuel + reserve, reserve}));

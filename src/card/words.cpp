@@ -182,7 +182,7 @@ std::string snow_worse_than(const std::vector<LegsInSnow>& groups) {
   std::vector<std::string> parts;
   parts.reserve(groups.size());
   for (const LegsInSnow& group : groups) {
-    parts.push_back((groups.size() == 1 ? "" : legs(group.legs) + ": ") +
+    parts.push_back((groups.size() == 1 ? "" : legs(group.legs) + group.part + ": ") +
                     snow_states(group.judged));
   }
   return "the snow is wetter, harder or newer than judged (" + joined(parts, " / ") + ")";
@@ -198,6 +198,11 @@ std::string late_on_trail(std::string_view trail, units::TimeOfDay closes) {
 
 std::string snow_report_runs_out(std::string_view local_time) {
   return "it is past " + std::string{local_time} + ", when the snow report runs out";
+}
+
+std::string overdue_past(std::string_view local_time) {
+  return "it is past " + std::string{local_time} +
+         ": this card holds for this departure alone, as no report says how long";
 }
 
 std::string fuel_below(const LeastFuel& least) {

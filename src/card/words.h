@@ -81,16 +81,19 @@ enum class Towing { no, yes };
 
 // Reasons to turn back, with their numbers.
 [[nodiscard]] std::string visibility_below(units::Metres least);
-/// Legs that were judged in the same snow.
+/// Legs that were judged in the same snow, or a part of one leg.
 struct LegsInSnow {
   std::vector<snow::SnowState> judged;
   std::vector<int> legs;  ///< numbers, in order
+  std::string part{};     ///< " from 0 m to 420 m"; empty: all of them
 };
 /// Leg by leg where they were not all judged in the same snow.
 [[nodiscard]] std::string snow_worse_than(const std::vector<LegsInSnow>& groups);
 [[nodiscard]] std::string wind_over(units::MetresPerSecond most);
 [[nodiscard]] std::string late_on_trail(std::string_view trail, units::TimeOfDay closes);
 [[nodiscard]] std::string snow_report_runs_out(std::string_view local_time);
+/// Where no report says how long the snow and the weather hold.
+[[nodiscard]] std::string overdue_past(std::string_view local_time);
 struct LeastFuel {
   units::Litres at_start;
   units::Litres anywhere;  ///< the reserve
@@ -129,9 +132,9 @@ struct TowMass {
 /// What a rig that is heavier than the other may tow can do about it, or that nothing helps.
 [[nodiscard]] std::string too_heavy_to_tow(const TowMass& mass);
 [[nodiscard]] std::string out_of_reach_of(std::string_view rig, const std::vector<int>& numbers);
-[[nodiscard]] std::string look_at_straps();
+[[nodiscard]] std::string look_at_straps(passage::Towing towing);
 /// Instead, where no place within so far is known to be fit to stop at.
-[[nodiscard]] std::string no_place_for_straps(units::Metres within);
+[[nodiscard]] std::string no_place_for_straps(units::Metres within, passage::Towing towing);
 /// "do not stop: exposed to avalanches, as 186 m of this leg are; one rig at a time"
 [[nodiscard]] std::string exposed(units::Metres on_this_leg);
 /// Of each further stretch of the leg.

@@ -64,14 +64,22 @@ std::string out_of_reach_of(std::string_view rig, const std::vector<int>& number
          " in this snow: there help comes another way";
 }
 
-std::string look_at_straps() {
-  return "stop, level and clear as far as known: look again at straps, load, hitch pin and trailer";
+namespace {
+
+std::string fastenings(passage::Towing towing) {
+  return towing == passage::Towing::yes ? "straps, load, hitch pin and trailer" : "straps and load";
 }
 
-std::string no_place_for_straps(units::Metres within) {
+}  // namespace
+
+std::string look_at_straps(passage::Towing towing) {
+  return "stop, level and clear as far as known: look again at " + fastenings(towing);
+}
+
+std::string no_place_for_straps(units::Metres within, passage::Towing towing) {
   return "no place on the first " + distance_text(within) +
-         " is known to be fit to stop at: look twice at straps, load, hitch pin and trailer before "
-         "setting out";
+         " is known to be fit to stop at: look twice at " + fastenings(towing) +
+         " before setting out";
 }
 
 std::string call_control(std::string_view control) {

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <utility>
 
-
 namespace rimehaul::passage {
 
 namespace {

@@ -219,8 +219,10 @@ class LegWalk {
         continue;
       }
       grips.push_back(here.heaviest);
+      std::vector<snow::SnowState> states = here.states;
+      std::ranges::sort(states);
       told_.pieces.push_back({footfalls_[i].span, footfalls_[i].height,
-                              here.speed.value_or(MetresPerSecond{0}), here.states.back(),
+                              here.speed.value_or(MetresPerSecond{0}), std::move(states),
                               here.lie});
       told_.snow.insert(told_.snow.end(), here.states.begin(), here.states.end());
     }

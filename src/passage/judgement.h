@@ -30,8 +30,8 @@ struct PieceDrive {
   geo::Span span;
   std::optional<geo::Height> height;  ///< at its middle
   units::MetresPerSecond speed;
-  snow::SnowState snow;
-  std::optional<Lie> lie;  ///< of the ground under the carrier; nothing: not known
+  std::vector<snow::SnowState> snow;  ///< every state that it was judged in, sorted
+  std::optional<Lie> lie;             ///< of the ground under the carrier; nothing: not known
 };
 
 /// The hours that a leg is judged for.

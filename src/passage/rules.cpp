@@ -131,6 +131,7 @@ std::vector<std::string> estimates_in(const Rules& rules) {
     estimates.emplace_back("snow bridges over creeks carry in dry snow only");
   }
   estimates.emplace_back("bends ask at most 0.1 of the weight sideways");
+  estimates.emplace_back("3 cm of new snow make a groomed surface a fresh one");
   estimates.emplace_back(rules.grip.measured().empty()
                              ? "grip: all but dry traction on groomed snow and ice"
                              : "grip, where the site has not measured it: all but dry traction on "

@@ -97,6 +97,13 @@ std::vector<geo::Height> heights_under(const Footfall& footfall) {
   return {middle, middle + off, middle + -off};
 }
 
+/// What lies on groomed snow is fresh, and grips as that does.
+std::optional<SnowState> under_new_snow(const std::optional<SnowState>& state,
+                                        const snow::DayWeather& weather) {
+  const bool buried = weather.new_snow && !(*weather.new_snow < kNewSnowThatCounts);
+  return state && buried ? state->worst_with({snow::Wetness::dry, snow::Surface::fresh}) : state;
+}
+
 }  // namespace
 
 std::vector<std::optional<SnowState>> snow_under(const Footfall& footfall,
@@ -108,7 +115,8 @@ std::vector<std::optional<SnowState>> snow_under(const Footfall& footfall,
   const std::vector<std::optional<Bearing>> aspects = aspects_under(footfall, question);
   for (const geo::Height height : heights_under(footfall)) {
     for (const std::optional<Bearing>& aspect : aspects) {
-      const std::optional<SnowState> state = question.snow.at({height, aspect, question.when});
+      const std::optional<SnowState> state = under_new_snow(
+          question.snow.at({height, aspect, question.when}), question.snow.weather());
       if (std::ranges::find(states, state) == states.end()) {
         states.push_back(state);
       }

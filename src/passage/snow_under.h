@@ -10,6 +10,9 @@
 
 namespace rimehaul::passage {
 
+/// So much new snow since the last grooming makes a groomed surface a fresh one: an estimate.
+inline constexpr units::Metres kNewSnowThatCounts{0.03};
+
 /// Who is asked, for which line, and what counts as level ground.
 struct SnowQuestion {
   const snow::SnowAt& snow;
@@ -19,10 +22,10 @@ struct SnowQuestion {
 };
 
 /// The states that may be met anywhere on a footfall, each once, that of its middle first; nothing
-/// stands for unknown. The snow is asked at the lowest and highest height that the carrier's box
-/// lets the line reach from the middle's, and for all aspects that the box lets the ground have, no
-/// further apart than 15 degrees; and without an aspect where the ground may be level within the
-/// tolerance.
+/// stands for unknown. Under new snow a groomed surface counts as fresh. The snow is asked at the
+/// lowest and highest height that the carrier's box lets the line reach from the middle's, and for
+/// all aspects that the box lets the ground have, no further apart than 15 degrees; and without an
+/// aspect where the ground may be level within the tolerance.
 [[nodiscard]] std::vector<std::optional<snow::SnowState>> snow_under(const Footfall& footfall,
                                                                      const SnowQuestion& question);
 

@@ -50,6 +50,15 @@ Loads loads_against(const Checks& closing) {
   return load_may_lift(closing) ? Loads::may_help : Loads::cannot_help;
 }
 
+Checks load_ratings() {
+  Checks ratings;
+  using enum passage::Check;
+  for (const passage::Check check : {towed_mass, payload, trailer_payload, seats}) {
+    ratings.set(static_cast<std::size_t>(check));
+  }
+  return ratings;
+}
+
 }  // namespace
 
 bool Openings::any() const {
@@ -78,6 +87,7 @@ Openings Inquiry::opens(const std::vector<Place>& places) {
   return opens;
 }
 
+// A load that is over some rating is no remedy for anything else.
 Openings Inquiry::lifts(passage::Check check, const std::vector<Place>& places) {
   const auto index = static_cast<std::size_t>(check);
   const Trial now = trials_.as_it_stands();
@@ -85,7 +95,8 @@ Openings Inquiry::lifts(passage::Check check, const std::vector<Place>& places) 
     return std::ranges::all_of(places, [&](const Place& place) {
       const Outcome came = trials_.outcome(place, trial);
       const Outcome stands = trials_.outcome(place, now);
-      return !came.closed[index] && !came.asks[index] && (came.closed & ~stands.closed).none();
+      return !came.closed[index] && !came.asks[index] &&
+             (came.closed & (~stands.closed | load_ratings())).none();
     });
   };
   return openings_for(rig_, holds, loads_against(Checks{}.set(index)));

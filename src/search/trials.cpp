@@ -45,10 +45,8 @@ bool load_may_lift(const Checks& closing) {
 struct Trials::Variant {
   Variant(const Judge& like, const Trial& trial)
       : rig{rig_of(like.rig(), trial)},
-        snow{trial.snow.has_value() ? std::optional<snow::ConstantSnow>{std::in_place, *trial.snow,
-                                                                        like.snow().weather(),
-                                                                        "assumed for comparison"}
-                                    : std::nullopt},
+        snow{trial.snow ? std::optional<snow::OtherSnow>{std::in_place, like.snow(), *trial.snow}
+                        : std::nullopt},
         judge{snow.has_value() ? like.with_rig(rig).with_snow(*snow) : like.with_rig(rig)} {}
   Variant(const Variant&) = delete;
   Variant& operator=(const Variant&) = delete;
@@ -63,7 +61,7 @@ struct Trials::Variant {
   }
 
   rig::Rig rig;
-  std::optional<snow::ConstantSnow> snow;
+  std::optional<snow::OtherSnow> snow;
   Judge judge;
 };
 

@@ -65,14 +65,20 @@ SnowState SnowState::worst_with(SnowState other) const {
   return {.wetness = std::max(wetness, other.wetness), .surface = std::max(surface, other.surface)};
 }
 
-ConstantSnow::ConstantSnow(SnowState state, DayWeather weather, Told told_by)
-    : state_{state}, weather_{std::move(weather)}, told_by_{std::move(told_by)} {}
+ConstantSnow::ConstantSnow(SnowState state, DayWeather weather, Told told_by,
+                           std::optional<units::Instant> until)
+    : state_{state}, weather_{std::move(weather)}, told_by_{std::move(told_by)}, until_{until} {}
+
+std::optional<SnowState> OtherSnow::at(const PlaceAndHour& where) const {
+  return told_->at(where) ? std::optional{state_} : std::nullopt;
+}
 
 ConstantSnow::ConstantSnow(SnowState state, DayWeather weather, std::string told_by)
     : ConstantSnow{state, std::move(weather), Told{std::move(told_by), {}}} {}
 
-std::optional<SnowState> ConstantSnow::at(const PlaceAndHour& /*where*/) const {
-  return state_;
+std::optional<SnowState> ConstantSnow::at(const PlaceAndHour& where) const {
+  const bool holds = !until_ || where.when <= *until_;
+  return holds ? std::optional{state_} : std::nullopt;
 }
 
 }  // namespace rimehaul::snow

@@ -94,10 +94,12 @@ class SnowAt {
   [[nodiscard]] virtual Told told_by() const = 0;
 };
 
-/// The same class everywhere and always: a planner's "what if".
+/// The same class everywhere: a planner's "what if". Always, or until the report runs out whose
+/// weather goes with it; nothing is known after that.
 class ConstantSnow : public SnowAt {
  public:
-  ConstantSnow(SnowState state, DayWeather weather, Told told_by);
+  ConstantSnow(SnowState state, DayWeather weather, Told told_by,
+               std::optional<units::Instant> until = {});
   ConstantSnow(SnowState state, DayWeather weather, std::string told_by);  ///< seen by nobody
   [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
   [[nodiscard]] const DayWeather& weather() const override { return weather_; }
@@ -107,6 +109,21 @@ class ConstantSnow : public SnowAt {
   SnowState state_;
   DayWeather weather_;
   Told told_by_;
+  std::optional<units::Instant> until_;
+};
+
+/// One class wherever and whenever another answer tells any: what is unknown stays unknown. Refers
+/// to the other, which must outlive it.
+class OtherSnow : public SnowAt {
+ public:
+  OtherSnow(const SnowAt& told, SnowState state) : told_{&told}, state_{state} {}
+  [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
+  [[nodiscard]] const DayWeather& weather() const override { return told_->weather(); }
+  [[nodiscard]] Told told_by() const override { return {"assumed for comparison", {}}; }
+
+ private:
+  const SnowAt* told_;
+  SnowState state_;
 };
 
 /// An observer's report. Nothing before it was observed, after it expires, or where no band speaks.

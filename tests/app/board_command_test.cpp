@@ -287,9 +287,13 @@ TEST_CASE("a way that only lacks a status is told before one that is over a limi
   const std::string told = "today's status of blasting 'Crag Control'";
   for (const char* verb : {"board", "route"}) {
     const Ran ran =
-        run_command({verb, kDemo, "--rig", "Broadfoot with sled", "--load", "30", "--towed-load",
-                     "20", "--snow", "dry", "--now", "2026-02-01T20:45:00Z", "--from", "Fell Lodge",
-                     "--to", "Crow Top", "--json", "-"});
+        run_command({verb,           kDemo,        "--rig",        "Broadfoot with sled",
+                     "--load",       "30",         "--towed-load", "20",
+                     "--snow",       "dry",        "--now",        "2026-02-01T20:45:00Z",
+                     "--from",       "Fell Lodge", "--to",         "Crow Top",
+                     "--visibility", "400",        "--wind",       "18",
+                     "--rain",       "no",         "--bulletin",   "2",
+                     "--json",       "-"});
     CAPTURE(ran.out);
     CHECK(says(ran.out, told));
     CHECK_FALSE(says(ran.out, "\"trail\":\"Ridge Way\""));

@@ -64,7 +64,7 @@ std::vector<BrokenFile> broken_rules_and_snow() {
       {"grip of nothing",
        rules(grip("")),
        {"rules.toml", "line N (grip)", "gives no number",
-        "give traction, or another number that was measured"}},
+        "give traction, another number that was measured, or a trial"}},
       {"resistance the wrong way round",
        rules(grip("carrier_resistance = [0.2, 0.1]")),
        {"rules.toml", "line N (grip.carrier_resistance)", "its low value is above its high value",

@@ -3,6 +3,9 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
+#include "card/triggers.h"
 #include "near.h"
 #include "passage/demo_scene.h"
 #include "passage/limits.h"
@@ -60,17 +63,73 @@ TEST_CASE("pieces follow each other along the whole route, and legs begin where 
   }
   CHECK(near(until.value(), 600, 1e-6));
   REQUIRE(drive.profile.legs.size() == 2);
-  CHECK(near(drive.profile.legs[1].span.from.value(), 300, 1e-6));
+  CHECK(near(drive.profile.legs[1].from.value(), 300, 1e-6));
 }
 
 TEST_CASE("the limits drawn are those that the limits command tells for the same snow") {
   const UpAndDown drive;
   const passage::GradeLimits limits = passage::grade_limits(
       {drive.rig, drive.scene.rules, {snow::Wetness::dry, snow::Surface::groomed}});
-  for (const GradeBounds& leg : drive.profile.legs) {
+  for (const GradeBounds& leg : drive.profile.limits) {
     CHECK(leg.climb == limits.climb->steepest);
     CHECK(leg.descent == limits.descent->steepest);
   }
+}
+
+TEST_CASE("where the snow changes along a leg the limits change with it") {
+  UpAndDown drive;
+  const geo::Height line =
+      *drive.scene.heights.at(drive.scene.network.trails[0].line.at(Metres{150}));
+  snow::SnowReport report;
+  report.bands.resize(2);
+  report.bands[0].below = line;
+  report.bands[0].state = {snow::Wetness::dry, snow::Surface::groomed};
+  report.bands[1].above = line;
+  report.bands[1].state = {snow::Wetness::moist, snow::Surface::groomed};
+  report.weather = testing::plain_weather();
+  report.observer = "N. Warden";
+  report.observed = testing::mid_morning();
+  report.valid_until = units::Instant{testing::mid_morning().seconds + 7200};
+  const snow::ReportedSnow banded{report};
+  const passage::Judge judge{drive.scene, drive.rig, banded};
+  search::Route route;
+  route.legs.resize(1);
+  route.legs[0].leg = trails::LegId{0};
+  route.legs[0].judgement = judge.judge(trails::LegId{0}, testing::mid_morning());
+  const GradeProfile profile = grade_profile_of(route, {drive.scene, drive.rig});
+  const auto limit_in = [&](snow::Wetness wetness) {
+    return passage::grade_limits({drive.rig, drive.scene.rules, {wetness, snow::Surface::groomed}})
+        .climb->steepest;
+  };
+  REQUIRE(profile.limits.size() >= 2);
+  CHECK(profile.limits.front().climb == limit_in(snow::Wetness::dry));
+  CHECK(profile.limits.back().climb == limit_in(snow::Wetness::moist));
+  CHECK(profile.limits.front().span.to < Metres{160});
+  CHECK(profile.limits.back().span.from > Metres{140});
+  // And the driver is told which snow belongs to which part.
+  const search::RouteQuestion question{
+      .stations = {0, 1}, .depart = testing::mid_morning(), .permitted_by = {}};
+  const CardContext context{.scene = drive.scene,
+                            .rig = drive.rig,
+                            .snow = banded,
+                            .question = question,
+                            .made = testing::mid_morning(),
+                            .snow_valid_until = {},
+                            .inputs = {},
+                            .heights_notes = {},
+                            .versions = {}};
+  const std::vector<std::string> triggers = turn_back_triggers(route, context);
+  const auto about_snow = std::ranges::find_if(triggers, [](const std::string& trigger) {
+    return trigger.starts_with("the snow is wetter");
+  });
+  REQUIRE(about_snow != triggers.end());
+  CHECK(about_snow->find("leg 1 from 0 m to 15") != std::string::npos);
+  CHECK(about_snow->find("m: dry, groomed / leg 1 from 15") != std::string::npos);
+  CHECK(about_snow->ends_with("m on: moist, groomed)"));
+  const auto holds = std::ranges::find_if(triggers, [](const std::string& trigger) {
+    return trigger.find("holds for this departure alone") != std::string::npos;
+  });
+  CHECK(holds != triggers.end());
 }
 
 }  // namespace

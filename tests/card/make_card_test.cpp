@@ -132,7 +132,7 @@ TEST_CASE("what lies on the way is told in driving order, and in the other order
     for (const CardLeg& leg : card.legs) {
       for (const Notice& notice : leg.notices) {
         // The look at the straps goes by the distance driven, not by a place.
-        if (notice.words != words::look_at_straps()) {
+        if (!notice.words.starts_with("stop, level and clear")) {
           starts.push_back(notice.words.substr(0, 10));
         }
       }

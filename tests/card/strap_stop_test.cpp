@@ -89,7 +89,7 @@ struct Drive {
     double before = 0.0;
     for (const CardLeg& leg : card().legs) {
       for (const Notice& notice : leg.notices) {
-        if (notice.words == words::look_at_straps()) {
+        if (notice.words.starts_with("stop, level and clear")) {
           return before + notice.span.from.value();
         }
       }
@@ -201,8 +201,8 @@ TEST_CASE("on a narrow lane driven both ways one stops in a passing place only")
   drive.drawn.trails[0].width = Metres{3.9};  // two rigs of 1.5 m and a metre between need 4
   CHECK(drive.stop_m() == -1.0);
   const std::vector<Notice> notices = drive.card().legs[0].notices;
-  const auto none =
-      std::ranges::find(notices, words::no_place_for_straps(Metres{500}), &Notice::words);
+  const auto none = std::ranges::find(
+      notices, words::no_place_for_straps(Metres{500}, passage::Towing::yes), &Notice::words);
   REQUIRE(none != notices.end());
   CHECK(none->span == at_m(0, 0));
   CHECK(none->words.find("first 500 m") != std::string::npos);

@@ -86,6 +86,25 @@ TEST_CASE("ground that may be level may face anywhere") {
   CHECK(asked(northbound(1100, box(-0.014, 0.0, 0.005)), north) == States{kDry, kWet});
 }
 
+TEST_CASE("3 cm of new snow make a groomed surface a fresh one, and leave ice what it is") {
+  const auto under = [](snow::Surface surface, double new_snow_m) {
+    snow::DayWeather weather = plain_weather();
+    weather.new_snow = units::Metres{new_snow_m};
+    const snow::ConstantSnow snow{{snow::Wetness::moist, surface}, weather, "test"};
+    const geo::Polyline line{{place(0, 0), place(0, 100)}};
+    return snow_under(northbound(900, box(0.1, 0, 0)),
+                      {snow, line, units::Slope::from_percent(1), mid_morning()});
+  };
+  const auto moist = [](snow::Surface surface) {
+    return States{SnowState{snow::Wetness::moist, surface}};
+  };
+  CHECK(under(snow::Surface::groomed, 0.0) == moist(snow::Surface::groomed));
+  CHECK(under(snow::Surface::groomed, 0.029) == moist(snow::Surface::groomed));
+  CHECK(under(snow::Surface::groomed, 0.03) == moist(snow::Surface::fresh));
+  CHECK(under(snow::Surface::groomed, std::nan("")) == moist(snow::Surface::fresh));
+  CHECK(under(snow::Surface::ice, 0.5) == moist(snow::Surface::ice));
+}
+
 TEST_CASE("no known height, no known snow") {
   Footfall footfall = northbound(1100, box(0.1, 0.0, 0.01));
   footfall.height.reset();

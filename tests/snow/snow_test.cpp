@@ -190,4 +190,16 @@ TEST_CASE("of an unknown aspect nothing is known unless every aspect was observe
   CHECK_FALSE(state({}).has_value());
 }
 
+TEST_CASE("snow taken for planning holds as long as the report whose weather goes with it") {
+  const units::Instant until = hour("2026-02-01T21:00:00Z");
+  const ConstantSnow snow{kDryGroomed, {}, Told{"assumed", {}}, until};
+  const auto at = [&](const char* when) { return snow.at({geo::Height{900}, {}, hour(when)}); };
+  CHECK(at("2026-02-01T21:00:00Z") == kDryGroomed);
+  CHECK_FALSE(at("2026-02-01T21:00:01Z").has_value());
+  // Another class for comparison is known only where the first is.
+  const OtherSnow other{snow, kWetGroomed};
+  CHECK(other.at({geo::Height{900}, {}, hour("2026-02-01T20:00:00Z")}) == kWetGroomed);
+  CHECK_FALSE(other.at({geo::Height{900}, {}, hour("2026-02-01T22:00:00Z")}).has_value());
+}
+
 }  // namespace rimehaul::snow

@@ -119,7 +119,7 @@ TableRow leg_row(const CardLeg& leg, LegNotes notes) {
 
 std::vector<TableColumn> leg_columns(double width_pt) {
   std::vector<TableColumn> columns{{"", 24, Align::right},
-                                   {"Leg; bearing, to", 0, Align::left},
+                                   {"Leg; map bearing, to", 0, Align::left},
                                    {"Length", 58, Align::left},
                                    {"Up", 73, Align::left},
                                    {"Down", 73, Align::left},

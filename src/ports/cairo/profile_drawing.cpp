@@ -108,9 +108,9 @@ double steepest_shown(const card::GradeProfile& profile) {
   for (const card::GradePiece& piece : profile.pieces) {
     steepest = std::max({steepest, degrees_or(piece.highest, 0.0), -degrees_or(piece.lowest, 0.0)});
   }
-  for (const card::GradeBounds& leg : profile.legs) {
+  for (const card::GradeBounds& limit : profile.limits) {
     steepest =
-        std::max({steepest, degrees_or(leg.climb, 0.0) + 1, degrees_or(leg.descent, 0.0) + 1});
+        std::max({steepest, degrees_or(limit.climb, 0.0) + 1, degrees_or(limit.descent, 0.0) + 1});
   }
   return std::min(steepest, 35.0);
 }
@@ -155,9 +155,9 @@ void draw_distance(Canvas& canvas, const Frame& frame, double length_m) {
 
 void draw_leg_numbers(Canvas& canvas, const Frame& frame, const card::GradeProfile& profile) {
   int number = 1;
-  for (const card::GradeBounds& leg : profile.legs) {
-    const double from = frame.along.at(leg.span.from.value());
-    const double to = frame.along.at(leg.span.to.value());
+  for (const geo::Span& leg : profile.legs) {
+    const double from = frame.along.at(leg.from.value());
+    const double to = frame.along.at(leg.to.value());
     if (number > 1) {
       canvas.line({{from, frame.box.top_pt}, {from, frame.box.bottom_pt()}},
                   {.width_pt = 0.7, .colour = kInk, .dashes_pt = {2, 2}});
@@ -173,7 +173,7 @@ void draw_leg_numbers(Canvas& canvas, const Frame& frame, const card::GradeProfi
 }  // namespace
 
 void draw_profile(Canvas& canvas, const Box& box, const card::GradeProfile& profile) {
-  const double length_m = profile.legs.empty() ? 1.0 : profile.legs.back().span.to.value();
+  const double length_m = profile.legs.empty() ? 1.0 : profile.legs.back().to.value();
   const Box plot{box.left_pt + kLabels_pt, box.top_pt + 12,
                  box.width_pt - kLabels_pt - kLimitValues_pt, box.height_pt - 26};
   const Axis along{{0.0, length_m}, {plot.left_pt, plot.right_pt()}};

@@ -20,7 +20,7 @@ constexpr Lettering kValue{.size_pt = kSmallest_pt, .weight = Weight::bold, .col
 
 enum class Way { climb, descent };
 
-/// One limit on neighbouring legs.
+/// One limit on neighbouring parts.
 struct Run {
   Way way;
   Slope limit;
@@ -31,13 +31,13 @@ struct Run {
 std::vector<Run> runs_of(const GradeFrame& frame, const card::GradeProfile& profile, Way way) {
   std::vector<Run> runs;
   bool goes_on = false;
-  for (const card::GradeBounds& leg : profile.legs) {
-    const std::optional<Slope>& limit = way == Way::climb ? leg.climb : leg.descent;
-    const double to_pt = frame.along.at(leg.span.to.value());
+  for (const card::GradeBounds& part : profile.limits) {
+    const std::optional<Slope>& limit = way == Way::climb ? part.climb : part.descent;
+    const double to_pt = frame.along.at(part.span.to.value());
     if (limit && goes_on && runs.back().limit == *limit) {
       runs.back().to_pt = to_pt;
     } else if (limit) {
-      runs.push_back({way, *limit, frame.along.at(leg.span.from.value()), to_pt});
+      runs.push_back({way, *limit, frame.along.at(part.span.from.value()), to_pt});
     }
     goes_on = limit.has_value();
   }

@@ -46,7 +46,8 @@ card::CardSheet sheet_of(int legs, const std::string& trail) {
     sheet.card.legs.push_back(leg);
     const Metres from{800.0 * (number - 1)};
     const Metres to{800.0 * number};
-    sheet.profile.legs.push_back({{from, to}, Slope::from_degrees(12), Slope::from_degrees(9)});
+    sheet.profile.legs.push_back({from, to});
+    sheet.profile.limits.push_back({{from, to}, Slope::from_degrees(12), Slope::from_degrees(9)});
     sheet.profile.pieces.push_back(
         {{from, to}, geo::Height{900}, Slope::from_degrees(-2), Slope::from_degrees(5)});
     sheet.map.ways.push_back(
@@ -132,7 +133,7 @@ TEST_CASE("a leg that needs a decision says so in its row") {
 
 TEST_CASE("limits bear their values, rounded down, and symbols their meaning") {
   card::CardSheet sheet = sheet_of(3, "North Traverse");
-  sheet.profile.legs[0].climb = Slope::from_degrees(7.09);
+  sheet.profile.limits[0].climb = Slope::from_degrees(7.09);
   const std::string front = words_of(draw_card(sheet).bytes, 1);
   for (const std::string part :
        {"12.0\u00b0 (21.2 %)", "9.0\u00b0 (15.8 %)", "7.0\u00b0 (12.4 %)", "station", "refuge",
