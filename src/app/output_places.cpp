@@ -140,6 +140,12 @@ void expect_free_places(const CLI::App& verb) {
     if (is_one_of(kept.made, output.path)) {
       throw WrongUsage{would + "this command makes; name another file"};
     }
+    std::error_code trouble;
+    const fs::file_status there = fs::status(output.path, trouble);
+    if (output.option == kCardOption && fs::exists(there) && !fs::is_regular_file(there)) {
+      throw WrongUsage{output.option + " " + output.path +
+                       " is no file that the card's record could lie beside; name another"};
+    }
     if (output.path == kOnStandardOutput && output.option == kCardOption) {
       throw WrongUsage{output.option +
                        " needs the name of a file, as the card's record is to lie beside it"};

@@ -70,10 +70,7 @@ Status payload(const PayloadOptions& options, const Outside& outside) {
   }();
   card::PayloadReport report = card::payload_report(found, {judge, question, way.legs});
   report.found_for = way.found_for;
-  report.inputs = site.inputs;
-  if (snow.file) {
-    report.inputs.push_back(*snow.file);
-  }
+  report.inputs = inputs_judged_by(site, snow);
   report.versions = versions();
   report.made = outside.now;
   give_answer({.text = card::text_of(report, kColumns), .json = ports::json::payload_json(report)},

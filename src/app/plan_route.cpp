@@ -57,20 +57,17 @@ card::RouteCard card_of(const search::Route& route, const Case& asked, const Out
   const audit::Rewalk rewalk =
       outside.rewalk(scene, asked.rig, *asked.snow.snow, day::promise_of(route, scene.network));
   day::withhold_if_worse(rewalk);
-  card::CardContext context{.scene = scene,
-                            .rig = asked.rig,
-                            .snow = *asked.snow.snow,
-                            .question = asked.question,
-                            .made = outside.now,
-                            .snow_valid_until = asked.snow.valid_until,
-                            .inputs = asked.site.inputs,
-                            .heights_notes = asked.site.heights_notes,
-                            .versions = versions(),
-                            .places_rewalked = rewalk.places_judged,
-                            .tow_out = tow_out_rig(asked.site)};
-  if (asked.snow.file) {
-    context.inputs.push_back(*asked.snow.file);
-  }
+  const card::CardContext context{.scene = scene,
+                                  .rig = asked.rig,
+                                  .snow = *asked.snow.snow,
+                                  .question = asked.question,
+                                  .made = outside.now,
+                                  .snow_valid_until = asked.snow.valid_until,
+                                  .inputs = inputs_judged_by(asked.site, asked.snow),
+                                  .heights_notes = asked.site.heights_notes,
+                                  .versions = versions(),
+                                  .places_rewalked = rewalk.places_judged,
+                                  .tow_out = tow_out_rig(asked.site)};
   return card::make_card(route, context);
 }
 

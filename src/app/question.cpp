@@ -222,6 +222,16 @@ ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
   return chosen;
 }
 
+std::vector<card::InputFile> inputs_judged_by(const LoadedSite& site, const ChosenSnow& snow) {
+  std::vector<card::InputFile> inputs = site.inputs;
+  if (snow.file) {
+    std::erase_if(inputs,
+                  [&](const card::InputFile& input) { return input.what == snow.file->what; });
+    inputs.push_back(*snow.file);
+  }
+  return inputs;
+}
+
 search::RouteQuestion question_of(const WayOptions& way, const trails::Network& network,
                                   units::Instant depart) {
   search::RouteQuestion question;

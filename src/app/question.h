@@ -51,4 +51,8 @@ struct ChosenSnow {
 [[nodiscard]] ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
                                           units::Instant depart);
 
+/// The files of the site, a report given beside it in place of its own.
+[[nodiscard]] std::vector<card::InputFile> inputs_judged_by(const LoadedSite& site,
+                                                            const ChosenSnow& snow);
+
 }  // namespace rimehaul::app

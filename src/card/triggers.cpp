@@ -80,6 +80,7 @@ struct ToldPart {
   snow::SnowState state;
 };
 
+// As the names read. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 bool allows_worse(const snow::SnowState& state, const snow::SnowState& than) {
   return state.wetness > than.wetness || state.surface > than.surface;
 }

@@ -41,6 +41,7 @@ std::string tow_out_rig(std::string_view rig, std::optional<bool> ready) {
   return named + (*ready ? ", told to stand ready today" : ", not ready today");
 }
 
+// As the line reads. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 std::string tow_out_untold(std::string_view rig, std::string_view ended) {
   return "tow-out rig: " + std::string{rig} + "; what was said of it ran out " +
          std::string{ended} + ": ask";

@@ -183,6 +183,7 @@ double sideways_at(double speed, units::Metres radius) {
 constexpr double kStep = 0.05;
 
 /// One of the speeds low, low + a step, ... that is above another, by two steps at most.
+// As they lie on the axis. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 double step_above(double low, double speed) {
   return low + kStep * (std::ceil((speed - low) / kStep) + 1.0);
 }

@@ -147,6 +147,9 @@ TEST_CASE("two answers may go down one device, and be lost there") {
   CHECK_FALSE(are_one_file("/dev/null", "/dev/null"));
   const TinySite site;
   CHECK(run_command({"check", site.folder(), "--json", "/dev/null"}).status == Status::yes);
+  // But no record can lie beside a device.
+  CHECK(run_command(testing::route_words(site, {"--card", "/dev/null"})).status ==
+        Status::wrong_usage);
 }
 
 TEST_CASE("a dash is standard output for every answer that stands in one file") {

@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
@@ -163,6 +164,9 @@ TEST_CASE("a snow report is judged by, is among the inputs, and closes when it h
   REQUIRE(given.status == Status::yes);
   const json card = json::parse(given.out)["routes"][0];
   CHECK(says(card["snow"]["told_by"].get<std::string>(), "A. Example"));
+  const auto reports = std::ranges::count_if(
+      card["inputs"], [](const json& input) { return input["what"] == "snow"; });
+  CHECK(reports == 1);
   words.insert(words.end(), {"--depart", "2026-02-02T09:00:00Z"});
   CHECK(run_command(words).status == Status::honest_no);
 }

@@ -110,8 +110,9 @@ void note_pulls(TableReader& in, Pulled what, const Spread& spread, TrialNotes& 
   }
 }
 
-const Complaint kTooFew{"has fewer than 5 numbers, which say nothing of the next",
-                        "try more often"};
+Complaint too_few() {
+  return {"has fewer than 5 numbers, which say nothing of the next", "try more often"};
+}
 
 void read_pulls(TableReader& in, TrialNotes& notes) {
   const std::size_t faults = in.faults();
@@ -132,7 +133,7 @@ void read_pulls(TableReader& in, TrialNotes& notes) {
   }
   const auto spread = snow::ratio_of(pulls);
   if (!spread) {
-    return in.fault("pull_n", kTooFew);
+    return in.fault("pull_n", too_few());
   }
   note_pulls(in, *what, *spread, notes);
   const auto word = std::ranges::find(kPulled, *what, &Word<Pulled>::meaning);
@@ -156,7 +157,7 @@ void read_stops(TableReader& in, TrialNotes& notes) {
   }
   const auto spread = snow::ratio_of(stops);
   if (!spread) {
-    return in.fault("kmh_and_m", kTooFew);
+    return in.fault("kmh_and_m", too_few());
   }
   notes.holds_by(in, &snow::MeasuredGrip::brake, spread->low);
   notes.tell("brake by " + snow::words_for(*spread, "stops"));
