@@ -20,7 +20,7 @@ class Rows {
     }
     for (std::vector<std::size_t>* ends : {&from_, &to_}) {
       std::ranges::sort(*ends);
-      ends->erase(std::ranges::unique(*ends).begin(), ends->end());
+      ends->erase(std::unique(ends->begin(), ends->end()), ends->end());
     }
   }
 
@@ -28,6 +28,7 @@ class Rows {
   [[nodiscard]] const std::vector<std::size_t>& to() const { return to_; }
   [[nodiscard]] const std::vector<std::string>& stations() const { return stations_; }
   /// Null where the board has no such pair.
+  // From one end to the other. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
   [[nodiscard]] const BoardRow* find(std::size_t from, std::size_t to,
                                      const snow::SnowState& snow) const {
     const auto found = rows_.find({from, to, snow});

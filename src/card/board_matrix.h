@@ -24,6 +24,7 @@ struct BoardMatrix {
   std::vector<std::size_t> to;
   std::vector<std::optional<MatrixCell>> cells;  ///< row by row; nothing: no such pair
 
+  // As a matrix is read. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
   [[nodiscard]] const std::optional<MatrixCell>& at(std::size_t row, std::size_t column) const {
     return cells.at(row * to.size() + column);
   }

@@ -12,7 +12,6 @@ namespace {
 
 using rig::SupportPoint;
 using units::amount;
-using units::Amount;
 
 constexpr std::string_view kRollOver = "docs/checks/roll-over.md";
 
@@ -59,7 +58,8 @@ class EdgeSheet {
       const std::string name = "corner" + std::to_string(++number);
       given(name + "_ahead", corner.forward, Origin::rig_sheet);
       given(name + "_left", corner.left, Origin::rig_sheet);
-      across += ", x (from_ahead - " + name + "_ahead) + y (from_left - " + name + "_left)";
+      across.append(", x (from_ahead - ").append(name);
+      across.append("_ahead) + y (from_left - ").append(name).append("_left)");
     }
     worked("w", across + ")");
   }

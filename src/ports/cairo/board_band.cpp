@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "card/words.h"
+#include "ports/cairo/axis.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -168,7 +169,8 @@ void draw_short_line(Canvas& canvas, Spot left, std::optional<passage::Verdict> 
     case passage::Verdict::closed:
       canvas.line(line, {.width_pt = 2.8, .colour = kClosed});
       canvas.line(line, {.width_pt = 1.2, .colour = kPaper});
-      for (double x = 3.0; x < kLine_pt; x += 6.0) {
+      for (const double along : marked_values({0.0, kLine_pt - 3.1}, 6.0)) {
+        const double x = 3.0 + along;
         canvas.line({{left.x_pt + x, left.y_pt - 2.2}, {left.x_pt + x, left.y_pt + 2.2}},
                     {.width_pt = 0.9, .colour = kClosed});
       }

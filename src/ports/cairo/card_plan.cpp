@@ -84,6 +84,7 @@ CardPlan plan_card(const card::CardSheet& sheet) {
   const auto room_pt = [&](FigurePlace place) {
     return body.height_pt - fixed_pt(trial, body, sheet, place);
   };
+  // What is left, then the limit. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
   const auto fitted = [](CardPlan plan, double left_pt, double most_pt) {
     plan.map_pt = std::floor(std::min(plan.map_pt + std::max(left_pt, 0.0), most_pt));
     return plan;
