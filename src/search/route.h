@@ -48,12 +48,11 @@ using RouteAnswer = std::variant<std::vector<Route>, NoRoute>;
 /// preferred. Safest: the least possible worst share first, then time weighted by a penalty on
 /// share among legs and turns at or under it; its alternatives come first from among those too,
 /// then from all that may be driven. Quickest and least fuel: time or fuel among all that may be
-/// driven. Alternatives share at most 70 % of their length with any better one and pass no junction
-/// twice where the best does not. No leg is driven twice, except where stations on the way make it
-/// so.
-/// The search takes every leg as judged for the departure, and judges those legs that it comes to
-/// need; each way found is then judged again leg
-/// by leg at the hour it is entered, and dropped for the next best if that does not hold.
+/// driven. Alternatives share at most 70 % of their length with any better one, leave some leg of
+/// it out, and pass no junction twice where the best does not. No leg is driven twice, except where
+/// stations on the way make it so. The search takes every leg as judged for the departure, and
+/// judges those legs that it comes to need; each way found is then judged again leg by leg at the
+/// hour it is entered, and dropped for the next best if that does not hold.
 [[nodiscard]] RouteAnswer find_routes(const trails::Network& network,
                                       const passage::LegJudge& judge,
                                       const RouteQuestion& question);

@@ -104,10 +104,17 @@ bool RouteSearch::truly_differs(const Way& way) const {
   if (!kept_ways_.empty() && way.returns > kept_ways_.front().returns) {
     return false;
   }
+  std::set<std::uint32_t> own;
+  for (const LegId leg : way.legs) {
+    own.insert(stretch_of(leg));
+  }
   return std::ranges::all_of(kept_ways_, [&](const Way& better) {
     std::set<std::uint32_t> known;
     for (const LegId leg : better.legs) {
       known.insert(stretch_of(leg));
+    }
+    if (std::ranges::includes(own, known)) {
+      return false;  // the better one, and something besides
     }
     double all = 0.0;
     double shared = 0.0;

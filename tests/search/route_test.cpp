@@ -281,6 +281,15 @@ TEST_CASE("driving out of the way and back is no alternative") {
   CHECK(routes_of(find_routes(network, judge, question_of({0, 2}))).size() == 1);
 }
 
+TEST_CASE("all of the best way with a detour beyond a station on it is no alternative") {
+  const Network network = network_of(4, {{0, 1}, {1, 2}, {1, 3}});
+  FakeJudge judge{network};
+  judge.turns[{leg(2), leg(3)}] = {.share = 0.0, .refused = false};
+  const auto routes = routes_of(find_routes(network, judge, question_of({0, 1, 3})));
+  CHECK(routes.size() == 1);
+  CHECK(legs_of(routes[0]) == std::vector<LegId>{leg(0), leg(4)});
+}
+
 TEST_CASE("the same question gets the same answer") {
   rimehaul::testing::Dice dice{11};
   const Network network = network_of(8, rimehaul::testing::random_edges(dice, 8, 20));
