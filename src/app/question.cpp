@@ -59,11 +59,9 @@ ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, unit
     chosen.ran_out = site.snow->valid_until;
   }
   overlay(options, weather);
-  const bool weather_is_told =
-      options.visibility_m && options.wind_kmh && options.rain && options.bulletin;
   chosen.snow = std::make_unique<snow::ConstantSnow>(
       snow::SnowState{wetness_typed(*options.wetness), surface_typed(options.surface)}, weather,
-      told, weather_is_told ? std::nullopt : chosen.valid_until);
+      told, chosen.valid_until);
   return chosen;
 }
 

@@ -20,15 +20,6 @@ Amount acceleration(double metres_per_second2) {
   return {metres_per_second2, units::Unit::metres_per_second2};
 }
 
-double number_of(const Finding& finding, std::string_view name) {
-  for (const Input& input : finding.inputs.all()) {
-    if (input.name == name) {
-      return input.value.value;
-    }
-  }
-  return std::nan("");
-}
-
 /// The rig slowed as hard as is planned, in the bend at walking pace.
 class BrakeSheet {
  public:

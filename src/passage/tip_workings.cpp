@@ -1,5 +1,4 @@
 // The edge that a body tips over, corner by corner, and what the hitch adds to it.
-#include <cmath>
 #include <string>
 #include <utility>
 
@@ -26,15 +25,6 @@ Body body_of(const Footing& footing, Check check) {
   return check == Check::carrier_roll_over
              ? Body{'c', footing.rig.carrier.support, footing.weighed.carrier}
              : Body{'t', rig::support_of(*footing.rig.trailer), footing.weighed.trailer};
-}
-
-double number_of(const Finding& finding, std::string_view name) {
-  for (const Input& input : finding.inputs.all()) {
-    if (input.name == name) {
-      return input.value.value;
-    }
-  }
-  return std::nan("");
 }
 
 class EdgeSheet {

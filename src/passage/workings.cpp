@@ -158,6 +158,15 @@ void write_across(const Statics& statics, Sheet& sheet) {
 
 }  // namespace
 
+double number_of(const Finding& finding, std::string_view name) {
+  for (const Input& input : finding.inputs.all()) {
+    if (input.name == name) {
+      return input.value.value;
+    }
+  }
+  return std::nan("");
+}
+
 std::vector<Working> shared_workings(const Footing& footing) {
   const Statics statics = statics_of(footing);
   const bool towing = footing.rig.trailer.has_value();

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "passage/course.h"
@@ -33,6 +34,9 @@ struct Working {
 /// hardest braking shifts. Symbols end in _b there.
 [[nodiscard]] std::vector<Working> braking_workings(const Footing& footing, const Finding& finding,
                                                     double allowed_share);
+
+/// An input of a finding by its name; NaN when it has none of that name.
+[[nodiscard]] double number_of(const Finding& finding, std::string_view name);
 
 /// Where a finding was made.
 struct WorkedAt {

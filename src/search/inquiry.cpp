@@ -53,7 +53,7 @@ Loads loads_against(const Checks& closing) {
 Checks load_ratings() {
   Checks ratings;
   using enum passage::Check;
-  for (const passage::Check check : {towed_mass, payload, trailer_payload, seats}) {
+  for (const passage::Check check : {hitch_vertical, towed_mass, payload, trailer_payload, seats}) {
     ratings.set(static_cast<std::size_t>(check));
   }
   return ratings;

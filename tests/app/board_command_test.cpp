@@ -289,7 +289,7 @@ TEST_CASE("a way that only lacks a status is told before one that is over a limi
     const Ran ran =
         run_command({verb,           kDemo,        "--rig",        "Broadfoot with sled",
                      "--load",       "30",         "--towed-load", "20",
-                     "--snow",       "dry",        "--now",        "2026-02-01T20:45:00Z",
+                     "--snow",       "dry",        "--now",        "2026-02-01T19:10:00Z",
                      "--from",       "Fell Lodge", "--to",         "Crow Top",
                      "--visibility", "400",        "--wind",       "18",
                      "--rain",       "no",         "--bulletin",   "2",

@@ -80,6 +80,9 @@ TEST_CASE("snow taken for planning with the report's weather does not outlast th
   CHECK(late.status == Status::honest_no);
   CHECK(says(late.out, "not known: snow at this"));
   CHECK_FALSE(says(late.out, "Opens by  snow"));
+  // The report still tells of trails and marks, whatever is said of the weather.
+  CHECK(ask("10:50", {"--visibility", "400", "--wind", "18", "--rain", "no", "--bulletin", "2"})
+            .status == Status::honest_no);
 }
 
 TEST_CASE("a load over a rating is offered as a remedy for nothing") {
