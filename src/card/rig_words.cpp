@@ -108,7 +108,8 @@ std::string tips_note(const RigSheet& sheet) {
   return "Tip angle: where a rigid body on firm ground goes over, hitch forces left out. Usable: "
          "what " +
          units::text_of(sheet.roll_over_reserve * 100.0, 0, Round::nearest) +
-         " % of that angle leaves (an estimate of the reserve for driving) when the low side sinks "
+         " % of the angle square to each edge leaves (an estimate of the reserve for driving) when "
+         "the low side sinks "
          "deeper; of this no more than the allowed share is driven.";
 }
 
