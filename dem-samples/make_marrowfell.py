@@ -505,7 +505,7 @@ def mark_features(lines):
     def along(kind, name, trail, share_a, share_b, **more):
         return "LineString", piece_of(lines[trail], share_a, share_b), dict(more, name=name, kind=kind, trail=trail)
 
-    surveyed = {"surveyed": "2026-01-10T10:00:00Z", "inspected": "yes"}
+    surveyed = {"surveyed": "2026-01-10T10:00:00Z", "inspected": "2026-01-31T22:30:00Z"}
     yield along("bridge", "Gill Bridge", "Gill Way", gill - half, gill + half,
                 grade_deg=1.5, cross_deg=0.5, sd_deg=0.3, most_kg=2500.0, **surveyed)
     yield along("bench", "Tarn Shelf", "Tarn Traverse", 0.45, 0.55,
@@ -519,8 +519,8 @@ def mark_features(lines):
     yield along("radio_gate", "Tarn Gate", "Tarn Traverse", 0.05, 0.40)
     yield along("creek_bridge", "Moss Ford", "Moss Way", 0.45, 0.49,
                 grade_deg=3.0, cross_deg=2.0, sd_deg=0.5, most_kg=1900.0, **surveyed)
-    yield along("cornice", "Ridge Cornice", "Ridge Way", 0.60, 0.80, room_m=13.0)
-    yield along("drop", "Zigzag Edge", "Crow Zigzag", 0.35, 0.50, room_m=5.0)
+    yield along("cornice", "Ridge Cornice", "Ridge Way", 0.60, 0.80, room_m=13.0, side="right")
+    yield along("drop", "Zigzag Edge", "Crow Zigzag", 0.35, 0.50, room_m=5.0, side="right")
     yield along("dead_zone", "Gill Shadow", "Gill Way", 0.55, 0.80)
     yield along("dead_zone", "Moss Shadow", "Moss Low", 0.30, 0.60)
     yield at("refuge", "Shelf Bothy", "Lodge Traverse", 0.60)

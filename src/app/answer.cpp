@@ -22,6 +22,9 @@ void give_answer(Answer answer, const CommonOptions& common, const Outside& outs
     on_screen = outside.out_takes_colour ? coloured(answer.text) : std::move(answer.text);
   }
   write_files(answer.files);
+  for (const base::Fault& doubt : answer.doubts) {
+    outside.err << base::line_of(doubt) << '\n';
+  }
   outside.out << on_screen;
 }
 

@@ -6,6 +6,7 @@
 
 #include "app/options.h"
 #include "app/write_file.h"
+#include "base/fault.h"
 
 namespace rimehaul::app {
 
@@ -17,6 +18,7 @@ struct Answer {
   std::string text;
   std::string json;
   std::vector<FileToWrite> files = {};
+  std::vector<base::Fault> doubts = {};  ///< told beside it, as faults are
 };
 
 /// Text on the screen; with --json FILE the JSON in that file too. A file named "-" goes to the

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/print_doubts.h"
 #include "app/progress.h"
 #include "app/question.h"
 #include "app/sheet_map.h"
@@ -12,6 +13,7 @@
 #include "card/audit_csv.h"
 #include "card/limits_report.h"
 #include "card/rating_words.h"
+#include "passage/estimates.h"
 #include "ports/cairo/audit_sheet.h"
 #include "ports/json/audit_json.h"
 #include "ports/proj/globe.h"
@@ -94,7 +96,6 @@ card::AuditReport blank_report(const LoadedSite& site, const AuditOptions& optio
   report.site = scene.site_name;
   report.map_frame = scene.frame.horizontal_name;
   report.vertical_datum = scene.frame.vertical_name;
-  report.made = outside.now;
   report.when = departure(options.depart, {outside.now, site.utc_offset_minutes});
   report.utc_offset_minutes = site.utc_offset_minutes;
   report.for_whom = options.for_whom;
@@ -104,10 +105,8 @@ card::AuditReport blank_report(const LoadedSite& site, const AuditOptions& optio
   for (const trails::Trail& trail : scene.network.trails) {
     report.trails.push_back({trail.name, trail.line});
   }
-  report.estimates = passage::estimates_in(scene.rules);
   report.heights_notes = site.heights_notes;
-  report.inputs = site.inputs;
-  report.versions = versions();
+  report.made_from = made_from(site.inputs, outside);
   return report;
 }
 
@@ -246,6 +245,10 @@ Status audit_site(const AuditOptions& options, const Outside& outside) {
   const std::vector<rig::Rig> rigs = rigs_asked(site, options);
   const std::vector<ChosenSnow> snows = snows_asked(site, options, when);
   card::AuditReport report = blank_report(site, options, *snows.front().snow, outside);
+  const bool towing = std::ranges::any_of(
+      rigs, [](const rig::Rig& rig) { return passage::towing_of(rig) == passage::Towing::yes; });
+  report.estimates = passage::estimates_in(
+      {.rules = site.scene->rules, .towing = towing ? passage::Towing::yes : passage::Towing::no});
   for (const NamedLoad& load : loads_of(options)) {
     report.loads.push_back(load.meaning);
   }
@@ -258,10 +261,13 @@ Status audit_site(const AuditOptions& options, const Outside& outside) {
     }
   }
   const bool json_alone = options.common.json == "-";
-  give_answer({.text = json_alone ? "" : card::text_of(report, kColumns),
-               .json = options.common.json ? ports::json::audit_json(report) : "",
-               .files = files_of(report, options, site, outside)},
-              options.common, outside);
+  Answer answer{.text = json_alone ? "" : card::text_of(report, kColumns),
+                .json = options.common.json ? ports::json::audit_json(report) : "",
+                .files = files_of(report, options, site, outside)};
+  if (options.pdf) {
+    doubt_letters_on_paper(site, answer);
+  }
+  give_answer(std::move(answer), options.common, outside);
   return report.failed() ? Status::honest_no : Status::yes;
 }
 

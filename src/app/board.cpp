@@ -7,6 +7,7 @@
 
 #include "app/answer.h"
 #include "app/board_on_cores.h"
+#include "app/print_doubts.h"
 #include "app/progress.h"
 #include "app/question.h"
 #include "app/versions.h"
@@ -108,15 +109,14 @@ Status board(const BoardOptions& options, const Outside& outside) {
   report.depart = depart;
   report.today = card::day_lines(*site.scene, report.weather,
                                  {.depart = depart, .report_ran_out = first.ran_out});
-  report.inputs = site.inputs;
-  report.versions = versions();
-  report.made = outside.now;
+  report.made_from = made_from(inputs_judged_by(site, first), outside);
   report.utc_offset_minutes = site.utc_offset_minutes;
   Answer answer{.text = card::text_of(report, kColumns), .json = ports::json::board_json(report)};
   if (options.csv) {
     answer.files.push_back({*options.csv, card::board_csv(report)});
   }
   if (options.pdf) {
+    doubt_letters_on_paper(site, answer);
     answer.files.push_back(
         {*options.pdf,
          ports::qpdf::finish_pdf(ports::cairo::draw_board(report),

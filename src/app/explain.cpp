@@ -4,6 +4,7 @@
 
 #include "app/answer.h"
 #include "app/question.h"
+#include "app/versions.h"
 #include "card/explanation.h"
 #include "card/figures.h"
 #include "ports/json/answers.h"
@@ -70,9 +71,10 @@ Status explain(const ExplainOptions& options, const Outside& outside) {
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, when);
   const passage::Judge judge{*site.scene, rig, *snow.snow};
   const card::TrailPlace place = place_of(site.scene->network, options);
-  const card::Explanation explanation =
+  card::Explanation explanation =
       card::explain(judge, place, directions_named(options.direction), when,
                     options.what_if ? card::WhatIf::yes : card::WhatIf::no);
+  explanation.made_from = made_from(inputs_judged_by(site, snow), outside);
   give_answer({.text = card::text_of(explanation, kColumns),
                .json = ports::json::explanation_json(explanation)},
               options.common, outside);

@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/input_files.h"
+#include "app/print_doubts.h"
 #include "app/question.h"
 #include "app/versions.h"
 #include "card/limits_report.h"
@@ -34,15 +36,14 @@ Status limits(const LimitsOptions& options, const Outside& outside) {
                            .classes = classes_typed(one_or_all(options.wetness)),
                            .surfaces = surfaces_typed(one_or_all(options.surface))});
   report.site = site.name;
-  report.inputs = site.inputs;
-  report.versions = versions();
-  report.made = outside.now;
+  report.made_from = made_from(inputs_of_rigs(site.inputs), outside);
   Answer answer{.text = card::text_of(report, kColumns), .json = ports::json::limits_json(report)};
   if (options.svg) {
     answer.files.push_back(
         {*options.svg, ports::cairo::envelope_sheet(report, ports::cairo::Form::svg).bytes});
   }
   if (options.pdf) {
+    doubt_letters_on_paper(site, answer);
     answer.files.push_back(
         {*options.pdf,
          ports::qpdf::finish_pdf(ports::cairo::envelope_sheet(report, ports::cairo::Form::pdf),

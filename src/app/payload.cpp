@@ -56,7 +56,8 @@ Status payload(const PayloadOptions& options, const Outside& outside) {
   const passage::Judge judge{*site.scene, rig, *snow.snow};
   const FoundWay way = way_for(judge, question);
   if (way.legs.empty()) {
-    give_answer(refusal_of(way.none, {judge, question}, outside), options.common, outside);
+    give_answer(refusal_of(way.none, {judge, question, inputs_judged_by(site, snow)}, outside),
+                options.common, outside);
     return Status::honest_no;
   }
   const day::Payload found = [&] {
@@ -70,9 +71,7 @@ Status payload(const PayloadOptions& options, const Outside& outside) {
   }();
   card::PayloadReport report = card::payload_report(found, {judge, question, way.legs});
   report.found_for = way.found_for;
-  report.inputs = inputs_judged_by(site, snow);
-  report.versions = versions();
-  report.made = outside.now;
+  report.made_from = made_from(inputs_judged_by(site, snow), outside);
   give_answer({.text = card::text_of(report, kColumns), .json = ports::json::payload_json(report)},
               options.common, outside);
   return card::any_open(report) ? Status::yes : Status::honest_no;

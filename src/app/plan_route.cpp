@@ -5,6 +5,7 @@
 
 #include "app/answer.h"
 #include "app/print_card.h"
+#include "app/print_doubts.h"
 #include "app/question.h"
 #include "app/refusal_answer.h"
 #include "app/route_gpx.h"
@@ -57,17 +58,16 @@ card::RouteCard card_of(const search::Route& route, const Case& asked, const Out
   const audit::Rewalk rewalk =
       outside.rewalk(scene, asked.rig, *asked.snow.snow, day::promise_of(route, scene.network));
   day::withhold_if_worse(rewalk);
-  const card::CardContext context{.scene = scene,
-                                  .rig = asked.rig,
-                                  .snow = *asked.snow.snow,
-                                  .question = asked.question,
-                                  .made = outside.now,
-                                  .snow_valid_until = asked.snow.valid_until,
-                                  .inputs = inputs_judged_by(asked.site, asked.snow),
-                                  .heights_notes = asked.site.heights_notes,
-                                  .versions = versions(),
-                                  .places_rewalked = rewalk.places_judged,
-                                  .tow_out = tow_out_rig(asked.site)};
+  const card::CardContext context{
+      .scene = scene,
+      .rig = asked.rig,
+      .snow = *asked.snow.snow,
+      .question = asked.question,
+      .made_from = made_from(inputs_judged_by(asked.site, asked.snow), outside),
+      .snow_valid_until = asked.snow.valid_until,
+      .heights_notes = asked.site.heights_notes,
+      .places_rewalked = rewalk.places_judged,
+      .tow_out = tow_out_rig(asked.site)};
   return card::make_card(route, context);
 }
 
@@ -91,6 +91,7 @@ Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
   }
   Answer answer{.text = text_of_all(cards), .json = ports::json::routes_json(cards)};
   if (options.card) {
+    doubt_letters_on_paper(asked.site, answer);
     answer.files = printed_card(*options.card, {.card = cards.front(),
                                                 .profile = card::grade_profile_of(
                                                     routes.front(), {*asked.site.scene, asked.rig}),
@@ -128,7 +129,8 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
   if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
     return print_cards(*routes, asked, options, outside);
   }
-  give_answer(refusal_of(std::get<search::NoRoute>(answer), {judge, question}, outside),
+  give_answer(refusal_of(std::get<search::NoRoute>(answer),
+                         {judge, question, inputs_judged_by(site, snow)}, outside),
               options.common, outside);
   return Status::honest_no;
 }

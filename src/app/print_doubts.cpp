@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <utility>
 
 #include "app/names.h"
 #include "ports/cairo/canvas.h"
@@ -55,6 +56,12 @@ std::optional<base::Fault> doubt_about_letters(const LoadedSite& site) {
   }
   return base::Fault{"printing", "names", "no font here has all letters of " + named,
                      "install one that has them, or they are boxes on paper", base::Weight::doubt};
+}
+
+void doubt_letters_on_paper(const LoadedSite& site, Answer& answer) {
+  if (auto doubt = doubt_about_letters(site)) {
+    answer.doubts.push_back(std::move(*doubt));
+  }
 }
 
 }  // namespace rimehaul::app

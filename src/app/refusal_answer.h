@@ -1,16 +1,20 @@
 // The honest no, told alike by every verb that looks for a way.
 #pragma once
 
+#include <vector>
+
 #include "app/answer.h"
+#include "card/made_from.h"
 #include "passage/judge.h"
 #include "search/route.h"
 
 namespace rimehaul::app {
 
-/// The judge of the rig as asked, and what was asked.
+/// The judge of the rig as asked, what was asked, and what all that was read from.
 struct AskedOfJudge {
   const passage::Judge& judge;
   const search::RouteQuestion& question;
+  std::vector<card::InputFile> inputs;
 };
 
 /// Why there is no way, and what of all that was tried would open one; trying takes a while, which

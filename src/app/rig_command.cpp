@@ -4,6 +4,8 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/input_files.h"
+#include "app/print_doubts.h"
 #include "app/question.h"
 #include "app/versions.h"
 #include "card/rig_sheet.h"
@@ -19,15 +21,14 @@ Status show_rig(const RigSheetOptions& options, const Outside& outside) {
   asked.towed_kg = asked.towed_kg.value_or(0.0);
   card::RigSheet sheet = card::rig_sheet(rig_as_loaded(site, asked), site.scene->rules);
   sheet.site = site.name;
-  sheet.inputs = site.inputs;
-  sheet.versions = versions();
-  sheet.made = outside.now;
+  sheet.made_from = made_from(inputs_of_rigs(site.inputs), outside);
   Answer answer{.text = card::text_of(sheet, kColumns), .json = ports::json::rig_sheet_json(sheet)};
   if (options.svg) {
     answer.files.push_back(
         {*options.svg, ports::cairo::rig_page(sheet, ports::cairo::Form::svg).bytes});
   }
   if (options.pdf) {
+    doubt_letters_on_paper(site, answer);
     answer.files.push_back(
         {*options.pdf,
          ports::qpdf::finish_pdf(ports::cairo::rig_page(sheet, ports::cairo::Form::pdf),

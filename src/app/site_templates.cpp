@@ -217,6 +217,8 @@ schema = 1
 # Moments with their offset: 2026-02-01T06:30:00+01:00
 # observed =
 # valid_until =
+# When the last snowfall, drifting wind, rain or slide ended: what was built on is looked at after it.
+# last_weather =
 # Whether the rig that tows others out stands ready, with a driver.
 # tow_out_ready =
 

@@ -1,5 +1,7 @@
 #include "app/versions.h"
 
+#include <utility>
+
 #include "ports/cairo/card_drawing.h"
 #include "ports/gdal/library_version.h"
 #include "ports/geos/library_version.h"
@@ -25,6 +27,10 @@ std::vector<std::string> versions() {
           ports::cairo::library_version(),
           ports::qpdf::library_version(),
           ports::qrencode::library_version()};
+}
+
+card::MadeFrom made_from(std::vector<card::InputFile> inputs, const Outside& outside) {
+  return {.inputs = std::move(inputs), .versions = versions(), .made = outside.now};
 }
 
 }  // namespace rimehaul::app

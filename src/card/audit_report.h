@@ -62,7 +62,7 @@ struct AuditReport {
   std::string site;
   std::string map_frame;
   std::string vertical_datum;
-  units::Instant made;
+  MadeFrom made_from;
   units::Instant when;  ///< that it was judged for
   int utc_offset_minutes = 0;
   std::string for_whom;  ///< empty: nobody was named
@@ -78,8 +78,6 @@ struct AuditReport {
   std::vector<AuditMap> maps;         ///< one for each rig: its case with most metres closed
   std::vector<std::string> estimates;
   std::vector<std::string> heights_notes;
-  std::vector<InputFile> inputs;
-  std::vector<std::string> versions;
 
   [[nodiscard]] bool failed() const { return !exceedances.empty(); }
 };

@@ -90,7 +90,7 @@ std::string stretches_words(const ExceedanceGroup& group) {
 
 /// Where to say what is not known; empty where nothing is missing.
 std::string remedy_words(const passage::Finding& finding) {
-  const std::string where = words::where_to_say(finding.check);
+  const std::string where = words::where_to_say(finding);
   return finding.missing.empty() || where.empty() ? "" : "; say it in " + where;
 }
 
@@ -195,10 +195,10 @@ void write_foot(const AuditReport& report, Sheet& sheet) {
   for (const std::string& estimate : report.estimates) {
     item(sheet, "Estimate", estimate);
   }
-  for (const InputFile& input : report.inputs) {
+  for (const InputFile& input : report.made_from.inputs) {
     item(sheet, "Input", input.name + " (" + input.what + ") " + input.digest.hex());
   }
-  for (const std::string& version : report.versions) {
+  for (const std::string& version : report.made_from.versions) {
     item(sheet, "Made by", version);
   }
 }

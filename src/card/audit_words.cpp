@@ -158,7 +158,7 @@ std::string cautions_words() {
 
 std::vector<LabelledLine> head_lines(const AuditReport& report) {
   std::vector<LabelledLine> lines{
-      {"Made", local_text(report.made, report.utc_offset_minutes) + ", for " +
+      {"Made", local_text(report.made_from.made, report.utc_offset_minutes) + ", for " +
                    (report.for_whom.empty() ? "nobody by name" : report.for_whom)},
       {"Hour", "judged for " + local_and_zone_text(report.when, report.utc_offset_minutes)},
       {"Snow", snow_words(report)},

@@ -5,6 +5,7 @@
 #include "card/figures.h"
 #include "card/notices.h"
 #include "card/words.h"
+#include "passage/estimates.h"
 
 namespace rimehaul::card {
 
@@ -50,7 +51,6 @@ BoardReport board_report(const day::DayBoard& board, const passage::Scene& scene
   report.driver_level = rig.driver_level;
   report.load = rig.load;
   report.allowed_share = passage::allowed_share_for(scene.rules, rig.driver_level).value_or(0.0);
-  report.estimates = passage::estimates_in(scene.rules);
   report.utc_offset_minutes = scene.rules.utc_offset_minutes;
   for (const day::BoardCell& cell : board.cells) {
     report.rows.push_back(row_of(cell, scene.network));
@@ -59,6 +59,8 @@ BoardReport board_report(const day::DayBoard& board, const passage::Scene& scene
       report.snows.push_back(cell.snow);
     }
   }
+  report.estimates = passage::estimates_in(
+      {.rules = scene.rules, .towing = passage::towing_of(rig), .snow = report.snows});
   return report;
 }
 

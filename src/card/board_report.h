@@ -48,9 +48,7 @@ struct BoardReport {
   units::Instant depart;
   std::vector<std::string> today;  ///< what holds beside the snow: marks, people, help
   std::vector<std::string> estimates;
-  std::vector<InputFile> inputs;
-  std::vector<std::string> versions;
-  units::Instant made;
+  MadeFrom made_from;
   int utc_offset_minutes = 0;
 };
 

@@ -101,13 +101,12 @@ class PlaceTeller {
   }
 
   [[nodiscard]] ExplainedFinding explained(passage::PlaceFinding found) const {
-    const bool towing = judge_.rig().trailer.has_value();
     ExplainedFinding explained;
     explained.stand = passage::stand_of(found.finding, course_.allowed_share);
-    explained.formula = found.finding.formula.empty()
-                            ? passage::formula_of(found.finding.check, towing ? passage::Towing::yes
-                                                                              : passage::Towing::no)
-                            : found.finding.formula;
+    explained.formula =
+        found.finding.formula.empty()
+            ? passage::formula_of(found.finding.check, passage::towing_of(judge_.rig()))
+            : found.finding.formula;
     explained.source = source_of(found.finding, judge_.rig());
     explained.snow = found.snow;
     explained.when = found.when;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "card/made_from.h"
 #include "card/what_if.h"
 #include "passage/course.h"
 #include "passage/open_loads.h"
@@ -90,6 +91,7 @@ struct Explanation {
   std::optional<units::Slope> sigma;  ///< standard deviation of a slope by the heights
   std::vector<std::string> sources;   ///< of the grip, the rig's sheets and the ratings in force
   std::vector<ExplainedWay> ways;
+  MadeFrom made_from{};  ///< left to fill in
 };
 
 /// Which directions are asked for.

@@ -36,6 +36,15 @@ Round rounding_of(Side side) {
   return side == Side::demand ? Round::up : Round::down;
 }
 
+/// Slopes are rounded on their size; a side of a finding counts with its sign.
+Round rounding_of_size(double value, Side side) {
+  const Round round = rounding_of(side);
+  if (!(value < 0.0) || round == Round::nearest) {
+    return round;
+  }
+  return round == Round::up ? Round::down : Round::up;
+}
+
 std::string with_sign(const std::string& number, const units::Amount& amount) {
   const std::string sign{units::sign_of(amount.unit)};
   const std::string at_least = amount.known == units::Known::at_least ? "at least " : "";
@@ -183,7 +192,7 @@ std::string confidence_text(double k) {
 
 std::string amount_text(const units::Amount& amount, Side side) {
   if (amount.unit == units::Unit::tangent && std::isfinite(amount.value)) {
-    return text_of(units::Slope::from_ratio(amount.value), rounding_of(side));
+    return text_of(units::Slope::from_ratio(amount.value), rounding_of_size(amount.value, side));
   }
   if (const auto time = time_text(amount, side)) {
     return *time;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "card/rating_words.h"
+#include "passage/estimates.h"
 
 namespace rimehaul::card {
 
@@ -122,7 +123,8 @@ LimitsReport limits_report(const LimitsQuestion& question) {
   }
   report.outlines = outlines_of(question);
   report.ratings = rating_lines(question.rig);
-  report.estimates = passage::estimates_in(question.rules);
+  report.estimates =
+      passage::estimates_in({.rules = question.rules, .towing = passage::towing_of(question.rig)});
   return report;
 }
 

@@ -54,9 +54,7 @@ struct LimitsReport {
   OutlineSet outlines;
   std::vector<std::string> ratings;  ///< in force for the rig as given, with who says so
   std::vector<std::string> estimates;
-  std::vector<InputFile> inputs;
-  std::vector<std::string> versions;
-  units::Instant made;
+  MadeFrom made_from;
   int utc_offset_minutes = 0;
 };
 

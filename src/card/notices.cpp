@@ -96,7 +96,7 @@ std::vector<Notice> notices_along(const trails::Network& network, const trails::
   add_trail_notices(network.trails[leg.trail], leg, notices);
   for (const trails::Mark& mark : network.marks) {
     if (const auto span = span_on_leg(mark, network, leg)) {
-      notices.push_back({*span, words::mark(mark), kind_of(mark.kind)});
+      notices.push_back({*span, words::mark(mark, leg.way), kind_of(mark.kind)});
     }
   }
   for (const trails::Zone& zone : network.zones) {

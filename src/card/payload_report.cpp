@@ -4,6 +4,7 @@
 
 #include "card/notices.h"
 #include "card/refusal.h"
+#include "passage/estimates.h"
 
 namespace rimehaul::card {
 
@@ -146,7 +147,8 @@ PayloadReport payload_report(const day::Payload& payload, const PayloadContext& 
   report.towed = teller.told(payload.towed);
   report.both = grid_of(payload.both);
   report.places_rewalked = payload.places_rewalked;
-  report.estimates = passage::estimates_in(scene.rules);
+  report.estimates = passage::estimates_in(
+      {.rules = scene.rules, .towing = passage::towing_of(rig), .snow = report.snow});
   return report;
 }
 

@@ -83,9 +83,7 @@ struct PayloadReport {
   PayloadGrid both{};
   std::size_t places_rewalked = 0;
   std::vector<std::string> estimates;
-  std::vector<InputFile> inputs;
-  std::vector<std::string> versions;
-  units::Instant made;
+  MadeFrom made_from;
 };
 
 /// What is known beside the answer itself.

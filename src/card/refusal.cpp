@@ -20,7 +20,7 @@ double allowed_in(const RefusalContext& context) {
 }
 
 std::string remedy_for(const passage::Finding& finding, Stand stand) {
-  return stand == Stand::missing ? words::where_to_say(finding.check) : std::string{};
+  return stand == Stand::missing ? words::where_to_say(finding) : std::string{};
 }
 
 RefusedLeg refused_leg(const search::Obstacle& obstacle, const RefusalContext& context) {
@@ -193,6 +193,7 @@ Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& contex
   refusal.utc_offset_minutes = context.scene.rules.utc_offset_minutes;
   refusal.allowed_share = allowed_in(context);
   refusal.why = answer.why;
+  refusal.made_from = context.made_from;
   add_what_blocks(answer, context, refusal);
   return refusal;
 }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "card/made_from.h"
 #include "passage/scene.h"
 #include "search/route.h"
 
@@ -70,6 +71,7 @@ struct Refusal {
   RefusedWay nearest{};            ///< the way nearest to open; no trails: there is not one alone
   std::vector<RefusalCause> causes{};  ///< the one at most places first
   std::vector<RefusedWay> other_ways{};
+  MadeFrom made_from{};
 
   /// Whether a named person's decision alone stands in the way.
   [[nodiscard]] bool only_by_decision() const;
@@ -83,6 +85,7 @@ struct RefusalContext {
   const rig::Rig& rig;
   const snow::SnowAt& snow;
   const search::RouteQuestion& question;
+  MadeFrom made_from{};
 };
 
 [[nodiscard]] Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& context);

@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "card/rating_words.h"
+#include "passage/estimates.h"
 #include "passage/footing.h"
 
 namespace rimehaul::card {
@@ -217,7 +218,8 @@ std::vector<std::string> estimates_of(const RigSheet& sheet, const rig::Rig& rig
       }
     }
   }
-  std::ranges::copy(passage::estimates_in(rules), std::back_inserter(estimates));
+  std::ranges::copy(passage::estimates_in({.rules = rules, .towing = passage::towing_of(rig)}),
+                    std::back_inserter(estimates));
   return estimates;
 }
 

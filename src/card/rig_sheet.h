@@ -86,9 +86,7 @@ struct RigSheet {
   std::vector<SheetRatings> ratings;
   std::vector<SheetLoad> loads;  ///< every rating of a mass, and the seats
   std::vector<std::string> estimates;
-  std::vector<InputFile> inputs;
-  std::vector<std::string> versions;
-  units::Instant made;
+  MadeFrom made_from;
   int utc_offset_minutes = 0;
 
   /// Every rating of a mass and the seats are kept, at the allowed share.

@@ -14,6 +14,7 @@
 #include "card/trace.h"
 #include "card/triggers.h"
 #include "card/words.h"
+#include "passage/estimates.h"
 
 namespace rimehaul::card {
 
@@ -156,20 +157,14 @@ void add_lists(const search::Route& route, const CardContext& context, RouteCard
   card.parking_steps = words::parking_steps(context.rig);
   card.cautions = words::cautions();
   card.cautions.emplace_back(words::creep_round_turns());
-  card.estimates = passage::estimates_in(context.scene.rules);
-  card.inputs = context.inputs;
+  card.estimates = passage::estimates_in(
+      {.rules = context.scene.rules, .towing = passage::towing_of(context.rig), .snow = card.snow});
   card.heights_notes = context.heights_notes;
-  card.versions = context.versions;
   card.places_rewalked = context.places_rewalked;
   card.trace = trace_of(route, context.scene);
 }
 
 }  // namespace
-
-std::string name_and_date(const InputFile& input, int utc_offset_minutes) {
-  return input.name + (input.date.empty() ? "" : ", ") +
-         told_text({input.date, input.observed}, utc_offset_minutes);
-}
 
 RouteCard make_card(const search::Route& route, const CardContext& context) {
   base::require(!route.legs.empty(), "a route card needs a leg");
@@ -180,7 +175,7 @@ RouteCard make_card(const search::Route& route, const CardContext& context) {
   card.vertical_datum = context.scene.frame.vertical_name;
   card.title = title_of(context.scene.network, context.question);
   card.prefer = context.question.prefer;
-  card.made = context.made;
+  card.made_from = context.made_from;
   card.depart = context.question.depart;
   card.arrive = units::after(context.question.depart, route.time);
   card.utc_offset_minutes = context.scene.rules.utc_offset_minutes;

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "base/digest.h"
+#include "card/made_from.h"
 #include "geo/point.h"
 #include "passage/judgement.h"
 #include "rig/rig.h"
@@ -13,18 +13,6 @@
 #include "snow/snow.h"
 
 namespace rimehaul::card {
-
-/// A file that went into the card.
-struct InputFile {
-  std::string name;  ///< relative to the site folder
-  std::string what;  ///< "heights", "trails", ...
-  std::string date;  ///< as the site states it; or who observed it; empty: not stated
-  base::Digest digest;
-  std::optional<units::Instant> observed{};  ///< of a snow report
-};
-
-/// The file's name and its date, local time: "snow.toml, observed by N. N., 2026-02-01 06:30".
-[[nodiscard]] std::string name_and_date(const InputFile& input, int utc_offset_minutes);
 
 /// A warning must be heeded for safety's sake; help is a place or fact of use on the way.
 enum class NoticeKind { warning, help };
@@ -96,7 +84,7 @@ struct RouteCard {
   units::Kilograms total_mass;
   units::Kilograms tongue_mass;
   search::Preference prefer = search::Preference::safest;
-  units::Instant made;
+  MadeFrom made_from;
   units::Instant depart;
   units::Instant arrive;
   int utc_offset_minutes = 0;
@@ -126,9 +114,7 @@ struct RouteCard {
   std::vector<std::string> parking_steps;
   std::vector<std::string> cautions;
   std::vector<std::string> estimates;
-  std::vector<InputFile> inputs;
   std::vector<std::string> heights_notes;  ///< source, date, declared error
-  std::vector<std::string> versions;       ///< of this program and its libraries
   std::size_t places_rewalked = 0;
   std::vector<TracePoint> trace;
 };
@@ -139,11 +125,9 @@ struct CardContext {
   const rig::Rig& rig;
   const snow::SnowAt& snow;
   const search::RouteQuestion& question;
-  units::Instant made;
+  MadeFrom made_from;
   std::optional<units::Instant> snow_valid_until;
-  std::vector<InputFile> inputs;
   std::vector<std::string> heights_notes;
-  std::vector<std::string> versions;
   std::size_t places_rewalked = 0;
   const rig::Rig* tow_out = nullptr;  ///< that the rules name; nothing: none
 };

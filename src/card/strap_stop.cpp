@@ -135,7 +135,7 @@ void add_strap_stop(const search::Route& route, const CardContext& context,
   if (!context.rig.trailer && !(load.bed > units::Kilograms{0})) {
     return;
   }
-  const auto towing = context.rig.trailer ? passage::Towing::yes : passage::Towing::no;
+  const auto towing = passage::towing_of(context.rig);
   const Metres latest = std::min(context.scene.rules.strap_check, route.length / 2);
   Metres before{0};
   for (std::size_t i = 0; i < legs.size() && before <= latest; ++i) {

@@ -36,7 +36,7 @@ namespace rimehaul::card::words {
 [[nodiscard]] std::string load(const rig::Load& load, std::string_view trailer);
 
 // What to mind at a mark, in a zone, or on a trail as a whole.
-[[nodiscard]] std::string mark(const trails::Mark& mark);
+[[nodiscard]] std::string mark(const trails::Mark& mark, trails::Way way);
 [[nodiscard]] std::string zone(const trails::Zone& zone);
 [[nodiscard]] std::string shared_with_skiers();
 [[nodiscard]] std::string single_lane_two_way();
@@ -55,8 +55,8 @@ namespace rimehaul::card::words {
 [[nodiscard]] std::string outcome(const passage::Finding& finding);
 /// Whether a check speaks of a place of the leg, not of the whole of it, the load or the day.
 [[nodiscard]] bool has_place(passage::Check check);
-/// Where to say what a check does not know; empty where nothing can be said.
-[[nodiscard]] std::string where_to_say(passage::Check check);
+/// Where to say what a check does not know.
+[[nodiscard]] std::string where_to_say(const passage::Finding& finding);
 
 // What would open a leg, a way, or lift a cause.
 /// "bed load from 0 kg to 139 kg": ends rounded inwards.

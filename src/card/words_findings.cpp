@@ -1,8 +1,16 @@
 // The words of card/words.h that speak of findings.
 #include "card/figures.h"
 #include "card/words.h"
+#include "passage/avalanche.h"
+#include "passage/course.h"
 
 namespace rimehaul::card::words {
+
+namespace {
+
+constexpr const char* kSayHeights = "heights that cover the trail, and their error in site.toml";
+
+}  // namespace
 
 std::string_view stand(passage::Stand stand) {
   switch (stand) {
@@ -104,11 +112,28 @@ bool has_place(passage::Check check) {
   }
 }
 
-std::string where_to_say(passage::Check check) {
+namespace {
+
+std::string where_to_say_of_exposure(const passage::Finding& finding) {
+  if (finding.missing == passage::kNoBulletin) {
+    return "--bulletin LEVEL, or the bulletin in the snow report";
+  }
+  if (finding.missing == passage::kNoKeepOff) {
+    return "the bulletin policy in rules.toml";
+  }
+  return "heights that cover the ground around the trail";
+}
+
+}  // namespace
+
+std::string where_to_say(const passage::Finding& finding) {
   using enum passage::Check;
-  switch (check) {
+  if (finding.missing == passage::kNoHeightsHere) {
+    return kSayHeights;
+  }
+  switch (finding.check) {
     case heights_known:
-      return "heights that cover the trail, and their error in site.toml";
+      return kSayHeights;
     case snow_known:
       return "--snow CLASS, or a snow report that speaks of this place and hour";
     case trail_attributes:
@@ -120,7 +145,7 @@ std::string where_to_say(passage::Check check) {
     case trailer_rating:
       return "the ratings in the rig sheet, or a named and dated site limit";
     case avalanche:
-      return "--bulletin LEVEL, or the bulletin in the snow report; heights around the trail";
+      return where_to_say_of_exposure(finding);
     case visibility:
       return "--visibility METRES, or visibility in the snow report; marker_m of the trail";
     case wind:

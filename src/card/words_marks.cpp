@@ -14,9 +14,23 @@ std::string carried(const trails::Mark& mark) {
              : "";
 }
 
+/// As the driver meets it: "on the LEFT, 13 m from the line: keep to the right".
+std::string beside(const trails::Mark& mark, trails::Way way) {
+  const std::string away =
+      mark.room
+          ? ", " + units::text_of(mark.room->value(), 0, units::Round::down) + " m from the line"
+          : "";
+  if (!mark.side) {
+    return away + ", side not told: know it before you go";
+  }
+  const bool on_left = (*mark.side == trails::Side::left) == (way == trails::Way::as_drawn);
+  return (on_left ? " on the LEFT" : " on the RIGHT") + away +
+         (on_left ? ": keep right" : ": keep left");
+}
+
 }  // namespace
 
-std::string mark(const trails::Mark& mark) {
+std::string mark(const trails::Mark& mark, trails::Way way) {
   using enum trails::MarkKind;
   std::string named = std::string{trails::words_for(mark.kind)} + " " + mark.name;
   switch (mark.kind) {
@@ -38,9 +52,9 @@ std::string mark(const trails::Mark& mark) {
     case creek_bridge:
       return named + ": stop and look, one rig at a time, nobody rides over it" + carried(mark);
     case cornice:
-      return named + ": keep to the far edge";
+      return named + beside(mark, way);
     case drop:
-      return named + ": keep to the far edge, walking pace in poor light";
+      return named + beside(mark, way) + ", walking pace in poor light";
     case dead_zone:
       return named + ": no radio, call before entering";
     case refuge:

@@ -86,17 +86,17 @@ Finding judge_avalanche(const hazard::Exposure& exposure, std::optional<int> bul
                         snow::Wetness wetness, const Rules& rules) {
   const BulletinStep* step = step_of(rules, bulletin_level);
   if (step == nullptr) {
-    return unknown(Check::avalanche, "today's bulletin level, 1 to 5");
+    return unknown(Check::avalanche, kNoBulletin);
   }
   if (step->all_closed) {
     return refusal(Check::avalanche, "the site drives nothing at this bulletin level");
   }
   const bool rules_known = std::isfinite(step->keep_off.value()) && step->keep_off >= kNoDistance;
   if (!rules_known) {
-    return unknown(Check::avalanche, "distance to keep off at this bulletin level");
+    return unknown(Check::avalanche, kNoKeepOff);
   }
   if (!is_known(exposure.own_slope) || !is_known(exposure.to_steep_ground)) {
-    return unknown(Check::avalanche, "heights of the ground around");
+    return unknown(Check::avalanche, kNoHeightsAround);
   }
   const units::Slope start_slope = start_slope_for(wetness, rules);
   const Metres distance = proven_distance(exposure, start_slope);

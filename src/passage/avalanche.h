@@ -10,6 +10,11 @@
 
 namespace rimehaul::passage {
 
+/// What may not be known of it, by the words of the finding.
+inline constexpr const char* kNoBulletin = "today's bulletin level, 1 to 5";
+inline constexpr const char* kNoKeepOff = "distance to keep off at this bulletin level";
+inline constexpr const char* kNoHeightsAround = "heights of the ground around";
+
 /// Whether the lower start slope of wet snow counts: from moist on, on the safe side.
 [[nodiscard]] bool releases_wet(snow::Wetness wetness);
 

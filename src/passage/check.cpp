@@ -141,4 +141,8 @@ bool is_of_the_day(Check check) {
   }
 }
 
+Towing towing_of(const rig::Rig& rig) {
+  return rig.trailer ? Towing::yes : Towing::no;
+}
+
 }  // namespace rimehaul::passage

@@ -3,6 +3,8 @@
 
 #include <string_view>
 
+#include "rig/rig.h"
+
 namespace rimehaul::passage {
 
 enum class Check {
@@ -64,6 +66,7 @@ struct CheckFacts {
 /// symbols come about that are no inputs. along(G) = G / sqrt(1 + G^2); |x| is the size of x; what
 /// stands side by side is multiplied.
 enum class Towing { no, yes };
+[[nodiscard]] Towing towing_of(const rig::Rig& rig);
 [[nodiscard]] std::string_view formula_of(Check check, Towing towing);
 /// Whether what a check does not know is mostly something of the day, which a report or an option
 /// can still tell: weather, the bulletin, the status of marks, grooming, help.

@@ -31,7 +31,8 @@ std::optional<Lie> lie_of(const Course& course, const std::optional<AttitudeBox>
     if (placed.span.to < body.from || placed.span.from > body.to) {
       continue;
     }
-    const std::optional<Lie> surveyed = surveyed_lie(*placed.mark, course.scene.rules, when);
+    const std::optional<Lie> surveyed =
+        surveyed_lie(*placed.mark, course.scene.rules, {when, course.last_weather});
     if (!surveyed.has_value()) {
       continue;
     }
@@ -51,13 +52,13 @@ Finding judge_heights(const Course& course, const Lies& lies) {
   }
   return unknown(Check::heights_known,
                  course.tolerance.has_value()
-                     ? "heights of the ground here"
+                     ? kNoHeightsHere
                      : "error of the heights, or what may hide between their cells");
 }
 
-Finding judge_snow(const SnowThere& snow, bool grip_known) {
+Finding judge_snow(const Footfall& footfall, const SnowThere& snow, bool grip_known) {
   if (!snow.state.has_value()) {
-    return unknown(Check::snow_known, "snow at this place and hour");
+    return unknown(Check::snow_known, snow_missing(footfall));
   }
   return grip_known ? kept(Check::snow_known, "somebody has said, and there is a grip for it")
                     : unknown(Check::snow_known, "grip of this snow for this rig");
@@ -174,12 +175,16 @@ PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const
   }
   judged.carrier = lies.carrier;
   judged.findings.push_back(judge_heights(course, lies));
-  judged.findings.push_back(judge_snow(snow, has_grip));
+  judged.findings.push_back(judge_snow(footfall, snow, has_grip));
   if (snow.state.has_value() && course.rig.trailer.has_value()) {
     judged.findings.push_back(
         judge_towing_in_wet_snow(course.rig, course.scene.rules, *snow.state));
   }
   return judged;
+}
+
+std::string snow_missing(const Footfall& footfall) {
+  return footfall.height.has_value() ? "snow at this place and hour" : kNoHeightsHere;
 }
 
 bool is_known(const AttitudeBox& box) {

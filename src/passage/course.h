@@ -19,7 +19,8 @@ struct Course {
   std::optional<units::Slope> tolerance;  ///< nothing: the heights' error is not known
   double allowed_share = 0.0;
   units::Metres sight;
-  std::vector<MarkOnStretch> marks;  ///< by chainage along the line
+  std::vector<MarkOnStretch> marks;            ///< by chainage along the line
+  std::optional<units::Instant> last_weather;  ///< as in the day's report
 };
 
 /// The snow at a footfall, and when.
@@ -27,6 +28,11 @@ struct SnowThere {
   std::optional<snow::SnowState> state;
   units::Instant when;
 };
+
+/// What is not known where no height is: the snow, too, is told by height.
+inline constexpr const char* kNoHeightsHere = "heights of the ground here";
+/// What is not known where nobody has said what the snow is like; in `footfall`'s place.
+[[nodiscard]] std::string snow_missing(const Footfall& footfall);
 
 /// One footfall judged by the ground checks.
 struct PlaceJudgement {

@@ -45,7 +45,25 @@ Finding judge_setback(const Mark& mark, const Rules& rules, Metres reach) {
   return finding;
 }
 
-Finding judge_survey(const Mark& mark, units::Instant when) {
+/// An inspection counts when it is proven later than the last weather.
+Finding judge_inspection(const Mark& mark, const SurveyAsked& asked) {
+  const std::optional<units::Instant>& inspected = mark.survey->inspected;
+  if (!inspected) {
+    return unknown(Check::mark, "when " + name_of(mark) + " was last inspected");
+  }
+  if (!asked.last_weather) {
+    return unknown(Check::mark,
+                   "when the last weather ended, for the inspection of " + name_of(mark));
+  }
+  if (!(*asked.last_weather < *inspected)) {
+    return refusal(Check::mark, name_of(mark) + " was not inspected since the last weather");
+  }
+  return *inspected <= asked.when
+             ? kept(Check::mark, "surveyed, and looked at since the last weather")
+             : refusal(Check::mark, name_of(mark) + " bears an inspection of a later date");
+}
+
+Finding judge_survey(const Mark& mark, const SurveyAsked& asked) {
   if (!mark.survey.has_value()) {
     return unknown(Check::mark, "survey of " + name_of(mark));
   }
@@ -54,11 +72,8 @@ Finding judge_survey(const Mark& mark, units::Instant when) {
       !is_size(survey.standard_deviation)) {
     return unknown(Check::mark, "surveyed slopes of " + name_of(mark));
   }
-  if (!survey.inspected_since_weather) {
-    return refusal(Check::mark, name_of(mark) + " was not inspected since the last weather");
-  }
-  return survey.surveyed <= when
-             ? kept(Check::mark, "surveyed, and looked at since the last weather")
+  return survey.surveyed <= asked.when
+             ? judge_inspection(mark, asked)
              : refusal(Check::mark, name_of(mark) + " bears a survey of a later date");
 }
 
@@ -103,7 +118,7 @@ Finding judge_mark(const Mark& mark, const Rules& rules, const Crossing& crossin
     also(judge_setback(mark, rules, crossing.reach));
   }
   if (trails::needs_survey(mark.kind)) {
-    also(judge_survey(mark, crossing.when));
+    also(judge_survey(mark, {crossing.when, crossing.status.last_weather}));
   }
   if (trails::carries_a_mass(mark.kind)) {
     also(judge_carried_mass(mark, crossing.mass));
@@ -118,9 +133,9 @@ Finding judge_creek_bridge(const Mark& mark, const Rules& rules, snow::SnowState
                                         snow::words_for(rules.wettest_creek_bridge));
 }
 
-std::optional<Lie> surveyed_lie(const Mark& mark, const Rules& rules, units::Instant when) {
+std::optional<Lie> surveyed_lie(const Mark& mark, const Rules& rules, const SurveyAsked& asked) {
   if (!trails::needs_survey(mark.kind) ||
-      stand_of(judge_survey(mark, when), 1.0) != Stand::passes) {
+      stand_of(judge_survey(mark, asked), 1.0) != Stand::passes) {
     return std::nullopt;
   }
   const Slope grade = mark.survey->steepest_grade;

@@ -32,8 +32,9 @@ struct Crossing {
 
 /// What was said to be not clear refuses, whatever its kind. Gates, radio gates, blasting, winch
 /// cables and creek bridges need today's word that they are clear; cornices and drops their setback
-/// from the rig's side; benches and bridges a survey no later than `when` and an inspection since
-/// the last weather; bridges carry no more than their mass. Others are kept.
+/// from the rig's side; benches and bridges a survey no later than `when` and an inspection after
+/// the last weather, of which somebody must have said when it ended; bridges carry no more than
+/// their mass. Others are kept.
 [[nodiscard]] Finding judge_mark(const trails::Mark& mark, const Rules& rules,
                                  const Crossing& crossing);
 
@@ -41,9 +42,15 @@ struct Crossing {
 [[nodiscard]] Finding judge_creek_bridge(const trails::Mark& mark, const Rules& rules,
                                          snow::SnowState state);
 
+/// For when a survey is asked for.
+struct SurveyAsked {
+  units::Instant when;
+  std::optional<units::Instant> last_weather;  ///< as in the day's report
+};
+
 /// Attitudes on a bench or a bridge by its survey: steepest grade and cross-slope either way, with
 /// k standard deviations as error. Nothing for other marks, and when the survey does not stand.
 [[nodiscard]] std::optional<Lie> surveyed_lie(const trails::Mark& mark, const Rules& rules,
-                                              units::Instant when);
+                                              const SurveyAsked& asked);
 
 }  // namespace rimehaul::passage

@@ -100,10 +100,6 @@ struct Rules {
 /// The defaults, all cautious; those without a source are marked "estimate" where shown.
 [[nodiscard]] Rules default_rules();
 
-/// Words for every default or estimate in force that the site's rules do not say themselves, for
-/// cards and audits: "reaction time 2 s".
-[[nodiscard]] std::vector<std::string> estimates_in(const Rules& rules);
-
 /// The allowed share for a driver's level: the lower of the site's and the level's; nothing when
 /// the level is not in the rules.
 [[nodiscard]] std::optional<double> allowed_share_for(const Rules& rules,

@@ -124,7 +124,7 @@ PlaceJudgement StretchJudge::judge_piece(const Footfall& footfall, const SnowThe
   if (snow.state.has_value()) {
     judge_in_snow(footfall, *snow.state, judged.findings);
   } else {
-    judged.findings.push_back(unknown(Check::avalanche, "snow at this place and hour"));
+    judged.findings.push_back(unknown(Check::avalanche, snow_missing(footfall)));
   }
   if (zones_.empty()) {
     judged.findings.push_back(kept(Check::zone, "no zone comes near"));
@@ -155,7 +155,8 @@ Course course_of(const Judge& judge, const trails::Trail& trail, std::vector<Mar
           .allowed_share =
               allowed_share_for(rules, judge.rig().driver_level).value_or(rules.allowed_share),
           .sight = sight_along(trail, rules, judge.snow().weather()),
-          .marks = std::move(marks)};
+          .marks = std::move(marks),
+          .last_weather = judge.snow().weather().site.last_weather};
 }
 
 Metres line_error_of(const trails::Trail& trail) {

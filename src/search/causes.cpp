@@ -17,12 +17,13 @@ Key key_of(const passage::Finding& finding, double allowed_share) {
           finding.refused};
 }
 
-/// Whether a check lacks the very snow that the check for known snow says is not known.
-bool only_lacks_snow(const passage::Finding& finding, const std::vector<passage::Finding>& all) {
-  return finding.check != passage::Check::snow_known && !finding.missing.empty() &&
-         std::ranges::any_of(all, [&](const passage::Finding& other) {
-           return other.check == passage::Check::snow_known && other.missing == finding.missing;
-         });
+/// Whether a check lacks the very heights or snow that the check for these says are not known.
+bool only_follows(const passage::Finding& finding, const std::vector<passage::Finding>& all) {
+  using enum passage::Check;
+  return !finding.missing.empty() && std::ranges::any_of(all, [&](const passage::Finding& other) {
+    return (other.check == heights_known || other.check == snow_known) &&
+           other.check < finding.check && other.missing == finding.missing;
+  });
 }
 
 /// Obstacles in the order in which a driver comes to them.
@@ -44,10 +45,9 @@ std::vector<passage::Finding> own_findings(const Obstacle& obstacle) {
     return {obstacle.finding};
   }
   std::vector<passage::Finding> own;
-  std::ranges::copy_if(obstacle.findings, std::back_inserter(own),
-                       [&](const passage::Finding& finding) {
-                         return !only_lacks_snow(finding, obstacle.findings);
-                       });
+  std::ranges::copy_if(
+      obstacle.findings, std::back_inserter(own),
+      [&](const passage::Finding& finding) { return !only_follows(finding, obstacle.findings); });
   return own;
 }
 

@@ -34,8 +34,11 @@ double known_or_nan(const std::optional<double>& share) {
 
 bool bars(const passage::Finding& finding) {
   using enum passage::Check;
-  return !finding.refused.empty() &&
-         (finding.check == direction || finding.check == hours || finding.check == zone);
+  if (finding.check == heights_known) {
+    return !finding.missing.empty();
+  }
+  return !finding.refused.empty() && (finding.check == direction || finding.check == hours ||
+                                      finding.check == single_lane || finding.check == zone);
 }
 
 LegFacts facts_of(const passage::LegJudgement& judgement) {

@@ -29,9 +29,13 @@ bool usable(const MeasuredGrip& entry) {
          usable(entry.trailer_resistance) && usable(entry.trailer_start);
 }
 
+bool is_whole_for_carriers(const MeasuredGrip& entry) {
+  return entry.traction && entry.brake && entry.lateral && entry.carrier_resistance;
+}
+
 bool is_whole(const MeasuredGrip& entry) {
-  return entry.traction && entry.brake && entry.lateral && entry.trailer_lateral &&
-         entry.carrier_resistance && entry.trailer_resistance && entry.trailer_start;
+  return is_whole_for_carriers(entry) && entry.trailer_lateral && entry.trailer_resistance &&
+         entry.trailer_start;
 }
 
 /// The built-in row with a site's numbers in place of its own. Where a site measured less traction
@@ -106,6 +110,13 @@ std::optional<GripRow> GripLaw::row(SnowState state, units::Kilopascals pressure
     row = row.limited_by(own_row(drier, pressure));
   }
   return row;
+}
+
+bool GripLaw::all_measured(SnowState state, Runners runners) const {
+  return std::ranges::any_of(measured_, [&](const MeasuredGrip& entry) {
+    return entry.state == state && entry.standing == GripStanding::site_measured &&
+           (runners == Runners::towed ? is_whole(entry) : is_whole_for_carriers(entry));
+  });
 }
 
 }  // namespace rimehaul::snow

@@ -54,6 +54,9 @@ struct MeasuredGrip {
   std::string source;
 };
 
+/// Whether the rig tows something on runners.
+enum class Runners { none, towed };
+
 /// The grip law: published traction by surface, derated by wetness (estimates), capped so that at a
 /// fixed surface wetter never grips more; site measurements override entry by entry.
 class GripLaw {
@@ -70,6 +73,8 @@ class GripLaw {
   [[nodiscard]] std::optional<GripRow> row(SnowState state, units::Kilopascals pressure) const;
 
   [[nodiscard]] const std::vector<MeasuredGrip>& measured() const { return measured_; }
+  /// Whether the site has measured every number of a state that bears on a rig.
+  [[nodiscard]] bool all_measured(SnowState state, Runners runners) const;
 
  private:
   [[nodiscard]] GripRow own_row(SnowState state, units::Kilopascals pressure) const;

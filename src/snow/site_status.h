@@ -26,8 +26,10 @@ struct Grooming {
 struct SiteStatus {
   std::vector<MarkStatus> marks;
   std::vector<Grooming> grooming;
-  std::optional<bool>
-      tow_out_ready{};  ///< the rig that tows others out stands ready, with a driver
+  /// The rig that tows others out stands ready, with a driver.
+  std::optional<bool> tow_out_ready{};
+  /// When the last snowfall, drifting wind, rain or slide ended.
+  std::optional<units::Instant> last_weather{};
 
   /// Whether a mark is clear at a time. Nothing: nobody said, or it has run out. Where it was said
   /// more than once, one "not clear" that still holds outweighs the rest.

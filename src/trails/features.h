@@ -59,8 +59,11 @@ struct Survey {
   units::Slope steepest_cross;  ///< size, either way
   units::Slope standard_deviation;
   units::Instant surveyed;
-  bool inspected_since_weather = false;  ///< re-inspected after the last wind, snowfall or slide
+  std::optional<units::Instant> inspected{};  ///< last looked at; nothing: nobody said
 };
+
+/// Of a trail's line as drawn.
+enum class Side { left, right };
 
 /// A point or stretch of a trail that carries something a driver must know. A point has from == to.
 struct Mark {
@@ -71,6 +74,7 @@ struct Mark {
   std::optional<Survey> survey;               ///< bench and both kinds of bridge
   std::optional<units::Kilograms> most_mass;  ///< both kinds of bridge
   std::optional<units::Metres> room;          ///< turning radius, or setback from cornice or drop
+  std::optional<Side> side{};                 ///< on which a cornice or drop lies
 };
 
 /// Whether a mark of this kind closes its place unless today's status says clear.

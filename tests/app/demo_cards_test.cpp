@@ -110,6 +110,21 @@ TEST_CASE(
   CHECK(legs.contains(12));
 }
 
+TEST_CASE("where no way is open, the nearest is none over ground without heights") {
+  const testing::Workplace workplace;
+  const Ran ran = run_command({"route", "routes/marrowfell", "--rig", "Broadfoot", "--load", "100",
+                               "--snow-report", "routes/marrowfell/snow-noon.toml", "--depart",
+                               "12:00", "--from", "Midway", "--to", "Gill Hut", "--now",
+                               "2026-02-01T08:30:00-10:00", "--json", "-"});
+  CAPTURE(ran.err);
+  REQUIRE(ran.status == Status::honest_no);
+  const json answer = json::parse(ran.out);
+  CHECK(answer["nearest_way"]["trails"] ==
+        json::parse(R"(["Lodge Traverse", "Tarn Loop", "Tarn Drop"])"));
+  // The report tells the bulletin's level, so nobody is asked for it again.
+  CHECK(ran.out.find("--bulletin") == std::string::npos);
+}
+
 /// The value of an object of a PDF as qpdf tells it, followed where it is only named.
 json value_of(const json& objects, const json& object) {
   return object.is_string() && objects.contains("obj:" + object.get<std::string>())

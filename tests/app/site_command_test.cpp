@@ -173,6 +173,40 @@ TEST_CASE("names in letters that no font here has are a doubt, one line for all 
   CHECK(ran.out.find("no font here") == ran.out.rfind("no font here"));
 }
 
+TEST_CASE("a card with such a name says so beside it, and is printed all the same") {
+  const TinySite site;
+  site.change("trails.geojson", {"Low Way", "\xf4\x8a\xaf\x8d Way"});
+  const Ran ran = run_command({"route", site.folder(), "--rig", "solo", "--snow", "dry", "--from",
+                               "Base", "--to", "Top", "--card", site.path("card.pdf")});
+  CAPTURE(ran.out);
+  CHECK(ran.status == Status::yes);
+  CHECK(says(ran.err, "no font here has all letters of"));
+  CHECK(site.text("card.pdf").starts_with("%PDF"));
+}
+
+/// By what, from what and when: the end of every answer.
+void check_made_from(const json& answer) {
+  CHECK(answer.at("made_utc").get<std::string>().ends_with("Z"));
+  CHECK(answer.at("versions").at(0).get<std::string>().starts_with("rimehaul "));
+  REQUIRE(answer.at("inputs").size() >= 4);
+  for (const json& input : answer.at("inputs")) {
+    CHECK(input.at("sha256").get<std::string>().size() == 64);
+  }
+}
+
+TEST_CASE("an explanation and a refusal tell what they were made from, as a card does") {
+  const TinySite site;
+  const Ran explained = run_command({"explain", site.folder(), "--rig", "solo", "--snow", "dry",
+                                     "--trail", "Spur", "--at", "100", "--json", "-"});
+  REQUIRE(explained.status == Status::yes);
+  check_made_from(json::parse(explained.out));
+  const Ran refused =
+      run_command({"route", site.folder(), "--rig", "solo", "--snow", "dry", "--wind", "300",
+                   "--from", "Base", "--to", "Top", "--json", "-"});
+  REQUIRE(refused.status == Status::honest_no);
+  check_made_from(json::parse(refused.out));
+}
+
 TEST_CASE("check as JSON tells the same, with digests") {
   const TinySite site;
   const Ran ran = run_command({"check", site.folder(), "--json", "-"});

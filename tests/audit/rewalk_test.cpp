@@ -77,7 +77,7 @@ trails::Mark bridge_over_trench() {
                                    .steepest_cross = units::Slope::from_percent(1),
                                    .standard_deviation = units::Slope::from_percent(0.2),
                                    .surveyed = units::Instant{1'700'000'000},
-                                   .inspected_since_weather = true},
+                                   .inspected = mid_morning()},
           .most_mass = units::Kilograms{3000},
           .room = {}};
 }
@@ -265,7 +265,7 @@ TEST_CASE("a surveyed bridge over a trench holds, and without its inspection not
       CHECK_MESSAGE(false, one.what);
     }
     trails::Mark neglected = bridge_over_trench();
-    neglected.survey->inspected_since_weather = false;
+    neglected.survey->inspected.reset();
     const Site other{scene_of(ground, with_mark(neglected)), rig};
     CHECK_FALSE(other.walk(promised).discrepancies.empty());
   }

@@ -26,8 +26,8 @@ card::AuditReport sample_report() {
   report.site = "Test Fell";
   report.map_frame = "test frame";
   report.vertical_datum = "test datum";
-  report.made = *units::parse_instant("2026-02-01T09:00:00Z");
-  report.when = report.made;
+  report.made_from.made = *units::parse_instant("2026-02-01T09:00:00Z");
+  report.when = report.made_from.made;
   report.for_whom = "A. Officer";
   report.snow_told_by = {"assumed for planning", {}};
   report.confidence_k = 1.645;

@@ -100,6 +100,11 @@ TEST_CASE("amounts to work with keep their digits; demands go up and capacities 
   CHECK(exact_text({4104.66, units::Unit::newtons}, Side::demand) == "4104.7 N");
   CHECK(exact_text({4104.66, units::Unit::newtons}, Side::capacity) == "4104.6 N");
   CHECK(amount_text({4104.2, units::Unit::newtons}, Side::demand) == "4105 N");
+  // A demand never reads as less than it is, a capacity never as more, whatever their sign.
+  CHECK(exact_text({-0.008355, units::Unit::tangent}, Side::demand) ==
+        "-0.00835 = -0.4 deg (-0.8 %)");
+  CHECK(exact_text({-0.008355, units::Unit::tangent}, Side::capacity) ==
+        "-0.00836 = -0.5 deg (-0.9 %)");
   CHECK(amount_text({510, units::Unit::minutes_of_day}, Side::input) == "08:30");
   CHECK(amount_text({2, units::Unit::number}, Side::input) == "2.00");
 }

@@ -109,15 +109,14 @@ TEST_CASE("where the snow changes along a leg the limits change with it") {
   // And the driver is told which snow belongs to which part.
   const search::RouteQuestion question{
       .stations = {0, 1}, .depart = testing::mid_morning(), .permitted_by = {}};
-  const CardContext context{.scene = drive.scene,
-                            .rig = drive.rig,
-                            .snow = banded,
-                            .question = question,
-                            .made = testing::mid_morning(),
-                            .snow_valid_until = {},
-                            .inputs = {},
-                            .heights_notes = {},
-                            .versions = {}};
+  const CardContext context{
+      .scene = drive.scene,
+      .rig = drive.rig,
+      .snow = banded,
+      .question = question,
+      .made_from = {.inputs = {}, .versions = {}, .made = testing::mid_morning()},
+      .snow_valid_until = {},
+      .heights_notes = {}};
   const std::vector<std::string> triggers = turn_back_triggers(route, context);
   const auto about_snow = std::ranges::find_if(triggers, [](const std::string& trigger) {
     return trigger.starts_with("the snow is wetter");

@@ -49,11 +49,9 @@ struct Drive {
             .rig = driven,
             .snow = snow,
             .question = question,
-            .made = question.depart,
+            .made_from = {.inputs = {}, .versions = {}, .made = question.depart},
             .snow_valid_until = {},
-            .inputs = {},
-            .heights_notes = {},
-            .versions = {}};
+            .heights_notes = {}};
   }
 
   [[nodiscard]] std::vector<std::string> help(const rig::Rig* tow_out) const {

@@ -81,11 +81,9 @@ struct Drive {
             .rig = rig,
             .snow = snow,
             .question = question,
-            .made = question.depart,
+            .made_from = {.inputs = {}, .versions = {}, .made = question.depart},
             .snow_valid_until = {},
-            .inputs = {},
             .heights_notes = {},
-            .versions = {},
             .places_rewalked = 7};
   }
 };
@@ -169,6 +167,34 @@ TEST_CASE("a turning room smaller than the rig needs is no turn-round") {
   drive.scene.network.marks.back().room = Metres{2};
   const RouteCard card = make_card(drive.route, drive.context());
   CHECK_FALSE(card.legs[0].turn_round.distance.has_value());
+}
+
+TEST_CASE("the side of a cornice or drop is told as the driver meets it, driven either way") {
+  trails::Mark edge = mark_on("Lower Way", trails::MarkKind::cornice, at_m(60, 80));
+  edge.room = Metres{12.8};
+  edge.side = trails::Side::right;
+  const auto told = [&edge](trails::Way way) {
+    Drive drive{way};
+    drive.scene.network.marks.push_back(edge);
+    std::string all;
+    for (const CardLeg& leg : make_card(drive.route, drive.context()).legs) {
+      for (const Notice& notice : leg.notices) {
+        all += notice.words + "\n";
+      }
+    }
+    return all;
+  };
+  const auto says = [](const std::string& all, const char* part) {
+    return all.find(part) != std::string::npos;
+  };
+  using trails::Way;
+  CHECK(says(told(Way::as_drawn), "cornice on the RIGHT, 12 m from the line: keep left\n"));
+  CHECK(says(told(Way::against), "cornice on the LEFT, 12 m from the line: keep right\n"));
+  edge.side.reset();
+  CHECK(says(told(Way::as_drawn), "cornice, 12 m from the line, side not told"));
+  edge.kind = trails::MarkKind::drop;
+  edge.side = trails::Side::left;
+  CHECK(says(told(Way::as_drawn), "on the LEFT, 12 m from the line: keep right, walking pace"));
 }
 
 TEST_CASE("radio: leaving, dead zones and check-ins in driving order, arrival") {

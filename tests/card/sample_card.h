@@ -55,7 +55,7 @@ inline card::RouteCard sample_card() {
                units::Litres{29.96}};
   card.total_mass = units::Kilograms{1239.2};
   card.tongue_mass = units::Kilograms{26};
-  card.made = *units::parse_instant("2026-02-01T16:00:00Z");
+  card.made_from.made = *units::parse_instant("2026-02-01T16:00:00Z");
   card.depart = *units::parse_instant("2026-02-01T17:30:00Z");
   card.arrive = *units::parse_instant("2026-02-01T17:37:01Z");
   card.utc_offset_minutes = -600;
@@ -96,10 +96,10 @@ inline card::RouteCard sample_card() {
   card.estimates = {"reaction time 2 s"};
   base::Digest digest;
   digest.bytes.fill(0xAB);
-  card.inputs = {{"heights.tif", "heights", "2026-01-05", digest},
-                 {"trails.gpkg", "trails", "", digest}};
+  card.made_from.inputs = {{"heights.tif", "heights", "2026-01-05", digest},
+                           {"trails.gpkg", "trails", "", digest}};
   card.heights_notes = {"invented for the tests, 2026"};
-  card.versions = {"rimehaul 0.1.0", "GDAL 3.6.2"};
+  card.made_from.versions = {"rimehaul 0.1.0", "GDAL 3.6.2"};
   card.places_rewalked = 1622;
   card.trace = {{{units::Metres{500'000}, units::Metres{5'100'000}}, geo::Height{1200}, {}, 0},
                 {{units::Metres{500'100}, units::Metres{5'100'000}}, {}, units::Metres{100}, 1}};

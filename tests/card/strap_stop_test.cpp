@@ -45,7 +45,7 @@ struct Drive {
                            .kind = kind,
                            .trail = "Straight",
                            .span = span,
-                           .survey = trails::Survey{{}, {}, {}, {}, true},
+                           .survey = trails::Survey{{}, {}, {}, {}, testing::mid_morning()},
                            .most_mass = units::Kilograms{9'000},
                            .room = Metres{40}});
   }
@@ -77,11 +77,9 @@ struct Drive {
                              .rig = rig,
                              .snow = snow,
                              .question = question,
-                             .made = question.depart,
+                             .made_from = {.inputs = {}, .versions = {}, .made = question.depart},
                              .snow_valid_until = {},
-                             .inputs = {},
-                             .heights_notes = {},
-                             .versions = {}});
+                             .heights_notes = {}});
   }
 
   /// Metres from the start of the route to the stop; below 0: none is named.

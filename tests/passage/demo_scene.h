@@ -228,7 +228,10 @@ inline snow::DayWeather plain_weather() {
           .bulletin_source = "avalanche service, morning",
           .new_snow = units::Metres{0},
           .rain = false,
-          .temperature = units::Celsius{-4}};
+          .temperature = units::Celsius{-4},
+          .site = {.marks = {},
+                   .grooming = {},
+                   .last_weather = units::parse_instant("2026-01-30T18:00:00Z")}};
 }
 
 inline snow::ConstantSnow snow_of(snow::Wetness wetness,

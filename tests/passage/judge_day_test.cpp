@@ -77,9 +77,9 @@ TEST_CASE("a mark told clear must stay so until the tail has left the leg") {
 
 TEST_CASE("snow over a creek is driven as surveyed and told, in dry snow only") {
   trails::Mark ford = mark_at(MarkKind::creek_bridge, 100, 120);
-  ford.survey = trails::Survey{units::Slope::from_degrees(3), units::Slope::from_degrees(2),
-                               units::Slope::from_percent(1),
-                               *units::parse_instant("2026-01-20T00:00:00Z"), true};
+  ford.survey = trails::Survey{
+      units::Slope::from_degrees(3), units::Slope::from_degrees(2), units::Slope::from_percent(1),
+      *units::parse_instant("2026-01-20T00:00:00Z"), testing::mid_morning()};
   ford.most_mass = units::Kilograms{5'000};
   const Scene scene = scene_with({ford});
   const rig::Rig rig = testing::solo_rig();

@@ -411,7 +411,7 @@ trails::Mark bench() {
   mark.span = {Metres{100}, Metres{200}};
   mark.survey =
       trails::Survey{Slope::from_degrees(2), Slope::from_degrees(1), Slope::from_percent(0.5),
-                     *units::parse_instant("2026-01-20T00:00:00Z"), true};
+                     *units::parse_instant("2026-01-20T00:00:00Z"), testing::mid_morning()};
   return mark;
 }
 
@@ -433,10 +433,10 @@ TEST_CASE("a sidehill is closed by its cross-slope until a surveyed bench carrie
 TEST_CASE("a bench that was not inspected closes, and its survey does not count") {
   Scene scene = sidehill();
   scene.network.marks = {bench()};
-  scene.network.marks[0].survey->inspected_since_weather = false;
+  scene.network.marks[0].survey->inspected.reset();
   const LegJudgement judgement = judged(scene, testing::solo_rig());
   CHECK(judgement.verdict == Verdict::closed);
-  CHECK_FALSE(finding_of(judgement, Check::mark).refused.empty());
+  CHECK_FALSE(finding_of(judgement, Check::mark).missing.empty());
   CHECK(finding_of(judgement, Check::cross_rating).share.value_or(0) > 1);
 }
 

@@ -40,8 +40,17 @@ Finding judged(const trails::Mark& mark, const snow::SiteStatus& status = {}) {
                     {units::Kilograms{1000}, kReach, testing::mid_morning(), status});
 }
 
+/// Weather that ended so long before the hour of the question.
+snow::SiteStatus weather_ended(std::int64_t seconds_before) {
+  snow::SiteStatus status;
+  status.last_weather = units::Instant{testing::mid_morning().seconds - seconds_before};
+  return status;
+}
+
 snow::SiteStatus told(bool clear) {
-  return {.marks = {{"M", clear, std::nullopt}}, .grooming = {}};
+  snow::SiteStatus status = weather_ended(3600);
+  status.marks = {{"M", clear, std::nullopt}};
+  return status;
 }
 
 TEST_CASE("what needs today's word is closed until it is told clear") {
@@ -105,34 +114,58 @@ TEST_CASE("the page's cornice: a line at 12 m keeps 10.2 m, at 11.7 m no more th
 
 trails::Mark surveyed_bridge() {
   trails::Mark mark = mark_of(trails::MarkKind::bridge);
-  mark.survey = trails::Survey{units::Slope::from_degrees(4), units::Slope::from_degrees(2),
-                               units::Slope::from_percent(1),
-                               *units::parse_instant("2026-01-20T00:00:00Z"), true};
+  mark.survey = trails::Survey{
+      units::Slope::from_degrees(4), units::Slope::from_degrees(2), units::Slope::from_percent(1),
+      *units::parse_instant("2026-01-20T00:00:00Z"), testing::mid_morning()};
   mark.most_mass = units::Kilograms{2000};
   return mark;
 }
 
 TEST_CASE("a bridge carries the rig only if surveyed, inspected and strong enough") {
+  const snow::SiteStatus calm = weather_ended(3600);
   trails::Mark mark = surveyed_bridge();
-  CHECK(stand(judged(mark)) == Stand::passes);
-  CHECK(judged(mark).share == std::optional{0.5});
+  CHECK(stand(judged(mark, calm)) == Stand::passes);
+  CHECK(judged(mark, calm).share == std::optional{0.5});
   mark.most_mass = units::Kilograms{1400};
-  CHECK(stand(judged(mark)) == Stand::exceeds);
+  CHECK(stand(judged(mark, calm)) == Stand::exceeds);
   mark.most_mass.reset();
-  CHECK(stand(judged(mark)) == Stand::missing);
+  CHECK(stand(judged(mark, calm)) == Stand::missing);
   mark = surveyed_bridge();
-  mark.survey->inspected_since_weather = false;
-  CHECK(stand(judged(mark)) == Stand::refused);
+  mark.survey->inspected.reset();
+  CHECK(stand(judged(mark, calm)) == Stand::missing);
   mark = surveyed_bridge();
   mark.survey->surveyed = *units::parse_instant("2026-02-02T00:00:00Z");
-  CHECK(stand(judged(mark)) == Stand::refused);
+  CHECK(stand(judged(mark, calm)) == Stand::refused);
   mark.survey.reset();
-  CHECK(stand(judged(mark)) == Stand::missing);
+  CHECK(stand(judged(mark, calm)) == Stand::missing);
+}
+
+TEST_CASE("an inspection counts only when it is proven later than the last weather") {
+  const Rules rules = testing::plain_rules();
+  trails::Mark mark = surveyed_bridge();
+  const auto lies = [&](const snow::SiteStatus& status) {
+    return surveyed_lie(mark, rules, {testing::mid_morning(), status.last_weather}).has_value();
+  };
+  CHECK(stand(judged(mark)) == Stand::missing);  // nobody said when the weather ended
+  CHECK_FALSE(lies({}));
+  CHECK(stand(judged(mark, weather_ended(1))) == Stand::passes);
+  CHECK(lies(weather_ended(1)));
+  CHECK(stand(judged(mark, weather_ended(0))) == Stand::refused);
+  CHECK_FALSE(lies(weather_ended(0)));
+  mark.survey->inspected->seconds -= 3600;
+  CHECK(stand(judged(mark, weather_ended(3600))) == Stand::refused);
+  CHECK(stand(judged(mark, weather_ended(3601))) == Stand::passes);
+  mark.survey->inspected->seconds += 3601;  // after the hour of the question
+  CHECK(stand(judged(mark, weather_ended(1))) == Stand::refused);
+}
+
+SurveyAsked calm() {
+  return {testing::mid_morning(), weather_ended(3600).last_weather};
 }
 
 TEST_CASE("a survey stands for its slopes either way, k standard deviations added") {
   const Rules rules = testing::plain_rules();
-  const auto lie = surveyed_lie(surveyed_bridge(), rules, testing::mid_morning());
+  const auto lie = surveyed_lie(surveyed_bridge(), rules, calm());
   REQUIRE(lie.has_value());
   CHECK(testing::near_degrees(lie->found.grade_high, 4, 1e-9));
   CHECK(testing::near_degrees(lie->found.cross_low, -2, 1e-9));
@@ -141,7 +174,7 @@ TEST_CASE("a survey stands for its slopes either way, k standard deviations adde
   CHECK(testing::near(lie->up_to.cross_high.ratio(), lie->found.cross_high.ratio() + more, 1e-12));
   trails::Mark mark = surveyed_bridge();
   mark.survey->steepest_cross = units::Slope::from_ratio(std::nan(""));
-  CHECK_FALSE(surveyed_lie(mark, rules, testing::mid_morning()).has_value());
+  CHECK_FALSE(surveyed_lie(mark, rules, calm()).has_value());
 }
 
 TEST_CASE("marks lie the other way round when a trail is driven against its drawing") {

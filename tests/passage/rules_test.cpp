@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "near.h"
+#include "passage/estimates.h"
 #include "passage/rules.h"
 
 namespace rimehaul::passage {
@@ -79,28 +80,59 @@ TEST_CASE("a driver's level that is not in the rules, or a share that is none, a
 
 TEST_CASE("defaults in force are named as estimates, and a site's own number is not") {
   Rules rules = default_rules();
-  CHECK(names(estimates_in(rules), "reaction time 2.0 s"));
-  CHECK(names(estimates_in(rules), "roll-over reserve: 0.60"));
-  CHECK(names(estimates_in(rules), "allowed share 0.70"));
-  CHECK(names(estimates_in(rules), "bulletin level"));
-  CHECK(names(estimates_in(rules), "seasoned driver"));
-  CHECK(names(estimates_in(rules), "grip: all but"));
+  CHECK(names(estimates_in({rules}), "reaction time 2.0 s"));
+  CHECK(names(estimates_in({rules}), "roll-over reserve: 0.60"));
+  CHECK(names(estimates_in({rules}), "allowed share 0.70"));
+  CHECK(names(estimates_in({rules}), "bulletin level"));
+  CHECK(names(estimates_in({rules}), "seasoned driver"));
+  CHECK(names(estimates_in({rules}), "grip: all but"));
   rules.reaction = units::Seconds{2.5};
   rules.bulletin.front().keep_off = units::Metres{20};
   rules.driver_levels.pop_back();
-  CHECK_FALSE(names(estimates_in(rules), "reaction time"));
-  CHECK_FALSE(names(estimates_in(rules), "bulletin level"));
-  CHECK_FALSE(names(estimates_in(rules), "seasoned driver"));
+  CHECK_FALSE(names(estimates_in({rules}), "reaction time"));
+  CHECK_FALSE(names(estimates_in({rules}), "bulletin level"));
+  CHECK_FALSE(names(estimates_in({rules}), "seasoned driver"));
 }
 
 TEST_CASE("a rule that the site says is no estimate, also where it says what the default does") {
   Rules rules = default_rules();
-  CHECK(names(estimates_in(rules), "setback 3.0 m from drops"));
-  CHECK(names(estimates_in(rules), "no passengers in snow wetter than wet"));
+  CHECK(names(estimates_in({rules}), "setback 3.0 m from drops"));
+  CHECK(names(estimates_in({rules}), "no passengers in snow wetter than wet"));
   rules.said = {"cornice_setback_m", "passengers", "passengers.wettest"};
-  CHECK_FALSE(names(estimates_in(rules), "from cornices"));
-  CHECK_FALSE(names(estimates_in(rules), "no passengers in snow wetter than wet"));
-  CHECK(names(estimates_in(rules), "setback 3.0 m from drops"));
+  CHECK_FALSE(names(estimates_in({rules}), "from cornices"));
+  CHECK_FALSE(names(estimates_in({rules}), "no passengers in snow wetter than wet"));
+  CHECK(names(estimates_in({rules}), "setback 3.0 m from drops"));
+}
+
+TEST_CASE("what bears on trailers alone is no estimate of a rig without one") {
+  const Rules rules = default_rules();
+  CHECK(names(estimates_in({.rules = rules, .towing = Towing::yes}), "carrier and trailer at"));
+  CHECK_FALSE(names(estimates_in({.rules = rules, .towing = Towing::no}), "carrier and trailer"));
+}
+
+TEST_CASE("grip is no estimate where the site measured all that bears on the rig") {
+  using snow::SnowState;
+  using units::ForceRatio;
+  const SnowState measured{snow::Wetness::moist, snow::Surface::groomed};
+  const SnowState other{snow::Wetness::wet, snow::Surface::groomed};
+  snow::MeasuredGrip entry;
+  entry.state = measured;
+  entry.traction = ForceRatio{0.3};
+  entry.brake = ForceRatio{0.2};
+  entry.lateral = ForceRatio{0.2};
+  entry.carrier_resistance = snow::ForceRange{ForceRatio{0.02}, ForceRatio{0.1}};
+  Rules rules = default_rules();
+  rules.grip = snow::GripLaw{{entry}};
+  const auto told = [&](Towing towing, std::vector<SnowState> snow) {
+    return names(estimates_in({rules, towing, std::move(snow)}), "grip");
+  };
+  CHECK_FALSE(told(Towing::no, {measured}));
+  CHECK(told(Towing::no, {measured, other}));
+  CHECK(told(Towing::no, {}));
+  CHECK(told(Towing::yes, {measured}));  // nobody pulled the runners
+  entry.standing = snow::GripStanding::published;
+  rules.grip = snow::GripLaw{{entry}};
+  CHECK(told(Towing::no, {measured}));
 }
 
 TEST_CASE("grip that the site measured in part still leaves an estimate") {
@@ -108,7 +140,7 @@ TEST_CASE("grip that the site measured in part still leaves an estimate") {
   snow::MeasuredGrip pulls;
   pulls.traction = units::ForceRatio{0.3};
   rules.grip = snow::GripLaw{{pulls}};
-  CHECK(names(estimates_in(rules), "where the site has not measured it"));
+  CHECK(names(estimates_in({rules}), "where the site has not measured it"));
 }
 
 }  // namespace rimehaul::passage

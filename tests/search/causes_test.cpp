@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include "passage/course.h"
+
 using namespace rimehaul;
 using namespace rimehaul::search;
 using passage::Check;
@@ -88,6 +90,19 @@ TEST_CASE("snow that nobody told of is one cause, though several checks lack it"
   REQUIRE(causes.size() == 2);
   CHECK(causes[0].finding.check == Check::snow_known);
   CHECK(causes[1].finding.missing == "the bulletin");
+}
+
+TEST_CASE("where there are no heights, snow and ground around are no causes of their own") {
+  const std::string none_here = passage::kNoHeightsHere;
+  NoRoute none;
+  none.obstacles = {obstacle_on(0, {passage::unknown(Check::heights_known, none_here),
+                                    passage::unknown(Check::snow_known, none_here),
+                                    passage::unknown(Check::avalanche, none_here)}),
+                    obstacle_on(2, {passage::unknown(Check::snow_known, "grip of this snow")})};
+  const auto causes = causes_of(none, kAllowed);
+  REQUIRE(causes.size() == 2);
+  CHECK(causes[0].finding.check == Check::heights_known);
+  CHECK(causes[1].finding.missing == "grip of this snow");
 }
 
 TEST_CASE("an obstacle whose findings nobody filled in counts with the one that binds") {

@@ -8,7 +8,7 @@
 #include "ports/cairo/flow.h"
 #include "ports/cairo/map_drawing.h"
 #include "ports/cairo/pages.h"
-#include "ports/cairo/share_line.h"
+#include "ports/cairo/way_line.h"
 #include "units/rounding.h"
 
 namespace rimehaul::ports::cairo {
@@ -103,11 +103,11 @@ void write_sources(Flow& flow, const AuditReport& report) {
       flow.labelled({"Rating", rig.name + ", " + source}, kLabel_pt);
     }
   }
-  for (const card::InputFile& input : report.inputs) {
+  for (const card::InputFile& input : report.made_from.inputs) {
     flow.labelled({"Input", input.name + " (" + input.what + "), SHA-256 " + input.digest.hex()},
                   kLabel_pt);
   }
-  for (const std::string& version : report.versions) {
+  for (const std::string& version : report.made_from.versions) {
     flow.labelled({"Made by", version}, kLabel_pt);
   }
   flow.gap(3);
@@ -187,10 +187,11 @@ void write_map(Canvas& canvas, Flow& flow, const AuditReport& report, std::size_
 card::Printed draw_audit(const AuditReport& report, const std::vector<card::MapView>& maps) {
   base::require(maps.size() == report.maps.size(), "each map of the audit is there to be drawn");
   const std::string about = "Slope audit, " + report.site + ", made " +
-                            card::local_text(report.made, report.utc_offset_minutes);
+                            card::local_text(report.made_from.made, report.utc_offset_minutes);
   return draw_counted([&](int of) {
-    Canvas canvas{
-        Form::pdf, PageSize{}, {"Slope audit: " + report.site, units::text_of(report.made)}};
+    Canvas canvas{Form::pdf,
+                  PageSize{},
+                  {"Slope audit: " + report.site, units::text_of(report.made_from.made)}};
     Pages pages{canvas, about, of};
     Flow flow{canvas, {.area = pages.area()}, [&pages] { return pages.next(); }};
     write_head(flow, report);

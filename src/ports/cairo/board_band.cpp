@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "card/words.h"
-#include "ports/cairo/axis.h"
+#include "ports/cairo/way_line.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -37,7 +37,7 @@ void draw_no_pair(Canvas& canvas, Spot corner) {
 
 void write_cell(Canvas& canvas, Spot corner, const MatrixCell& cell) {
   constexpr double kRaised_pt = 1.2;
-  draw_short_line(canvas, {corner.x_pt, corner.y_pt + kLineAt_pt}, cell.verdict);
+  draw_row_line(canvas, {corner.x_pt, corner.y_pt + kLineAt_pt}, cell.verdict);
   const double width = canvas.width_of(cell.figure, kFigure) + 0.5;
   const double top = corner.y_pt - 0.6;
   canvas.write({corner.x_pt, top}, {cell.figure, kFigure, width});
@@ -153,29 +153,8 @@ std::size_t tables_across(double width_pt, std::size_t columns) {
   return static_cast<std::size_t>(std::max((width_pt - kName_pt + kBetween_pt) / each, 1.0));
 }
 
-void draw_short_line(Canvas& canvas, Spot left, std::optional<passage::Verdict> verdict) {
-  const std::vector<Spot> line{left, {left.x_pt + kLine_pt, left.y_pt}};
-  if (!verdict) {
-    canvas.line(line, {.width_pt = 1.6, .colour = kUnknown, .dashes_pt = {1.4, 2.6}});
-    return;
-  }
-  switch (*verdict) {
-    case passage::Verdict::open:
-      canvas.line(line, {.width_pt = 2.0, .colour = kOpen});
-      return;
-    case passage::Verdict::restricted:
-      canvas.line(line, {.width_pt = 2.0, .colour = kRestricted, .dashes_pt = {6.5, 2.4}});
-      return;
-    case passage::Verdict::closed:
-      canvas.line(line, {.width_pt = 2.8, .colour = kClosed});
-      canvas.line(line, {.width_pt = 1.2, .colour = kPaper});
-      for (const double along : marked_values({0.0, kLine_pt - 3.1}, 6.0)) {
-        const double x = 3.0 + along;
-        canvas.line({{left.x_pt + x, left.y_pt - 2.2}, {left.x_pt + x, left.y_pt + 2.2}},
-                    {.width_pt = 0.9, .colour = kClosed});
-      }
-      return;
-  }
+void draw_row_line(Canvas& canvas, Spot left, std::optional<passage::Verdict> verdict) {
+  draw_way(canvas, {left, {left.x_pt + kLine_pt, left.y_pt}}, verdict, LineRoom::row);
 }
 
 }  // namespace rimehaul::ports::cairo

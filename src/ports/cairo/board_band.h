@@ -39,6 +39,6 @@ class BoardBand {
 [[nodiscard]] std::size_t tables_across(double width_pt, std::size_t columns);
 
 /// A verdict's line, short: solid, long dashes, double with cross ticks, grey dots.
-void draw_short_line(Canvas& canvas, Spot left, std::optional<passage::Verdict> verdict);
+void draw_row_line(Canvas& canvas, Spot left, std::optional<passage::Verdict> verdict);
 
 }  // namespace rimehaul::ports::cairo

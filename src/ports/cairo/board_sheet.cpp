@@ -139,7 +139,7 @@ void write_legend(Canvas& canvas, Flow& flow) {
   const Canvas::Tag tag{canvas, "P"};
   double x = room.left_pt;
   for (const auto& [verdict, words] : entries) {
-    draw_short_line(canvas, {x, room.top_pt + 5}, verdict);
+    draw_row_line(canvas, {x, room.top_pt + 5}, verdict);
     x += kSign_pt;
     const double width = canvas.width_of(words, kRunning) + 1;
     canvas.write({x, room.top_pt}, {words, kRunning, width});
@@ -168,15 +168,15 @@ void write_lines(Flow& flow, const std::vector<card::LabelledLine>& lines, doubl
 
 std::vector<std::string> made_from(const BoardReport& report) {
   std::vector<std::string> lines{
-      "made " + card::local_text(report.made, report.utc_offset_minutes) +
+      "made " + card::local_text(report.made_from.made, report.utc_offset_minutes) +
       "; what is not closed was judged again at " + std::to_string(report.places_rewalked) +
       " places before printing"};
-  for (const card::InputFile& input : report.inputs) {
+  for (const card::InputFile& input : report.made_from.inputs) {
     lines.push_back(input.what + ": " + card::name_and_date(input, report.utc_offset_minutes) +
                     ", SHA-256 " + input.digest.hex());
   }
   std::string program;
-  for (const std::string& version : report.versions) {
+  for (const std::string& version : report.made_from.versions) {
     program += (program.empty() ? "" : ", ") + version;
   }
   lines.push_back(program);
@@ -212,10 +212,11 @@ std::vector<std::string> stations_of(const BoardReport& report) {
 
 DrawnPages draw(const BoardReport& report, int of) {
   const PageSize upright;
-  const std::string made = card::local_text(report.made, report.utc_offset_minutes);
-  Canvas canvas{Form::pdf,
-                {upright.height_pt, upright.width_pt},
-                {"Day board: " + report.site + ", " + report.rig, units::text_of(report.made)}};
+  const std::string made = card::local_text(report.made_from.made, report.utc_offset_minutes);
+  Canvas canvas{
+      Form::pdf,
+      {upright.height_pt, upright.width_pt},
+      {"Day board: " + report.site + ", " + report.rig, units::text_of(report.made_from.made)}};
   Pages pages{canvas, "Day board, " + report.site + ", " + report.rig + ", made " + made, of};
   const double top = write_head(canvas, pages.area(), report).corner().y_pt;
   Box tables_area = pages.area();

@@ -8,6 +8,7 @@
 
 #include "base/fault.h"
 #include "base/require.h"
+#include "ports/cairo/degree_signs.h"
 #include "ports/cairo/svg_names.h"
 #include "ports/cairo/tag_attribute.h"
 
@@ -107,7 +108,8 @@ struct Canvas::Handles {
     pango_font_description_set_absolute_size(font.get(), lettering.size_pt * PANGO_SCALE);
     pango_layout_set_font_description(layout.get(), font.get());
     pango_layout_set_alignment(layout.get(), alignment_of(lettering.align));
-    pango_layout_set_text(layout.get(), text.data(), static_cast<int>(text.size()));
+    const std::string shown = with_degree_signs(std::string{text});
+    pango_layout_set_text(layout.get(), shown.data(), static_cast<int>(shown.size()));
     return layout;
   }
 

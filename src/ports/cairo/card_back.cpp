@@ -27,22 +27,18 @@ std::string joined(const std::vector<std::string>& parts, const char* between) {
 /// What the card rests on, run on to save room.
 std::vector<std::string> made_from(const RouteCard& card) {
   std::vector<std::string> inputs;
-  for (const card::InputFile& input : card.inputs) {
+  for (const card::InputFile& input : card.made_from.inputs) {
     inputs.push_back(input.what + " " + card::name_and_date(input, card.utc_offset_minutes) + ", " +
                      input.digest.hex().substr(0, kDigits));
   }
-  return {
-      "made " + card::local_text(card.made, card.utc_offset_minutes) + "; judged again at " +
-          std::to_string(card.places_rewalked) + " places before printing; map " + card.map_frame +
-          "; heights above " + card.vertical_datum + "; " + joined(card.heights_notes, "; "),
-      joined(inputs, "; ") + (card.versions.empty()
-                                  ? ""
-                                  : "; " + card.versions.front() + ", libraries in the record")};
-}
-
-std::vector<std::string> with_signs(std::vector<std::string> lines) {
-  std::ranges::transform(lines, lines.begin(), with_degree_signs);
-  return lines;
+  return {"made " + card::local_text(card.made_from.made, card.utc_offset_minutes) +
+              "; judged again at " + std::to_string(card.places_rewalked) +
+              " places before printing; map " + card.map_frame + "; heights above " +
+              card.vertical_datum + "; " + joined(card.heights_notes, "; "),
+          joined(inputs, "; ") +
+              (card.made_from.versions.empty()
+                   ? ""
+                   : "; " + card.made_from.versions.front() + ", libraries in the record")};
 }
 
 /// Dark modules on white, with the quiet zone of four modules around them.
@@ -107,20 +103,19 @@ void draw_back(Canvas& canvas, const card::CardSheet& sheet, const CardPlan& pla
   const RouteCard& card = sheet.card;
   Flow flow{canvas, {.area = pages.area(), .count = 2}, [&] { return pages.next(); }};
   write_notes(flow, card, plan);
-  flow.write({"Turn back or stop if", ItemMark::warning, with_signs(card.turn_back_triggers)});
-  flow.write({"Radio", ItemMark::dash, with_signs(card.radio)});
+  flow.write({"Turn back or stop if", ItemMark::warning, card.turn_back_triggers});
+  flow.write({"Radio", ItemMark::dash, card.radio});
   flow.write({"If it goes wrong", ItemMark::dash, card.help});
   flow.write({"People", ItemMark::dash, card.people});
   flow.write({"Before starting", ItemMark::tick_box, card.pre_start_checks});
   flow.write({"Parking", ItemMark::tick_box, card.parking_steps});
-  flow.write({"Cautions", ItemMark::warning, with_signs(card.cautions)});
+  flow.write({"Cautions", ItemMark::warning, card.cautions});
   if (!card.estimates.empty()) {
     flow.write({"Estimates in use (not measured, not published)",
                 ItemMark::none,
-                {with_degree_signs(joined(card.estimates, "; "))}});
+                {joined(card.estimates, "; ")}});
   }
-  flow.write({"Made from (digests SHA-256, whole in the record)", ItemMark::none,
-              with_signs(made_from(card))});
+  flow.write({"Made from (digests SHA-256, whole in the record)", ItemMark::none, made_from(card)});
   write_imprint(canvas, flow, sheet);
 }
 

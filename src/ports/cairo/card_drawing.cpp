@@ -7,20 +7,8 @@
 
 namespace rimehaul::ports::cairo {
 
-std::string with_degree_signs(std::string text) {
-  for (std::size_t at = text.find(" deg"); at != std::string::npos;
-       at = text.find(" deg", at + 1)) {
-    const bool whole_word = at + 4 == text.size() || text[at + 4] != 'r';  // not "degrees"
-    if (whole_word) {
-      const bool celsius = text.compare(at, 6, " deg C") == 0;
-      text.replace(at, celsius ? 5 : 4, celsius ? " \u00b0" : "\u00b0");
-    }
-  }
-  return text;
-}
-
 card::Printed draw_card(const card::CardSheet& sheet) {
-  const std::string made = units::text_of(sheet.card.made);
+  const std::string made = units::text_of(sheet.card.made_from.made);
   const CardPlan plan = plan_card(sheet);
   return draw_counted([&](int of) {
     Canvas canvas{Form::pdf, {}, {"Route card: " + sheet.card.title, made}};

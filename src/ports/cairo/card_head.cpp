@@ -4,7 +4,7 @@
 #include "card/card_lines.h"
 #include "card/words.h"
 #include "ports/cairo/card_parts.h"
-#include "ports/cairo/map_drawing.h"
+#include "ports/cairo/way_line.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -65,9 +65,8 @@ double write_facts(Canvas& canvas, const Box& column, const std::vector<Fact>& f
     const Canvas::Tag tag{canvas, "P"};
     canvas.write({column.left_pt, y},
                  {fact.label, {.size_pt = 8.5, .weight = Weight::bold}, kLabel_pt});
-    y += canvas.write(
-        {column.left_pt + kLabel_pt, y},
-        {with_degree_signs(fact.words), {.size_pt = 8.5}, column.width_pt - kLabel_pt});
+    y += canvas.write({column.left_pt + kLabel_pt, y},
+                      {fact.words, {.size_pt = 8.5}, column.width_pt - kLabel_pt});
     y += 1;
   }
   return y;

@@ -18,7 +18,7 @@ TableCell steepness_cell(const std::optional<passage::Steepness>& steepness) {
   if (up_to.empty()) {
     return {"", "none"};
   }
-  return {with_degree_signs(card::found_text(*steepness)), with_degree_signs("to " + up_to)};
+  return {card::found_text(*steepness), "to " + up_to};
 }
 
 void add(std::string& all, const std::string& more) {
@@ -61,7 +61,7 @@ std::string note_in_front(const CardLeg& leg, LegNotes notes) {
 /// says so before it.
 TableCell trail_cell(const CardLeg& leg) {
   // Every leg but the first starts where the last one ended.
-  TableCell cell{leg.trail, with_degree_signs(card::bearing_text(leg.start_bearing)) +
+  TableCell cell{leg.trail, card::bearing_text(leg.start_bearing) +
                                 (leg.number == 1 ? " " + leg.from : "") + " to " + leg.to};
   if (leg.verdict != passage::Verdict::open) {
     cell.strong = card::verdict_word(leg.verdict) + "\n" + cell.strong;

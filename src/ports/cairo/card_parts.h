@@ -52,7 +52,4 @@ double write_figures(Canvas& canvas, Spot corner, const card::CardSheet& sheet,
 void draw_front(Canvas& canvas, const card::CardSheet& sheet, const CardPlan& plan, Pages& pages);
 void draw_back(Canvas& canvas, const card::CardSheet& sheet, const CardPlan& plan, Pages& pages);
 
-/// Angles as they are printed, "7.2\u00b0" for "7.2 deg".
-[[nodiscard]] std::string with_degree_signs(std::string text);
-
 }  // namespace rimehaul::ports::cairo

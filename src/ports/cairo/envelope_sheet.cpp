@@ -99,12 +99,11 @@ void write_foot(Flow& flow, const card::LimitsReport& report) {
   }
   flow.labelled({"Estimates", estimates}, kLabel_pt);
   flow.paragraph(card::outranked(), {.size_pt = 9.0, .weight = Weight::bold});
-  std::string made = "Made " + card::local_and_zone_text(report.made, report.utc_offset_minutes);
+  const std::string made =
+      "Made " + card::local_and_zone_text(report.made_from.made, report.utc_offset_minutes) + "; " +
+      card::made_from_in_short(report.made_from, report.utc_offset_minutes);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
-  if (!report.versions.empty()) {
-    made += "; " + report.versions.front();
-  }
   flow.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 
@@ -143,7 +142,7 @@ double draw(Canvas& canvas, const card::LimitsReport& report, double plot_pt) {
 
 card::Printed envelope_sheet(const card::LimitsReport& report, Form form) {
   const DocumentFacts facts{.title = "Allowed grade and cross-slope: " + report.rig,
-                            .made = units::text_of(report.made)};
+                            .made = units::text_of(report.made_from.made)};
   PageSize size;
   double words_pt = 0.0;
   {

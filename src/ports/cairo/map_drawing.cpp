@@ -7,7 +7,7 @@
 
 #include "ports/cairo/map_key.h"
 #include "ports/cairo/map_labels.h"
-#include "ports/cairo/share_line.h"
+#include "ports/cairo/way_line.h"
 
 namespace rimehaul::ports::cairo {
 

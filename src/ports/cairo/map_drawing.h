@@ -6,11 +6,6 @@
 
 namespace rimehaul::ports::cairo {
 
-/// How a verdict's line looks: open solid teal, restricted long dashes in ochre, closed a double
-/// line with cross ticks in plum, unknown grey dots.
-void draw_way(Canvas& canvas, const std::vector<Spot>& spots,
-              std::optional<passage::Verdict> verdict);
-
 /// Draws the map into a box whose sides are those of the paper that the map was made for.
 void draw_map(Canvas& canvas, const Box& box, const card::MapView& map);
 

@@ -3,7 +3,7 @@
 #include <array>
 #include <functional>
 
-#include "ports/cairo/map_drawing.h"
+#include "ports/cairo/way_line.h"
 
 namespace rimehaul::ports::cairo {
 

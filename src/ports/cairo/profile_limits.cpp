@@ -66,7 +66,7 @@ void draw_line(Canvas& canvas, const GradeFrame& frame, const Run& run) {
 
 std::string words_of(const GradeFrame& frame, const Run& run) {
   return std::string{is_shown(frame, run) ? "" : "off: "} +
-         with_degree_signs(units::text_of(run.limit, units::Round::down));
+         units::text_of(run.limit, units::Round::down);
 }
 
 /// Whether the grades under a box stay clear of it.

@@ -36,10 +36,9 @@ void write_head(Flow& flow, const card::RigSheet& sheet) {
   flow.paragraph(card::outranked(), kBold);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
-  std::string made = "Made " + card::local_and_zone_text(sheet.made, sheet.utc_offset_minutes);
-  if (!sheet.versions.empty()) {
-    made += "; " + sheet.versions.front();
-  }
+  const std::string made =
+      "Made " + card::local_and_zone_text(sheet.made_from.made, sheet.utc_offset_minutes) + "; " +
+      card::made_from_in_short(sheet.made_from, sheet.utc_offset_minutes);
   flow.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 
@@ -160,7 +159,8 @@ double draw(Canvas& canvas, const card::RigSheet& sheet, std::optional<double> b
 }  // namespace
 
 card::Printed rig_page(const card::RigSheet& sheet, Form form) {
-  const DocumentFacts facts{.title = "Rig sheet: " + sheet.rig, .made = units::text_of(sheet.made)};
+  const DocumentFacts facts{.title = "Rig sheet: " + sheet.rig,
+                            .made = units::text_of(sheet.made_from.made)};
   PageSize size;
   if (form == Form::svg) {
     Canvas trial{form, size, facts};  // drawn for its height alone

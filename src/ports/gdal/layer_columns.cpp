@@ -133,15 +133,22 @@ std::optional<units::TimeOfDay> Columns::time(const std::string& column) const {
   return found;
 }
 
-std::optional<units::Instant> Columns::moment(const std::string& column) const {
+std::optional<units::Instant> Columns::moment(const std::string& column,
+                                              DateAlone date_alone) const {
   const auto said = text(column);
   if (!said) {
     return std::nullopt;
   }
   const bool is_date = said->find('T') == std::string::npos;
+  if (is_date && date_alone == DateAlone::misfits) {
+    misfit({column, *said}, "a moment with its zone, like 2026-01-31T07:30:00Z");
+    return std::nullopt;
+  }
   const auto found = units::parse_instant(is_date ? *said + "T00:00:00Z" : *said);
   if (!found) {
-    misfit({column, *said}, "a date like 2026-01-31, or a moment with its zone");
+    misfit({column, *said}, date_alone == DateAlone::misfits
+                                ? "a moment with its zone, like 2026-01-31T07:30:00Z"
+                                : "a date like 2026-01-31, or a moment with its zone");
   }
   return found;
 }

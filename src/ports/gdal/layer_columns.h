@@ -34,6 +34,9 @@ struct Word {
   Value value;
 };
 
+/// What a date without an hour is taken for.
+enum class DateAlone { counts, misfits };
+
 /// Reads one feature's columns. What cannot be understood is a fault and counts as not said.
 class Columns {
  public:
@@ -50,8 +53,9 @@ class Columns {
   [[nodiscard]] std::optional<int> whole_number(const std::string& column, Allowed allowed) const;
   [[nodiscard]] std::optional<bool> yes_no(const std::string& column) const;
   [[nodiscard]] std::optional<units::TimeOfDay> time(const std::string& column) const;
-  /// A moment, or a date, which stands for its first second in UTC.
-  [[nodiscard]] std::optional<units::Instant> moment(const std::string& column) const;
+  /// A moment; or a date, which stands for its first second in UTC where one may stand alone.
+  [[nodiscard]] std::optional<units::Instant> moment(
+      const std::string& column, DateAlone date_alone = DateAlone::counts) const;
 
   template <class Value>
   [[nodiscard]] std::optional<Value> word(const std::string& column,

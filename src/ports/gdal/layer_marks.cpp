@@ -30,6 +30,9 @@ constexpr Allowed kSteepness{0.0, 80.0, "degrees from 0 to 80"};
 /// Deviations of a survey in degrees, above 0: no survey is exact.
 constexpr Allowed kDeviation{kTiny, 10.0, "degrees above 0, to 10"};
 
+constexpr std::array<Word<trails::Side>, 2> kSides{
+    {{"left", trails::Side::left}, {"right", trails::Side::right}}};
+
 constexpr std::array<Word<MarkKind>, 16> kMarkKinds{{{"bench", MarkKind::bench},
                                                      {"bridge", MarkKind::bridge},
                                                      {"road_crossing", MarkKind::road_crossing},
@@ -68,7 +71,7 @@ std::optional<trails::Survey> survey_of(const Columns& columns, bool is_built) {
   const auto cross = columns.number("cross_deg", kSteepness);
   const auto deviation = columns.number("sd_deg", kDeviation);
   const auto surveyed = columns.moment("surveyed");
-  const auto inspected = columns.yes_no("inspected");
+  const auto inspected = columns.moment("inspected", DateAlone::misfits);
   std::vector<std::string> missing;
   const auto note = [&missing](bool said, const char* column) {
     if (!said) {
@@ -91,7 +94,7 @@ std::optional<trails::Survey> survey_of(const Columns& columns, bool is_built) {
                         .steepest_cross = Slope::from_degrees(*cross),
                         .standard_deviation = deviation_of({std::max(*grade, *cross), *deviation}),
                         .surveyed = *surveyed,
-                        .inspected_since_weather = inspected.value_or(false)};
+                        .inspected = inspected};
 }
 
 const Trail* trail_named(const Columns& columns, const std::vector<Trail>& trails,
@@ -141,6 +144,17 @@ std::optional<geo::Span> span_of(const std::vector<geo::MapPoint>& points, const
   return span;
 }
 
+/// Which way to keep off is the first thing a driver asks where one sees nothing.
+std::optional<trails::Side> side_of(const Columns& columns, std::optional<MarkKind> kind) {
+  const auto side = columns.word<trails::Side>("side", kSides);
+  if (!side && (kind == MarkKind::cornice || kind == MarkKind::drop)) {
+    columns.doubt({"cards cannot tell on which side it is",
+                   "say left or right, as the trail is "
+                   "drawn, in the column side"});
+  }
+  return side;
+}
+
 Mark mark_of(const LayerFeature& feature, const Columns& columns) {
   const auto kind = columns.word<MarkKind>("kind", kMarkKinds);
   const auto most_kg = columns.number("most_kg", {kTiny, 1e6, "kilograms above 0"});
@@ -162,7 +176,8 @@ Mark mark_of(const LayerFeature& feature, const Columns& columns) {
           .span = {},
           .survey = survey_of(columns, kind && trails::needs_survey(*kind)),
           .most_mass = most_kg ? std::optional{units::Kilograms{*most_kg}} : std::nullopt,
-          .room = room_m ? std::optional{Metres{*room_m}} : std::nullopt};
+          .room = room_m ? std::optional{Metres{*room_m}} : std::nullopt,
+          .side = side_of(columns, kind)};
 }
 
 void tell_name(const LayerFeature& feature, std::set<std::string>& used, const Columns& columns) {
@@ -183,7 +198,7 @@ base::Reading<std::vector<Mark>> read_marks(const LayerFile& file, const geo::Ma
                                  "mark",
                                  {ShapeKind::point, ShapeKind::line},
                                  {"name", "kind", "trail", "status", "grade_deg", "cross_deg",
-                                  "sd_deg", "surveyed", "inspected", "most_kg", "room_m"}});
+                                  "sd_deg", "surveyed", "inspected", "most_kg", "room_m", "side"}});
   base::Reading<std::vector<Mark>> reading;
   reading.faults = std::move(features.faults);
   std::set<std::string> used;

@@ -142,7 +142,9 @@ std::string explanation_json(const card::Explanation& explanation) {
   for (const card::ExplainedWay& way : explanation.ways) {
     ways.push_back(way_json(way, explanation.allowed_share));
   }
-  return object.list("ways", ways).bytes();
+  object.list("ways", ways);
+  add_made_from(object, explanation.made_from);
+  return object.bytes();
 }
 
 std::string site_report_json(const card::SiteReport& report) {

@@ -114,7 +114,6 @@ std::string audit_json(const AuditReport& report) {
   Object object;
   object.whole("schema", report.schema).text("kind", "slope_audit").text("site", report.site);
   object.text("map_frame", report.map_frame).text("vertical_datum", report.vertical_datum);
-  object.text("made_utc", units::text_of(report.made));
   object.text("judged_for_utc", units::text_of(report.when));
   object.text("for", report.for_whom);
   object.truth("passed", report.failed() ? Truth::no : Truth::yes);
@@ -140,9 +139,8 @@ std::string audit_json(const AuditReport& report) {
   object.list("tightest", rows_json(report.tightest, report));
   object.texts("estimates", report.estimates).texts("heights", report.heights_notes);
   object.text("caution", card::cautions_words());
-  return object.list("inputs", inputs_json(report.inputs))
-      .texts("versions", report.versions)
-      .bytes();
+  add_made_from(object, report.made_from);
+  return object.bytes();
 }
 
 std::string audit_geojson(const AuditReport& report,

@@ -57,8 +57,8 @@ std::string board_json(const card::BoardReport& report) {
   }
   object.text("depart_utc", units::text_of(report.depart)).texts("today", report.today);
   object.texts("estimates", report.estimates);
-  object.list("inputs", inputs_json(report.inputs)).texts("versions", report.versions);
-  return object.text("made_utc", units::text_of(report.made)).bytes();
+  add_made_from(object, report.made_from);
+  return object.bytes();
 }
 
 }  // namespace rimehaul::ports::json

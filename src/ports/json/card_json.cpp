@@ -131,8 +131,7 @@ void add_lists(const card::RouteCard& card, Object& object) {
   object.texts("cautions", card.cautions);
   object.texts("estimates", card.estimates);
   object.texts("heights", card.heights_notes);
-  object.texts("versions", card.versions);
-  object.list("inputs", inputs_json(card.inputs));
+  add_made_from(object, card.made_from);
 }
 
 }  // namespace
@@ -143,7 +142,6 @@ Object card_json(const card::RouteCard& card) {
   object.text("title", card.title).text("map_frame", card.map_frame);
   object.text("vertical_datum", card.vertical_datum);
   object.text("prefer", key_of(card.prefer));
-  object.text("made_utc", units::text_of(card.made));
   object.text("depart_utc", units::text_of(card.depart));
   object.text("arrive_utc", units::text_of(card.arrive));
   object.whole("utc_offset_minutes", card.utc_offset_minutes);

@@ -111,8 +111,8 @@ std::string limits_json(const card::LimitsReport& report) {
   object.number("allowed_share", report.allowed_share).number("sight_m", report.sight.value());
   object.list("tables", tables).object("envelope", outlines_json(report));
   object.texts("ratings", report.ratings).texts("estimates", report.estimates);
-  object.list("inputs", inputs_json(report.inputs)).texts("versions", report.versions);
-  return object.text("made_utc", units::text_of(report.made)).bytes();
+  add_made_from(object, report.made_from);
+  return object.bytes();
 }
 
 }  // namespace rimehaul::ports::json

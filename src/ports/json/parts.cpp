@@ -124,6 +124,11 @@ std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs) {
   return objects;
 }
 
+void add_made_from(Object& object, const card::MadeFrom& made_from) {
+  object.list("inputs", inputs_json(made_from.inputs)).texts("versions", made_from.versions);
+  object.text("made_utc", units::text_of(made_from.made));
+}
+
 std::string told_utc(const snow::Told& told) {
   return told.observed ? told.words + ", " + units::text_of(*told.observed) : told.words;
 }

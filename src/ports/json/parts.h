@@ -14,6 +14,8 @@ namespace rimehaul::ports::json {
 
 [[nodiscard]] Object input_json(const card::InputFile& input);
 [[nodiscard]] std::vector<Object> inputs_json(const std::vector<card::InputFile>& inputs);
+/// Adds inputs, versions and the hour it was made, as every answer tells them.
+void add_made_from(Object& object, const card::MadeFrom& made_from);
 /// What is put on a rig.
 [[nodiscard]] Object load_json(const rig::Load& load);
 /// "observed by N. N., 2026-02-01T16:30:00Z": files read UTC.

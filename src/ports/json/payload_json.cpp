@@ -87,8 +87,8 @@ std::string payload_json(const card::PayloadReport& report) {
   object.list("bed", ranges_json(report.bed)).list("towed", ranges_json(report.towed));
   object.list("pairs", pairs_json(report.both));
   object.whole("places_rewalked", static_cast<std::int64_t>(report.places_rewalked));
-  object.texts("estimates", report.estimates).list("inputs", inputs_json(report.inputs));
-  object.texts("versions", report.versions).text("made_utc", units::text_of(report.made));
+  object.texts("estimates", report.estimates);
+  add_made_from(object, report.made_from);
   return object.bytes();
 }
 

@@ -82,7 +82,9 @@ std::string refusal_json(const card::Refusal& refusal) {
   object.object("nearest_way", way_json(refusal.nearest));
   object.list("other_ways", all_of(refusal.other_ways, way_json));
   object.list("causes", all_of(refusal.causes, cause_json));
-  return object.list("obstacles", all_of(refusal.legs, leg_json)).bytes();
+  object.list("obstacles", all_of(refusal.legs, leg_json));
+  add_made_from(object, refusal.made_from);
+  return object.bytes();
 }
 
 }  // namespace rimehaul::ports::json

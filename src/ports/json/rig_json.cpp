@@ -128,8 +128,8 @@ std::string rig_sheet_json(const card::RigSheet& sheet) {
                         .text("name", load.name));
   }
   object.list("ratings", ratings).list("loads", loads).texts("estimates", sheet.estimates);
-  object.list("inputs", inputs_json(sheet.inputs)).texts("versions", sheet.versions);
-  return object.text("made_utc", units::text_of(sheet.made)).bytes();
+  add_made_from(object, sheet.made_from);
+  return object.bytes();
 }
 
 }  // namespace rimehaul::ports::json

@@ -32,11 +32,24 @@ void read_grooming(TableReader in, std::optional<units::Instant> observed,
   in.refuse_rest();
 }
 
+std::optional<units::Instant> read_last_weather(TableReader& top,
+                                                std::optional<units::Instant> observed) {
+  if (!top.has("last_weather")) {
+    return std::nullopt;
+  }
+  const auto ended = top.moment("last_weather");
+  if (ended && observed && !(*ended <= *observed)) {
+    top.fault("last_weather", {"is later than the report was observed", "correct one of them"});
+  }
+  return ended;
+}
+
 }  // namespace
 
 snow::SiteStatus read_site_status(TableReader& top, std::optional<units::Instant> observed) {
   snow::SiteStatus status;
   status.tow_out_ready = top.yes_no("tow_out_ready", Presence::may);
+  status.last_weather = read_last_weather(top, observed);
   for (TableReader& table : top.tables("status")) {
     snow::MarkStatus said = read_status(table);
     const bool twice =

@@ -6,8 +6,8 @@
 
 namespace rimehaul::ports::toml {
 
-/// `[[status]]`, `[[groomed]]` and `tow_out_ready` of the top table of a report that was written
-/// when it was `observed`.
+/// `[[status]]`, `[[groomed]]`, `last_weather` and `tow_out_ready` of the top table of a report
+/// that was written when it was `observed`.
 [[nodiscard]] snow::SiteStatus read_site_status(TableReader& top,
                                                 std::optional<units::Instant> observed);
 

@@ -57,9 +57,9 @@ card::BoardReport board_with(int stations, const std::string& name) {
   report.allowed_share = 0.7;
   report.told_by = {"assumed for planning, weather observed by A. Example", {}};
   report.snow_valid_until = units::Instant{1'769'954'400};
-  report.made = units::Instant{1'769'940'000};
+  report.made_from.made = units::Instant{1'769'940'000};
   report.estimates = {"reaction time 2 s"};
-  report.inputs = {{"site.toml", "site", "", {}}};
+  report.made_from.inputs = {{"site.toml", "site", "", {}}};
   for (int i = 0; i < snow::kWetnessCount; ++i) {
     report.snows.push_back({.wetness = static_cast<snow::Wetness>(i)});
   }

@@ -43,8 +43,9 @@ std::string point_mark(const std::string& longitude, const std::string& said) {
 }  // namespace
 
 TEST_CASE("a mark beside its trail stands at the nearest place of it") {
-  const auto reading = marks_of({point_mark(
-      "-153.0002", R"("name": "Edge", "kind": "drop", "trail": "North", "room_m": 2.5)")});
+  const auto reading = marks_of(
+      {point_mark("-153.0002", R"("name": "Edge", "kind": "drop", "trail": "North", "room_m": 2.5,
+                     "side": "left")")});
   INFO(lines_of(reading.faults));
   REQUIRE(reading.data.size() == 1);
   CHECK(reading.faults.empty());
@@ -56,6 +57,19 @@ TEST_CASE("a mark beside its trail stands at the nearest place of it") {
   // way.
   CHECK(near(mark.span.from, Metres{555.5}, Metres{0.5}));
   CHECK(mark.room == Metres{2.5});
+  CHECK(mark.side == rimehaul::trails::Side::left);
+}
+
+TEST_CASE("a cornice whose side nobody told is doubted, and a side that is none is a fault") {
+  const auto untold = marks_of({point_mark(
+      "-153.0002", R"("name": "Lip", "kind": "cornice", "trail": "North", "room_m": 12)")});
+  CHECK(holds(lines_of(untold.faults), "cards cannot tell on which side it is"));
+  REQUIRE(untold.data.size() == 1);
+  CHECK_FALSE(untold.data.front().side.has_value());
+  const auto odd = marks_of({point_mark(
+      "-153.0002",
+      R"("name": "Lip", "kind": "cornice", "trail": "North", "room_m": 12, "side": "east")")});
+  CHECK(holds(lines_of(odd.faults), "side is \"east\""));
 }
 
 TEST_CASE("a stretch runs from its first to its last place on the trail, however it was drawn") {
@@ -93,7 +107,7 @@ TEST_CASE(
 TEST_CASE("a surveyed bridge keeps its angles, its date and its mass limit") {
   const auto reading = marks_of(
       {point_mark("-153.0", R"("name": "Span", "kind": "bridge", "trail": "North", "grade_deg": 4,
-                   "cross_deg": 1.5, "sd_deg": 0.5, "surveyed": "2026-01-31", "inspected": "yes",
+                   "cross_deg": 1.5, "sd_deg": 0.5, "surveyed": "2026-01-31", "inspected": "2026-02-01T06:30:00-10:00",
                    "most_kg": 3500)")});
   INFO(lines_of(reading.faults));
   REQUIRE(reading.data.size() == 1);
@@ -102,10 +116,27 @@ TEST_CASE("a surveyed bridge keeps its angles, its date and its mass limit") {
   REQUIRE(mark.survey.has_value());
   CHECK(near(mark.survey->steepest_grade.degrees(), 4.0, 1e-9));
   CHECK(near(mark.survey->steepest_cross.degrees(), 1.5, 1e-9));
-  CHECK(mark.survey->inspected_since_weather);
+  CHECK(mark.survey->inspected == rimehaul::units::parse_instant("2026-02-01T16:30:00Z"));
   CHECK(rimehaul::units::text_of(mark.survey->surveyed) == "2026-01-31T00:00:00Z");
   REQUIRE(mark.most_mass.has_value());
   CHECK(mark.most_mass->value() == 3500.0);
+}
+
+TEST_CASE("an inspection by its date alone, or by yes, is none: of which hour would it be") {
+  for (const char* said : {"2026-01-31", "yes"}) {
+    CAPTURE(said);
+    const auto reading =
+        marks_of({point_mark("-153.0", R"("name": "Span", "kind": "bridge", "trail": "North",
+                     "grade_deg": 4, "cross_deg": 1.5, "sd_deg": 0.5, "surveyed": "2026-01-31",
+                     "most_kg": 3500, "inspected": ")" +
+                                           std::string{said} + R"(")")});
+    const std::string lines = lines_of(reading.faults);
+    INFO(lines);
+    CHECK(holds(lines, "a moment with its zone, like 2026-01-31T07:30:00Z"));
+    REQUIRE(reading.data.size() == 1);
+    REQUIRE(reading.data.front().survey.has_value());
+    CHECK_FALSE(reading.data.front().survey->inspected.has_value());
+  }
 }
 
 TEST_CASE("a survey's deviation in rise over run covers up to three deviations in degrees") {
@@ -115,7 +146,7 @@ TEST_CASE("a survey's deviation in rise over run covers up to three deviations i
       CAPTURE(deviation_deg);
       const auto reading = marks_of(
           {point_mark("-153.0", R"("name": "B", "kind": "bench", "trail": "North", "cross_deg": 0,
-                       "surveyed": "2026-01-31", "inspected": 1, "grade_deg": )" +
+                       "surveyed": "2026-01-31", "inspected": "2026-02-01T06:30:00Z", "grade_deg": )" +
                                     std::to_string(grade_deg) + R"(, "sd_deg": )" +
                                     std::to_string(deviation_deg))});
       REQUIRE(reading.data.size() == 1);

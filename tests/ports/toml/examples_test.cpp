@@ -6,6 +6,7 @@
 
 #include "examples.h"
 #include "near.h"
+#include "passage/estimates.h"
 #include "ports/toml/rig_sheets.h"
 #include "ports/toml/rules_file.h"
 #include "ports/toml/site_file.h"
@@ -140,7 +141,7 @@ TEST_CASE("rules.toml with its schema alone is the defaults") {
   const TestFolder folder;
   const auto [rules, faults] = read_rules(folder.with("rules.toml", "schema = 1\n"));
   CHECK(lines_of(faults) == Lines{});
-  CHECK(passage::estimates_in(rules) == passage::estimates_in(passage::default_rules()));
+  CHECK(passage::estimates_in({rules}) == passage::estimates_in({passage::default_rules()}));
   CHECK(rules.allowed_share == 0.7);
   CHECK(rules.start_slope_wet == passage::default_rules().start_slope_wet);
 }
@@ -167,6 +168,7 @@ TEST_CASE("the example of snow.toml reads without a fault, moments in UTC") {
   CHECK(near(*report.weather.wind, MetresPerSecond{15 / 3.6}, MetresPerSecond{1e-12}));
   CHECK(report.weather.rain == false);
   CHECK(report.weather.site.tow_out_ready == true);
+  CHECK(report.weather.site.last_weather == units::parse_instant("2026-01-31T06:00:00Z"));
   REQUIRE(report.weather.site.marks.size() == 1);
   CHECK(report.weather.site.marks[0].mark == "Fell Winch");
   CHECK(report.weather.site.marks[0].clear);

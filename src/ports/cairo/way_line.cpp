@@ -1,18 +1,50 @@
-// Lines of ways on a map: by verdict, and by share of the limit.
-#include "ports/cairo/share_line.h"
+#include "ports/cairo/way_line.h"
 
 #include <cmath>
-
-#include "ports/cairo/map_drawing.h"
 
 namespace rimehaul::ports::cairo {
 
 namespace {
 
 /// Ticks across a line, every so many points along it.
-void draw_ticks(Canvas& canvas, const std::vector<Spot>& spots, double every_pt) {
-  constexpr double kHalf_pt = 3.4;
-  double next_pt = every_pt / 2;
+struct Ticks {
+  double every_pt;
+  double half_pt;
+  double width_pt;
+};
+
+struct LineLook {
+  Stroke paper;  ///< around the line, to part it from what lies below
+  Stroke unknown;
+  Stroke open;
+  Stroke restricted;
+  Stroke closed;
+  Stroke between;  ///< the two sides of what is closed
+  Ticks ticks;
+};
+
+const LineLook& look_in(LineRoom room) {
+  static const LineLook on_map{
+      .paper = {.width_pt = 4.6, .colour = kPaper},
+      .unknown = {.width_pt = 2.0, .colour = kUnknown, .dashes_pt = {1.6, 3.0}},
+      .open = {.width_pt = 2.6, .colour = kOpen},
+      .restricted = {.width_pt = 2.6, .colour = kRestricted, .dashes_pt = {9.0, 3.5}},
+      .closed = {.width_pt = 3.6, .colour = kClosed},
+      .between = {.width_pt = 1.6, .colour = kPaper},
+      .ticks = {.every_pt = 9.0, .half_pt = 3.4, .width_pt = 1.0}};
+  static const LineLook in_row{
+      .paper = {.width_pt = 2.8, .colour = kPaper},
+      .unknown = {.width_pt = 1.6, .colour = kUnknown, .dashes_pt = {1.4, 2.6}},
+      .open = {.width_pt = 2.0, .colour = kOpen},
+      .restricted = {.width_pt = 2.0, .colour = kRestricted, .dashes_pt = {6.5, 2.4}},
+      .closed = {.width_pt = 2.8, .colour = kClosed},
+      .between = {.width_pt = 1.2, .colour = kPaper},
+      .ticks = {.every_pt = 6.0, .half_pt = 2.2, .width_pt = 0.9}};
+  return room == LineRoom::map ? on_map : in_row;
+}
+
+void draw_ticks(Canvas& canvas, const std::vector<Spot>& spots, const Ticks& ticks) {
+  double next_pt = ticks.every_pt / 2;
   double before_pt = 0.0;
   for (std::size_t i = 1; i < spots.size(); ++i) {
     const double x = spots[i].x_pt - spots[i - 1].x_pt;
@@ -21,11 +53,11 @@ void draw_ticks(Canvas& canvas, const std::vector<Spot>& spots, double every_pt)
     while (length > 0.0 && next_pt <= before_pt + length) {
       const double part = (next_pt - before_pt) / length;
       const Spot at{spots[i - 1].x_pt + x * part, spots[i - 1].y_pt + y * part};
-      const double aside_x = -y / length * kHalf_pt;
-      const double aside_y = x / length * kHalf_pt;
+      const double aside_x = -y / length * ticks.half_pt;
+      const double aside_y = x / length * ticks.half_pt;
       canvas.line({{at.x_pt - aside_x, at.y_pt - aside_y}, {at.x_pt + aside_x, at.y_pt + aside_y}},
-                  {.width_pt = 1.0, .colour = kClosed});
-      next_pt += every_pt;
+                  {.width_pt = ticks.width_pt, .colour = kClosed});
+      next_pt += ticks.every_pt;
     }
     before_pt += length;
   }
@@ -41,23 +73,24 @@ void draw_open(Canvas& canvas, const std::vector<Spot>& spots, Colour inside, do
 }  // namespace
 
 void draw_way(Canvas& canvas, const std::vector<Spot>& spots,
-              std::optional<passage::Verdict> verdict) {
-  canvas.line(spots, {.width_pt = 4.6, .colour = kPaper});
+              std::optional<passage::Verdict> verdict, LineRoom room) {
+  const LineLook& look = look_in(room);
+  canvas.line(spots, look.paper);
   if (!verdict) {
-    canvas.line(spots, {.width_pt = 2.0, .colour = kUnknown, .dashes_pt = {1.6, 3.0}});
+    canvas.line(spots, look.unknown);
     return;
   }
   switch (*verdict) {
     case passage::Verdict::open:
-      canvas.line(spots, {.width_pt = 2.6, .colour = kOpen});
+      canvas.line(spots, look.open);
       return;
     case passage::Verdict::restricted:
-      canvas.line(spots, {.width_pt = 2.6, .colour = kRestricted, .dashes_pt = {9.0, 3.5}});
+      canvas.line(spots, look.restricted);
       return;
     case passage::Verdict::closed:
-      canvas.line(spots, {.width_pt = 3.6, .colour = kClosed});
-      canvas.line(spots, {.width_pt = 1.6, .colour = kPaper});
-      draw_ticks(canvas, spots, 9.0);
+      canvas.line(spots, look.closed);
+      canvas.line(spots, look.between);
+      draw_ticks(canvas, spots, look.ticks);
       return;
   }
 }
