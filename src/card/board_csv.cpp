@@ -1,6 +1,7 @@
 // The day board as a table for a spreadsheet.
 #include <cmath>
 
+#include "base/joined.h"
 #include "card/board_report.h"
 #include "card/csv.h"
 #include "card/words.h"
@@ -22,14 +23,6 @@ std::vector<std::string> opens_by(const BoardRow& row) {
     load += row.and_decision ? " and a decision" : "";
   }
   return loads;
-}
-
-std::string joined(const std::vector<std::string>& parts) {
-  std::string all;
-  for (const std::string& part : parts) {
-    all += (all.empty() ? "" : "; ") + part;
-  }
-  return all;
 }
 
 std::vector<std::string> row_of(const BoardReport& report, const BoardRow& row) {
@@ -56,9 +49,9 @@ std::vector<std::string> row_of(const BoardReport& report, const BoardRow& row) 
           if_open(row.time.value(), 0),
           if_open(row.length.value(), 0),
           if_open(row.fuel.value(), 1),
-          csv_text(joined(opens_by(row))),
+          csv_text(base::joined(opens_by(row), "; ")),
           csv_text(row.decision),
-          csv_text(joined(row.way))};
+          csv_text(base::joined(row.way, "; "))};
 }
 
 }  // namespace

@@ -49,6 +49,16 @@ double scale_for(const Extent& extent, MapPaper paper) {
   return std::ceil(needed / 50000.0) * 50000.0;
 }
 
+/// Room for ways and margin at a scale; key and north need some in any case.
+MapPaper taken_of(MapPaper paper, const Extent& extent, double scale) {
+  constexpr Metres kLeastHeight{0.06};
+  if (paper.use == PaperUse::height_needed) {
+    const Metres needed = (extent.north - extent.south) / (scale * (1 - 2 * kMargin));
+    paper.height = std::min(paper.height, std::max(kLeastHeight, needed));
+  }
+  return paper;
+}
+
 terrain::ReliefFrame frame_around(const Extent& extent, MapPaper paper, double scale) {
   const geo::MapPoint upper_left{(extent.west + extent.east) / 2 - paper.width * (scale / 2),
                                  (extent.south + extent.north) / 2 + paper.height * (scale / 2)};
@@ -120,7 +130,8 @@ MapView map_of(std::vector<MapWay> ways, const passage::Scene& scene, MapPaper p
   }
   MapView map;
   map.scale = scale_for(extent, paper);
-  map.frame = frame_around(extent, paper, map.scale);
+  map.paper = taken_of(paper, extent, map.scale);
+  map.frame = frame_around(extent, map.paper, map.scale);
   map.ways = trails_beside(scene.network);
   std::ranges::move(ways, std::back_inserter(map.ways));
   map.places = places_on(map.frame, scene.network);

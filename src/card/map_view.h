@@ -30,15 +30,20 @@ struct MapPlace {
   PlaceKind kind = PlaceKind::station;
 };
 
+/// Whether a map fills its paper, or leaves what lies above and below its ways to others.
+enum class PaperUse { all, height_needed };
+
 /// Size on paper.
 struct MapPaper {
   units::Metres width;
   units::Metres height;
+  PaperUse use = PaperUse::all;
 };
 
 struct MapView {
   terrain::ReliefFrame frame;        ///< all that lies on the paper
   double scale = 0.0;                ///< 1 : scale
+  MapPaper paper{};                  ///< that it takes
   terrain::ReliefFrame light_frame;  ///< the same ground in the pixels of its hillshade
   std::vector<double> light;         ///< hillshade, as terrain::hillshade gives it; empty: none
   std::vector<MapWay> ways;          ///< those beside the matter first

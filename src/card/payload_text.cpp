@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/joined.h"
 #include "card/figures.h"
 #include "card/layout.h"
 #include "card/payload_report.h"
@@ -21,14 +22,6 @@ void item(Sheet& sheet, std::string_view label, const std::string& text) {
 /// Open loads are whole kilograms.
 std::string kilograms(units::Kilograms load) {
   return std::to_string(std::lround(load.value())) + " kg";
-}
-
-std::string joined(const std::vector<std::string>& names) {
-  std::string all;
-  for (const std::string& name : names) {
-    all += (all.empty() ? "" : ", ") + name;
-  }
-  return all;
 }
 
 /// ", Birk Climb at 789 m", or nothing where the check speaks of no place.
@@ -123,7 +116,7 @@ void write_grid(Sheet& sheet, const PayloadGrid& grid) {
 
 void write_question(Sheet& sheet, const PayloadReport& report) {
   item(sheet, "Way",
-       joined(report.way) + "; " + distance_text(report.length) +
+       base::joined(report.way, ", ") + "; " + distance_text(report.length) +
            (report.found_for.empty() ? "" : "; " + report.found_for));
   item(sheet, "Rig", report.rig + "; driver level " + report.driver_level);
   item(sheet, "Asked with", words::load(report.load, report.trailer));

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <map>
 
+#include "base/joined.h"
 #include "card/figures.h"
 #include "card/layout.h"
 #include "card/refusal.h"
@@ -12,14 +13,6 @@ namespace rimehaul::card {
 namespace {
 
 using passage::Stand;
-
-std::string joined(const std::vector<std::string>& parts) {
-  std::string all;
-  for (const std::string& part : parts) {
-    all += (all.empty() ? "" : ", ") + part;
-  }
-  return all;
-}
 
 /// A label and the lines beside it; all but the first are told as another choice.
 void choices(Sheet& sheet, Sheet::Label label, const std::vector<std::string>& lines) {
@@ -57,7 +50,7 @@ std::string trails_of(const RefusalCause& cause, const Refusal& refusal) {
         share && cause.stand == Stand::exceeds && words::has_place(cause.finding.check);
     parts.push_back(trail + (own_share ? " " + share_text(*share) : ""));
   }
-  return joined(parts);
+  return base::joined(parts, ", ");
 }
 
 std::string worst_place(const RefusalCause& cause, const Refusal& refusal) {
@@ -110,11 +103,11 @@ void write_ways(const Refusal& refusal, Sheet& sheet) {
     if (opens.empty()) {
       opens = {to_be_told ? std::string{words::opens_once_told()} : nothing_opens(refusal)};
     }
-    sheet.labelled({0, 10, "Nearest"}, joined(refusal.nearest.trails));
+    sheet.labelled({0, 10, "Nearest"}, base::joined(refusal.nearest.trails, ", "));
     choices(sheet, {0, 10, "Opens by"}, opens);
   }
   for (const RefusedWay& other : refusal.other_ways) {
-    sheet.labelled({0, 10, "Or take"}, joined(other.trails));
+    sheet.labelled({0, 10, "Or take"}, base::joined(other.trails, ", "));
     choices(sheet, {0, 10, "Opens by"}, other.opens_it);
   }
 }

@@ -2,21 +2,13 @@
 
 #include <cmath>
 
+#include "base/joined.h"
 #include "card/figures.h"
 #include "units/rounding.h"
 
 namespace rimehaul::card::words {
 
 namespace {
-
-std::string joined(const std::vector<std::string>& parts, std::string_view between) {
-  std::string all;
-  for (const std::string& part : parts) {
-    all += all.empty() ? "" : between;
-    all += part;
-  }
-  return all;
-}
 
 std::string metres_down(units::Metres metres) {
   return units::text_of(metres.value(), 0, units::Round::down) + " m";
@@ -43,7 +35,7 @@ std::string legs(const std::vector<int>& numbers) {
         std::to_string(numbers[first]) +
         (i == first ? "" : (i == first + 1 ? ", " : " to ") + std::to_string(numbers[i])));
   }
-  return (numbers.size() == 1 ? "leg " : "legs ") + joined(runs, ", ");
+  return (numbers.size() == 1 ? "leg " : "legs ") + base::joined(runs, ", ");
 }
 
 std::string_view planning_aid() {
@@ -129,7 +121,7 @@ std::string snow_states(const std::vector<snow::SnowState>& states) {
   for (const snow::SnowState& state : states) {
     parts.push_back(snow_state(state));
   }
-  return joined(parts, "; ");
+  return base::joined(parts, "; ");
 }
 
 std::string weather(const snow::DayWeather& weather) {
@@ -155,7 +147,7 @@ std::string weather(const snow::DayWeather& weather) {
     parts.push_back(units::text_of(weather.temperature->value(), 0, units::Round::nearest) +
                     " deg C");
   }
-  return joined(parts, ", ");
+  return base::joined(parts, ", ");
 }
 
 std::string load(const rig::Load& load, std::string_view trailer) {
@@ -171,7 +163,7 @@ std::string load(const rig::Load& load, std::string_view trailer) {
                                          : std::to_string(load.passengers) + " passengers" + each);
   }
   parts.push_back("fuel " + fuel_there_text(load.fuel));
-  return joined(parts, ", ");
+  return base::joined(parts, ", ");
 }
 
 std::string visibility_below(units::Metres least) {
@@ -185,7 +177,7 @@ std::string snow_worse_than(const std::vector<LegsInSnow>& groups) {
     parts.push_back((groups.size() == 1 ? "" : legs(group.legs) + group.part + ": ") +
                     snow_states(group.judged));
   }
-  return "the snow is wetter, harder or newer than judged (" + joined(parts, " / ") + ")";
+  return "the snow is wetter, harder or newer than judged (" + base::joined(parts, " / ") + ")";
 }
 
 std::string wind_over(units::MetresPerSecond most) {

@@ -176,9 +176,8 @@ TEST_CASE("names in letters that no font here has are a doubt, one line for all 
 TEST_CASE("a card with such a name says so beside it, and is printed all the same") {
   const TinySite site;
   site.change("trails.geojson", {"Low Way", "\xf4\x8a\xaf\x8d Way"});
-  const Ran ran = run_command({"route", site.folder(), "--rig", "solo", "--snow", "dry", "--from",
-                               "Base", "--to", "Top", "--card", site.path("card.pdf")});
-  CAPTURE(ran.out);
+  const Ran ran = run_command(testing::route_words(site, {"--card", site.path("card.pdf")}));
+  CAPTURE(ran.err);
   CHECK(ran.status == Status::yes);
   CHECK(says(ran.err, "no font here has all letters of"));
   CHECK(site.text("card.pdf").starts_with("%PDF"));
@@ -200,9 +199,7 @@ TEST_CASE("an explanation and a refusal tell what they were made from, as a card
                                      "--trail", "Spur", "--at", "100", "--json", "-"});
   REQUIRE(explained.status == Status::yes);
   check_made_from(json::parse(explained.out));
-  const Ran refused =
-      run_command({"route", site.folder(), "--rig", "solo", "--snow", "dry", "--wind", "300",
-                   "--from", "Base", "--to", "Top", "--json", "-"});
+  const Ran refused = run_command(testing::route_words(site, {"--wind", "300", "--json", "-"}));
   REQUIRE(refused.status == Status::honest_no);
   check_made_from(json::parse(refused.out));
 }

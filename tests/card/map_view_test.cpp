@@ -17,13 +17,13 @@ using units::Metres;
 
 const MapPaper kPaper{Metres{0.186}, Metres{0.096}};
 
-MapView map_over(double east_m, double north_m) {
+MapView map_over(double east_m, double north_m, MapPaper paper = kPaper) {
   const passage::Scene scene = testing::scene_of({testing::rolling()}, testing::two_ways());
   return map_of({{.points = {place(0, 0), place(east_m, north_m)},
                   .name = "A",
                   .verdict = passage::Verdict::open,
                   .number = 1}},
-                scene, kPaper);
+                scene, paper);
 }
 
 TEST_CASE("the map takes the largest round scale at which the way and a margin of 8 % fit") {
@@ -48,6 +48,21 @@ TEST_CASE("the paper lies evenly around the way, and its sides are the paper's a
   const geo::MapPoint middle = place(350, 150);
   CHECK(near((map.frame.upper_left.east - middle.east).value(), -0.093 * map.scale, 1e-6));
   CHECK(near((map.frame.upper_left.north - middle.north).value(), 0.048 * map.scale, 1e-6));
+}
+
+TEST_CASE("asked for no more than needed, a map is as high as its ways and their margin") {
+  const MapPaper low{kPaper.width, kPaper.height, PaperUse::height_needed};
+  const MapView wide = map_over(781, 350, low);
+  CHECK(wide.scale == 5000);
+  // 350 m at 1 : 5 000 are 70 mm, and 84 % of the height.
+  CHECK(near(wide.paper.height.value(), 0.070 / 0.84, 1e-9));
+  CHECK(near((wide.frame.pixel * static_cast<double>(wide.frame.rows)).value(),
+             wide.paper.height.value() * 5000, wide.frame.pixel.value()));
+  CHECK(near((wide.frame.upper_left.north - place(0, 175).north).value(),
+             wide.paper.height.value() * 2500, 1e-6));
+  CHECK(map_over(781, 0, low).paper.height == Metres{0.06});  // the key needs some
+  CHECK(near(map_over(100, 403, low).paper.height.value(), 0.0806 / 0.84, 1e-9));
+  CHECK(map_over(781, 350).paper.height == kPaper.height);
 }
 
 TEST_CASE("stations on the paper are named, those off it are not, and all trails lie below") {

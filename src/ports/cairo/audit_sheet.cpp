@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/joined.h"
 #include "base/require.h"
 #include "card/audit_words.h"
 #include "card/figures.h"
@@ -95,9 +96,7 @@ void write_sources(Flow& flow, const AuditReport& report) {
   for (const std::string& note : report.heights_notes) {
     flow.labelled({"Heights", note}, kLabel_pt);
   }
-  for (const std::string& estimate : report.estimates) {
-    flow.labelled({"Estimate", estimate}, kLabel_pt);
-  }
+  flow.labelled({"Estimates", base::joined(report.estimates, "; ")}, kLabel_pt);
   for (const card::AuditedRig& rig : report.rigs) {
     for (const std::string& source : rig.sources) {
       flow.labelled({"Rating", rig.name + ", " + source}, kLabel_pt);
@@ -107,9 +106,7 @@ void write_sources(Flow& flow, const AuditReport& report) {
     flow.labelled({"Input", input.name + " (" + input.what + "), SHA-256 " + input.digest.hex()},
                   kLabel_pt);
   }
-  for (const std::string& version : report.made_from.versions) {
-    flow.labelled({"Made by", version}, kLabel_pt);
-  }
+  flow.labelled({"Made by", base::joined(report.made_from.versions, "; ")}, kLabel_pt);
   flow.gap(3);
   flow.paragraph(
       "Every exceedance stands in the CSV; any number can be worked out again with "
@@ -151,7 +148,10 @@ void write_map(Canvas& canvas, Flow& flow, const AuditReport& report, std::size_
                const card::MapView& map) {
   const std::size_t audited_case = report.maps[index].audited_case;
   const card::AuditedCase& one = report.cases.at(audited_case);
-  flow.next_page();
+  constexpr double kAround_pt = 90.0;  // title, legend and the words below
+  const double height_pt = map.paper.height.value() * kPointsPerMetre;
+  flow.gap(kGap_pt);
+  flow.make_room(height_pt + kAround_pt);
   flow.title("Shares of the limit: " + card::case_words(report, audited_case));
   const std::size_t of_rig = static_cast<std::size_t>(std::ranges::count(
       report.cases, one.rig, [](const card::AuditedCase& other) { return other.rig; }));
@@ -161,8 +161,8 @@ void write_map(Canvas& canvas, Flow& flow, const AuditReport& report, std::size_
                  "Where both ways may be driven, the worse is drawn.");
   flow.gap(4);
   write_legend(canvas, flow, report.rigs.at(one.rig).allowed_share);
-  const double width_pt = kAuditMapPaper.width.value() * kPointsPerMetre;
-  Box box = flow.keep(kAuditMapPaper.height.value() * kPointsPerMetre);
+  const double width_pt = map.paper.width.value() * kPointsPerMetre;
+  Box box = flow.keep(height_pt);
   box.left_pt += (box.width_pt - width_pt) / 2;
   box.width_pt = width_pt;
   {

@@ -14,6 +14,7 @@ namespace rimehaul::ports::cairo {
 [[nodiscard]] card::Printed draw_audit(const card::AuditReport& report,
                                        const std::vector<card::MapView>& maps);
 
-inline constexpr card::MapPaper kAuditMapPaper{units::Metres{0.182}, units::Metres{0.186}};
+inline constexpr card::MapPaper kAuditMapPaper{units::Metres{0.182}, units::Metres{0.186},
+                                               card::PaperUse::height_needed};
 
 }  // namespace rimehaul::ports::cairo

@@ -4,6 +4,7 @@
 #include <deque>
 #include <utility>
 
+#include "base/joined.h"
 #include "card/figures.h"
 #include "card/words.h"
 #include "ports/cairo/board_band.h"
@@ -175,11 +176,7 @@ std::vector<std::string> made_from(const BoardReport& report) {
     lines.push_back(input.what + ": " + card::name_and_date(input, report.utc_offset_minutes) +
                     ", SHA-256 " + input.digest.hex());
   }
-  std::string program;
-  for (const std::string& version : report.made_from.versions) {
-    program += (program.empty() ? "" : ", ") + version;
-  }
-  lines.push_back(program);
+  lines.push_back(base::joined(report.made_from.versions, ", "));
   return lines;
 }
 

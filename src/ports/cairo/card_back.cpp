@@ -1,6 +1,7 @@
 // The back of the printed card: when to turn back, checks, parking, cautions and inputs.
 #include <algorithm>
 
+#include "base/joined.h"
 #include "card/card_lines.h"
 #include "card/figures.h"
 #include "ports/cairo/card_parts.h"
@@ -16,14 +17,6 @@ constexpr double kSymbol_pt = 92.0;
 /// Of each input's digest; the record has them whole.
 constexpr std::size_t kDigits = 12;
 
-std::string joined(const std::vector<std::string>& parts, const char* between) {
-  std::string all;
-  for (const std::string& part : parts) {
-    all += (all.empty() ? "" : between) + part;
-  }
-  return all;
-}
-
 /// What the card rests on, run on to save room.
 std::vector<std::string> made_from(const RouteCard& card) {
   std::vector<std::string> inputs;
@@ -34,8 +27,8 @@ std::vector<std::string> made_from(const RouteCard& card) {
   return {"made " + card::local_text(card.made_from.made, card.utc_offset_minutes) +
               "; judged again at " + std::to_string(card.places_rewalked) +
               " places before printing; map " + card.map_frame + "; heights above " +
-              card.vertical_datum + "; " + joined(card.heights_notes, "; "),
-          joined(inputs, "; ") +
+              card.vertical_datum + "; " + base::joined(card.heights_notes, "; "),
+          base::joined(inputs, "; ") +
               (card.made_from.versions.empty()
                    ? ""
                    : "; " + card.made_from.versions.front() + ", libraries in the record")};
@@ -113,7 +106,7 @@ void draw_back(Canvas& canvas, const card::CardSheet& sheet, const CardPlan& pla
   if (!card.estimates.empty()) {
     flow.write({"Estimates in use (not measured, not published)",
                 ItemMark::none,
-                {joined(card.estimates, "; ")}});
+                {base::joined(card.estimates, "; ")}});
   }
   flow.write({"Made from (digests SHA-256, whole in the record)", ItemMark::none, made_from(card)});
   write_imprint(canvas, flow, sheet);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/joined.h"
 #include "card/figures.h"
 #include "card/limits_words.h"
 #include "card/words.h"
@@ -88,16 +89,8 @@ void write_foot(Flow& flow, const card::LimitsReport& report) {
   for (const card::LabelledLine& line : card::basis_of(report)) {
     flow.labelled({line.label, line.text}, kLabel_pt);
   }
-  std::string ratings;
-  for (const std::string& rating : report.ratings) {
-    ratings += (ratings.empty() ? "" : "; ") + rating;
-  }
-  flow.labelled({"Ratings in force", ratings}, kLabel_pt);
-  std::string estimates;
-  for (const std::string& estimate : report.estimates) {
-    estimates += (estimates.empty() ? "" : "; ") + estimate;
-  }
-  flow.labelled({"Estimates", estimates}, kLabel_pt);
+  flow.labelled({"Ratings in force", base::joined(report.ratings, "; ")}, kLabel_pt);
+  flow.labelled({"Estimates", base::joined(report.estimates, "; ")}, kLabel_pt);
   flow.paragraph(card::outranked(), {.size_pt = 9.0, .weight = Weight::bold});
   const std::string made =
       "Made " + card::local_and_zone_text(report.made_from.made, report.utc_offset_minutes) + "; " +

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/joined.h"
 #include "card/figures.h"
 #include "card/limits_words.h"
 #include "card/rig_words.h"
@@ -96,14 +97,6 @@ void write_body(Flow& flow, const card::SheetBody& body, const std::string& kind
   write_tips(flow, body);
 }
 
-std::string joined(const std::vector<std::string>& parts) {
-  std::string line;
-  for (const std::string& part : parts) {
-    line += (line.empty() ? "" : "; ") + part;
-  }
-  return line;
-}
-
 void write_foot(Flow& flow, const card::RigSheet& sheet) {
   flow.gap(3.0);
   flow.paragraph(card::tips_note(sheet));
@@ -117,7 +110,7 @@ void write_foot(Flow& flow, const card::RigSheet& sheet) {
         {ratings.way, (ratings.in_force ? "in force: " : "") + card::ratings_line(ratings)},
         kLabel_pt);
   }
-  flow.labelled({"Estimates", joined(sheet.estimates)}, kLabel_pt);
+  flow.labelled({"Estimates", base::joined(sheet.estimates, "; ")}, kLabel_pt);
 }
 
 std::string figure_words(const card::RigSheet& sheet) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/joined.h"
 #include "base/nearest_name.h"
 #include "base/one_line.h"
 
@@ -13,14 +14,6 @@ namespace {
 
 constexpr std::int64_t kSchema = 1;
 
-std::string joined(const std::vector<std::string>& words) {
-  std::string line;
-  for (const std::string& word : words) {
-    line += (line.empty() ? "" : ", ") + word;
-  }
-  return line;
-}
-
 std::string nearest_or(std::string_view typed, const std::vector<std::string>& known,
                        const std::string& otherwise) {
   const auto nearest = base::nearest_name(typed, known);
@@ -28,7 +21,7 @@ std::string nearest_or(std::string_view typed, const std::vector<std::string>& k
 }
 
 std::string wanted_of(const std::vector<std::string>& words) {
-  return "one of: " + joined(words);
+  return "one of: " + base::joined(words, ", ");
 }
 
 }  // namespace
