@@ -32,6 +32,7 @@ void overlay(const SnowOptions& options, snow::DayWeather& weather) {
   }
   if (options.new_snow_cm) {
     weather.new_snow = units::Metres{*options.new_snow_cm / 100.0};
+    weather.new_snow_density.reset();  // nobody weighed this snow
   }
   if (options.temperature_c) {
     weather.temperature = units::Celsius{*options.temperature_c};

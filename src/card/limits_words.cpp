@@ -46,9 +46,10 @@ std::vector<LabelledLine> basis_of(const LimitsReport& report) {
       {"Slopes",
        "as they truly are: no error of heights is counted here. What was measured has its "
        "error added before it is held against these limits."},
-      {"Counted", "every check of the ground, and stopping from walking pace within " +
-                      units::text_of(report.sight.value(), 0, units::Round::down) +
-                      " m of sight. Not counted: bends, width, marks, zones, avalanches."},
+      {"Counted",
+       "every check of the ground, and stopping from walking pace within " +
+           units::text_of(report.sight.value(), 0, units::Round::down) +
+           " m of sight. Not counted: bends, width, marks, zones, avalanches, new snow."},
       {"Climb, descent",
        "on ground that does not fall away sideways; cross-slope: on no grade, to "
        "either side. Both at once allow less: see the outline."},

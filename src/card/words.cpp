@@ -22,6 +22,11 @@ std::string leg_number(int leg) {
   return "leg " + std::to_string(leg);
 }
 
+/// Less dense snow lets a rig sink deeper.
+std::string density_words(const std::optional<units::KilogramsPerCubicMetre>& density) {
+  return density ? " of " + units::text_of(density->value(), 0, units::Round::down) + " kg/m3" : "";
+}
+
 }  // namespace
 
 std::string legs(const std::vector<int>& numbers) {
@@ -138,7 +143,8 @@ std::string weather(const snow::DayWeather& weather) {
   parts.push_back(bulletin);
   if (weather.new_snow) {
     parts.push_back("new snow " +
-                    units::text_of(weather.new_snow->value() * 100.0, 0, units::Round::up) + " cm");
+                    units::text_of(weather.new_snow->value() * 100.0, 0, units::Round::up) + " cm" +
+                    density_words(weather.new_snow_density));
   }
   if (weather.rain) {
     parts.emplace_back(*weather.rain ? "rain" : "no rain");

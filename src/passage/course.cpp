@@ -86,7 +86,8 @@ Footing footing_on(const Course& course, const Lies& lies, const WeighedOut& wei
           .grip = *weighing.grip.row(snow),
           .rules = course.scene.rules,
           .carrier = lies.carrier->up_to,
-          .trailer = lies.trailer->up_to};
+          .trailer = lies.trailer->up_to,
+          .in_new_snow = course.in_new_snow};
 }
 
 /// No bend is driven tighter than the carrier turns: where the line asks that, turning refuses.

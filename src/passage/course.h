@@ -21,6 +21,7 @@ struct Course {
   units::Metres sight;
   std::vector<MarkOnStretch> marks;            ///< by chainage along the line
   std::optional<units::Instant> last_weather;  ///< as in the day's report
+  units::Metres in_new_snow;                   ///< how deep one sinks in the day's new snow
 };
 
 /// The snow at a footfall, and when.

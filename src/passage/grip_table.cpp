@@ -1,6 +1,8 @@
 // The grip of every snow state for one rig, looked up once: a leg asks thousands of times.
 #include "passage/grip_table.h"
 
+#include <algorithm>
+
 namespace rimehaul::passage {
 
 namespace {
@@ -15,18 +17,34 @@ std::size_t index_of(snow::SnowState state) {
 GripTable::GripTable(const snow::GripLaw& law, const rig::Rig& rig, const rig::Weighed& weighed) {
   const units::Newtons on_tracks =
       units::weight_of(weighed.carrier.mass) * rig.carrier.track_weight_share;
-  const units::Kilopascals pressure = on_tracks / rig.carrier.contact_area;
+  const units::Metres length = rig.carrier.contact_length;
+  const snow::TrackPrint print{
+      .pressure = on_tracks / rig.carrier.contact_area,
+      .width = units::Metres{rig.carrier.contact_area.value() / length.value()},
+      .length = length};
   for (int wetness = 0; wetness < snow::kWetnessCount; ++wetness) {
     for (int surface = 0; surface < snow::kSurfaceCount; ++surface) {
       const snow::SnowState state{static_cast<snow::Wetness>(wetness),
                                   static_cast<snow::Surface>(surface)};
-      rows_.at(index_of(state)) = law.row(state, pressure);
+      rows_.at(index_of(state)) = law.row(state, print);
     }
   }
 }
 
 const std::optional<snow::GripRow>& GripTable::row(snow::SnowState state) const {
   return rows_.at(index_of(state));
+}
+
+void GripTable::sinks_no_less_than(const GripTable& heavier) {
+  for (std::size_t state = 0; state < kStates; ++state) {
+    std::optional<snow::GripRow>& row = rows_.at(state);
+    const std::optional<snow::GripRow>& other = heavier.rows_.at(state);
+    if (row && other) {
+      units::ForceRatio& high = row->carrier_resistance.high;
+      high = std::max(high, other->carrier_resistance.high);
+      row->side_sinkage = std::max(row->side_sinkage, other->side_sinkage);
+    }
+  }
 }
 
 }  // namespace rimehaul::passage

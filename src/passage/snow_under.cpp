@@ -106,6 +106,12 @@ std::optional<SnowState> under_new_snow(const std::optional<SnowState>& state,
 
 }  // namespace
 
+units::Metres sinkage_in_new_snow(const snow::DayWeather& weather) {
+  return snow::sinkage_of(snow::NewSnow{
+      .depth = weather.new_snow.value_or(units::Metres{0}),
+      .density = weather.new_snow_density.value_or(units::KilogramsPerCubicMetre{0})});
+}
+
 std::vector<std::optional<SnowState>> snow_under(const Footfall& footfall,
                                                  const SnowQuestion& question) {
   if (!footfall.height.has_value()) {

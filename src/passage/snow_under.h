@@ -13,6 +13,10 @@ namespace rimehaul::passage {
 /// So much new snow since the last grooming makes a groomed surface a fresh one: an estimate.
 inline constexpr units::Metres kNewSnowThatCounts{0.03};
 
+/// How deep one sinks in the day's new snow; 0 where none is told of. By its depth alone where its
+/// density is not told.
+[[nodiscard]] units::Metres sinkage_in_new_snow(const snow::DayWeather& weather);
+
 /// Who is asked, for which line, and what counts as level ground.
 struct SnowQuestion {
   const snow::SnowAt& snow;

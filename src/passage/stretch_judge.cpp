@@ -12,6 +12,7 @@
 #include "passage/footing.h"
 #include "passage/single_lane.h"
 #include "passage/site_rules.h"
+#include "passage/snow_under.h"
 #include "passage/visibility.h"
 #include "passage/zone_rules.h"
 
@@ -156,7 +157,8 @@ Course course_of(const Judge& judge, const trails::Trail& trail, std::vector<Mar
               allowed_share_for(rules, judge.rig().driver_level).value_or(rules.allowed_share),
           .sight = sight_along(trail, rules, judge.snow().weather()),
           .marks = std::move(marks),
-          .last_weather = judge.snow().weather().site.last_weather};
+          .last_weather = judge.snow().weather().site.last_weather,
+          .in_new_snow = sinkage_in_new_snow(judge.snow().weather())};
 }
 
 Metres line_error_of(const trails::Trail& trail) {

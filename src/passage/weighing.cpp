@@ -17,6 +17,7 @@ std::vector<WeighedOut> weighings_of(const snow::GripLaw& law, const rig::Rig& r
     rig::Rig dry = rig;
     dry.load.fuel = units::Litres{0};
     weighings.push_back(weighing_of(law, dry, Tank::empty));
+    weighings.back().grip.sinks_no_less_than(weighings.front().grip);
   }
   return weighings;
 }

@@ -44,10 +44,6 @@ constexpr ByWetness kWetDrag{1.0, 1.0, 1.25, 1.5, 2.0};
 constexpr ByWetness kWetRunnerDrag{1.0, 1.0, 1.5, 2.0, 3.0};
 constexpr ByWetness kWetRunnerStart{1.0, 1.0, 1.0, 1.0, 2.0};
 
-/// Level motion resistance of hard ground under prepared snow, least and most of Table A5 of CRREL
-/// Report 95-1: 3903.5 N and 5464.8 N of 104092.4 N.
-constexpr double kHardLow = 0.0375;
-constexpr double kHardHigh = 0.0525;
 /// Estimates of what soft grooming and fresh snow come to at most. Compaction alone comes to 0.036
 /// to 0.064 of the weight of a light track in the three snows of Wong's table (Theory of Ground
 /// Vehicles, 2008) by Bekker's formula; twice that is added for fresh snow.
@@ -112,7 +108,7 @@ DryGrip derated(DryGrip grip, SnowState state, Kilopascals pressure) {
 
 double dry_drag_high(Surface surface) {
   if (is_hard(surface)) {
-    return kHardHigh;
+    return kHardGroundResistance.high.value();
   }
   return surface == Surface::fresh ? kFreshHigh : kGroomedHigh;
 }
@@ -128,7 +124,7 @@ GripRow built_in_grip(SnowState state, Kilopascals pressure) {
           .brake = ForceRatio{grip.brake},
           .lateral = ForceRatio{grip.lateral},
           .trailer_lateral = ForceRatio{grip.lateral * kRunnerLateralShare},
-          .carrier_resistance = {.low = ForceRatio{kHardLow},
+          .carrier_resistance = {.low = kHardGroundResistance.low,
                                  .high = ForceRatio{dry_drag_high(state.surface) *
                                                     kWetDrag.at(wetness)}},
           .trailer_resistance = {.low = ForceRatio{kRunnersLow},

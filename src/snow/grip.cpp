@@ -23,14 +23,20 @@ bool usable(std::optional<ForceRange> range) {
   return !range || (usable(range->low) && usable(range->high) && range->low <= range->high);
 }
 
+bool usable(std::optional<SnowStrength> strength) {
+  constexpr TrackPrint kAny{units::Kilopascals{1}, units::Metres{1}, units::Metres{1}};
+  return !strength || std::isfinite(sinkage_of(*strength, kAny).value());
+}
+
 bool usable(const MeasuredGrip& entry) {
   return usable(entry.traction) && usable(entry.brake) && usable(entry.lateral) &&
          usable(entry.trailer_lateral) && usable(entry.carrier_resistance) &&
-         usable(entry.trailer_resistance) && usable(entry.trailer_start);
+         usable(entry.trailer_resistance) && usable(entry.trailer_start) && usable(entry.strength);
 }
 
 bool is_whole_for_carriers(const MeasuredGrip& entry) {
-  return entry.traction && entry.brake && entry.lateral && entry.carrier_resistance;
+  return entry.traction && entry.brake && entry.lateral &&
+         (entry.carrier_resistance || entry.strength);
 }
 
 bool is_whole(const MeasuredGrip& entry) {
@@ -38,15 +44,40 @@ bool is_whole(const MeasuredGrip& entry) {
          entry.trailer_start;
 }
 
+/// Measured itself; else what compaction adds to hard ground.
+std::optional<ForceRange> resistance_by(const MeasuredGrip& entry, const TrackPrint& print) {
+  if (entry.carrier_resistance || !entry.strength) {
+    return entry.carrier_resistance;
+  }
+  return ForceRange{.low = kHardGroundResistance.low,
+                    .high = kHardGroundResistance.high + compaction_of(*entry.strength, print)};
+}
+
+units::Metres side_sinkage_by(const MeasuredGrip& entry, const TrackPrint& print) {
+  if (!entry.strength) {
+    return units::Metres{0};
+  }
+  TrackPrint one_side = print;
+  one_side.pressure = print.pressure * 2.0;
+  return sinkage_of(*entry.strength, one_side);
+}
+
+bool is_print(const TrackPrint& print) {
+  const auto above_zero = [](double number) { return number > 0.0 && std::isfinite(number); };
+  return above_zero(print.pressure.value()) && above_zero(print.width.value()) &&
+         above_zero(print.length.value());
+}
+
 /// The built-in row with a site's numbers in place of its own. Where a site measured less traction
 /// than is built in, what it did not measure is not thought to hold better than that.
-GripRow overridden(const GripRow& built_in, const MeasuredGrip& entry) {
+GripRow overridden(const GripRow& built_in, const MeasuredGrip& entry, const TrackPrint& print) {
   GripRow row = built_in;
   row.traction = entry.traction.value_or(row.traction);
   row.brake = entry.brake.value_or(std::min(row.brake, row.traction));
   row.lateral = entry.lateral.value_or(std::min(row.lateral, row.traction));
   row.trailer_lateral = entry.trailer_lateral.value_or(std::min(row.trailer_lateral, row.lateral));
-  row.carrier_resistance = entry.carrier_resistance.value_or(row.carrier_resistance);
+  row.carrier_resistance = resistance_by(entry, print).value_or(row.carrier_resistance);
+  row.side_sinkage = side_sinkage_by(entry, print);
   row.trailer_resistance = entry.trailer_resistance.value_or(row.trailer_resistance);
   row.trailer_start = entry.trailer_start.value_or(row.trailer_start);
   // A row is as well founded as the weakest of its numbers.
@@ -81,6 +112,7 @@ GripRow GripRow::limited_by(const GripRow& other) const {
   cautious.carrier_resistance = wider(carrier_resistance, other.carrier_resistance);
   cautious.trailer_resistance = wider(trailer_resistance, other.trailer_resistance);
   cautious.trailer_start = std::max(trailer_start, other.trailer_start);
+  cautious.side_sinkage = std::max(side_sinkage, other.side_sinkage);
   return cautious;
 }
 
@@ -94,20 +126,20 @@ GripLaw::GripLaw(std::vector<MeasuredGrip> measured) : measured_{std::move(measu
   }
 }
 
-GripRow GripLaw::own_row(SnowState state, units::Kilopascals pressure) const {
-  GripRow row = built_in_grip(state, pressure);
+GripRow GripLaw::own_row(SnowState state, const TrackPrint& print) const {
+  GripRow row = built_in_grip(state, print.pressure);
   const auto entry = std::ranges::find(measured_, state, &MeasuredGrip::state);
-  return entry == measured_.end() ? row : overridden(row, *entry);
+  return entry == measured_.end() ? row : overridden(row, *entry, print);
 }
 
-std::optional<GripRow> GripLaw::row(SnowState state, units::Kilopascals pressure) const {
-  if (!std::isfinite(pressure.value()) || !(pressure > units::Kilopascals{0})) {
+std::optional<GripRow> GripLaw::row(SnowState state, const TrackPrint& print) const {
+  if (!is_print(print)) {
     return std::nullopt;
   }
-  GripRow row = own_row(state, pressure);
+  GripRow row = own_row(state, print);
   for (int wetness = 0; wetness < static_cast<int>(state.wetness); ++wetness) {
     const SnowState drier{.wetness = static_cast<Wetness>(wetness), .surface = state.surface};
-    row = row.limited_by(own_row(drier, pressure));
+    row = row.limited_by(own_row(drier, print));
   }
   return row;
 }

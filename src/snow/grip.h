@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "snow/sinkage.h"
 #include "snow/snow.h"
 #include "units/quantities.h"
 
@@ -20,8 +21,8 @@ struct ForceRange {
 enum class GripStanding { published, site_measured, estimate };
 [[nodiscard]] const char* words_for(GripStanding standing);
 
-/// Grip of one snow state for one contact pressure; every number above 0 and finite. All ratios are
-/// tangential over normal force.
+/// Grip of one snow state for one print of the tracks; every number above 0 and finite. All ratios
+/// are tangential over normal force.
 struct GripRow {
   units::ForceRatio traction;         ///< gross, of driven tracks, low side
   units::ForceRatio brake;            ///< of braked tracks, low side; drag included if so measured
@@ -32,6 +33,9 @@ struct GripRow {
   units::ForceRatio trailer_start;  ///< resistance of runners that have stood, high side
   GripStanding standing = GripStanding::estimate;
   std::string source;
+  /// How much deeper one side may sink than the other, by measured strength: all the weight on one
+  /// side against none on the other. 0: not measured.
+  units::Metres side_sinkage{0};
 
   /// Number by number the more cautious of this row and another; standing and source stay.
   [[nodiscard]] GripRow limited_by(const GripRow& other) const;
@@ -48,6 +52,9 @@ struct MeasuredGrip {
   std::optional<ForceRange> carrier_resistance;
   std::optional<ForceRange> trailer_resistance;
   std::optional<units::ForceRatio> trailer_start;
+  /// By the site's own plate tests, of the softest place: tells sinkage, and the carrier's
+  /// resistance where that was not measured itself.
+  std::optional<SnowStrength> strength{};
   /// What was measured replaces the built-in number; published or estimated, it counts only where
   /// it is the more cautious of the two.
   GripStanding standing = GripStanding::site_measured;
@@ -68,16 +75,16 @@ class GripLaw {
   /// cautious of the two is taken, number by number.
   explicit GripLaw(std::vector<MeasuredGrip> measured);
 
-  /// The row for a state at a contact pressure of the tracks. Nothing when the pressure is not a
-  /// positive finite number.
-  [[nodiscard]] std::optional<GripRow> row(SnowState state, units::Kilopascals pressure) const;
+  /// The row for a state under the tracks. Nothing when a side or the pressure of the print is not
+  /// a positive finite number.
+  [[nodiscard]] std::optional<GripRow> row(SnowState state, const TrackPrint& print) const;
 
   [[nodiscard]] const std::vector<MeasuredGrip>& measured() const { return measured_; }
   /// Whether the site has measured every number of a state that bears on a rig.
   [[nodiscard]] bool all_measured(SnowState state, Runners runners) const;
 
  private:
-  [[nodiscard]] GripRow own_row(SnowState state, units::Kilopascals pressure) const;
+  [[nodiscard]] GripRow own_row(SnowState state, const TrackPrint& print) const;
 
   std::vector<MeasuredGrip> measured_;
 };

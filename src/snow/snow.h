@@ -48,6 +48,7 @@ struct DayWeather {
   std::optional<units::Metres> new_snow;  ///< depth since the last grooming
   std::optional<bool> rain;
   std::optional<units::Celsius> temperature;
+  std::optional<units::KilogramsPerCubicMetre> new_snow_density{};
   SiteStatus site{};
 };
 

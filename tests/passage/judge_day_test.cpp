@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 
 #include "passage/demo_scene.h"
 #include "passage/judge.h"
@@ -50,6 +52,28 @@ snow::DayWeather told_clear_for(std::int64_t seconds) {
   snow::DayWeather weather = testing::plain_weather();
   weather.site.marks = {{"M", true, units::Instant{testing::mid_morning().seconds + seconds}}};
   return weather;
+}
+
+TEST_CASE("new snow lets the low side sink, the deeper the less it was weighed") {
+  const Scene scene = scene_with({});
+  const auto share_in = [&scene](double depth_m, std::optional<double> density) {
+    snow::DayWeather weather = testing::plain_weather();
+    weather.new_snow = Metres{depth_m};
+    if (density) {
+      weather.new_snow_density = units::KilogramsPerCubicMetre{*density};
+    }
+    const LegJudgement judgement = judged(scene, testing::solo_rig(), weather);
+    const auto found =
+        std::ranges::find(judgement.findings, Check::carrier_roll_over, &Finding::check);
+    REQUIRE(found != judgement.findings.end());
+    return found->share.value_or(HUGE_VAL);
+  };
+  const double plain = share_in(0.0, std::nullopt);
+  CHECK(share_in(0.05, std::nullopt) == plain);  // no deeper than by the rules
+  CHECK(share_in(0.2, std::nullopt) > plain);
+  CHECK(share_in(0.2, 100.0) < share_in(0.2, std::nullopt));
+  CHECK(share_in(0.2, 100.0) > plain);
+  CHECK(share_in(0.2, 400.0) == plain);  // 4 cm are left to sink
 }
 
 TEST_CASE("a plain day passes every rule about it and about people") {

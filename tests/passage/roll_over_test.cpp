@@ -76,6 +76,35 @@ TEST_CASE("8 cm of sinkage on the low side cost 4.574 degrees") {
   CHECK(tips_at(rig, (std::atan(0.5 / 0.7) - std::atan(0.08)) * kDegrees));
 }
 
+TEST_CASE("the low side sinks by the most of rules, measured snow and new snow, and says which") {
+  RigOnSlope rig = carrier_of({.sinkage_m = 0.05});
+  const auto told = [&rig](double in_new_snow_m) {
+    Footing footing = rig.footing();
+    footing.in_new_snow = Metres{in_new_snow_m};
+    return low_side_of(footing);
+  };
+  CHECK(told(0.0).deeper == Metres{0.05});
+  CHECK(told(0.0).origin == Origin::rules);
+  CHECK(told(0.05).origin == Origin::rules);
+  CHECK(told(0.08).deeper == Metres{0.08});
+  CHECK(told(0.08).origin == Origin::snow_report);
+  rig.grip.side_sinkage = Metres{0.1};
+  CHECK(told(0.08).deeper == Metres{0.1});
+  CHECK(told(0.08).origin == Origin::grip);
+  CHECK(input_of(judge_carrier_roll_over(rig.footing()), "d") == 0.1);
+  CHECK(std::isnan(told(kNoNumber).deeper.value()));
+  rig.grip.side_sinkage = Metres{kNoNumber};
+  CHECK(std::isnan(told(0.2).deeper.value()));
+  CHECK(stand_of(judge_carrier_roll_over(rig.footing()), 1.0) == Stand::missing);
+}
+
+TEST_CASE("8 cm sunk in new snow cost as much as 8 cm by the rules") {
+  const RigOnSlope by_rules = carrier_of({.sinkage_m = 0.08});
+  RigOnSlope by_snow = carrier_of({});
+  by_snow.grip.side_sinkage = Metres{0.08};
+  CHECK(share_across(by_snow, 20) == share_across(by_rules, 20));
+}
+
 TEST_CASE("a load 1.1 m up brings the tip angle from 42.274 to 36.027 degrees") {
   CHECK(tips_at(carrier_of({.height_m = 0.55}), 42.274));
   CHECK(tips_at(carrier_of({.height_m = (450 * 0.55 + 150 * 1.1) / 600}), 36.027));

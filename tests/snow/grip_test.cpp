@@ -33,8 +33,12 @@ std::vector<SnowState> all_states() {
   return states;
 }
 
+TrackPrint print_at(double pressure_kpa) {
+  return {Kilopascals{pressure_kpa}, units::Metres{0.9}, units::Metres{1.4}};
+}
+
 GripRow row_of(const GripLaw& law, SnowState state, double pressure_kpa) {
-  const auto row = law.row(state, Kilopascals{pressure_kpa});
+  const auto row = law.row(state, print_at(pressure_kpa));
   REQUIRE(row.has_value());
   return *row;
 }
@@ -173,9 +177,45 @@ TEST_CASE("a pressure that is none gives no row: nothing, negative, unknown, wit
   for (const double pressure_kpa :
        {0.0, -0.001, std::nan(""), std::numeric_limits<double>::infinity()}) {
     CAPTURE(pressure_kpa);
-    CHECK_FALSE(GripLaw{}.row(kDryGroomed, Kilopascals{pressure_kpa}).has_value());
+    CHECK_FALSE(GripLaw{}.row(kDryGroomed, print_at(pressure_kpa)).has_value());
   }
-  CHECK(GripLaw{}.row(kDryGroomed, Kilopascals{0.001}).has_value());
+  CHECK(GripLaw{}.row(kDryGroomed, print_at(0.001)).has_value());
+}
+
+TEST_CASE("a print without width or length gives no row") {
+  for (const double bad : {0.0, -1.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    TrackPrint print = print_at(6.0);
+    print.width = units::Metres{bad};
+    CHECK_FALSE(GripLaw{}.row(kDryGroomed, print).has_value());
+    print = print_at(6.0);
+    print.length = units::Metres{bad};
+    CHECK_FALSE(GripLaw{}.row(kDryGroomed, print).has_value());
+  }
+}
+
+TEST_CASE(
+    "measured strength tells resistance, on top of hard ground, and how deep one side sinks") {
+  const SnowState fresh{Wetness::dry, Surface::fresh};
+  MeasuredGrip entry;
+  entry.state = fresh;
+  entry.strength = SnowStrength{1.6, 4.37, 196.72};  // "U.S." of Wong's table
+  const TrackPrint print = print_at(9.80665);
+  const GripRow row = *GripLaw{{entry}}.row(fresh, print);
+  const double z = sinkage_of(*entry.strength, print).value();
+  CHECK(near(row.carrier_resistance.high.value(), 0.0525 + z / (1.4 * 2.6), 1e-12));
+  CHECK(row.carrier_resistance.low == ForceRatio{0.0375});
+  // Twice the pressure sinks 2^(1 / n) times as deep.
+  CHECK(near(row.side_sinkage.value(), z * std::pow(2.0, 1.0 / 1.6), 1e-12));
+  CHECK(row.traction == GripLaw{}.row(fresh, print)->traction);
+  CHECK(GripLaw{}.row(fresh, print)->side_sinkage == units::Metres{0});
+  // Resistance that was itself measured counts before it.
+  entry.carrier_resistance = ForceRange{ForceRatio{0.02}, ForceRatio{0.3}};
+  CHECK(GripLaw{{entry}}.row(fresh, print)->carrier_resistance.high == ForceRatio{0.3});
+  // What is wetter sinks no less.
+  const SnowState wetter{Wetness::wet, Surface::fresh};
+  CHECK(GripLaw{{entry}}.row(wetter, print)->side_sinkage == row.side_sinkage);
+  entry.strength->k_phi = -1.0;
+  CHECK_THROWS_AS(GripLaw{{entry}}, base::OurFault);
 }
 
 TEST_CASE("what a site measured replaces the built-in number; the rest stays an estimate") {

@@ -139,13 +139,14 @@ Object span_json(const geo::Span& span) {
 
 Object weather_json(const snow::DayWeather& weather) {
   Object object;
-  const auto metres = [](const auto& quantity) {
+  const auto value_of = [](const auto& quantity) {
     return quantity ? std::optional{quantity->value()} : std::nullopt;
   };
-  object.number("visibility_m", metres(weather.visibility));
-  object.number("wind_m_per_s", metres(weather.wind));
-  object.number("new_snow_m", metres(weather.new_snow));
-  object.number("temperature_c", metres(weather.temperature));
+  object.number("visibility_m", value_of(weather.visibility));
+  object.number("wind_m_per_s", value_of(weather.wind));
+  object.number("new_snow_m", value_of(weather.new_snow));
+  object.number("new_snow_kg_m3", value_of(weather.new_snow_density));
+  object.number("temperature_c", value_of(weather.temperature));
   if (weather.bulletin_level) {
     object.whole("bulletin_level", *weather.bulletin_level);
   } else {

@@ -48,7 +48,22 @@ std::optional<snow::ForceRange> read_range(TableReader& in, std::string_view key
 
 bool says_nothing(const MeasuredGrip& entry) {
   return !entry.traction && !entry.brake && !entry.lateral && !entry.trailer_lateral &&
-         !entry.carrier_resistance && !entry.trailer_resistance && !entry.trailer_start;
+         !entry.carrier_resistance && !entry.trailer_resistance && !entry.trailer_start &&
+         !entry.strength;
+}
+
+/// The plate's law of the site's own snow.
+std::optional<snow::SnowStrength> read_strength(TableReader& in) {
+  std::optional<TableReader> table = in.table_if_there("strength");
+  if (!table) {
+    return std::nullopt;
+  }
+  const snow::SnowStrength strength{
+      .n = table->must<double>("n", {.from = 0.3, .to = 3}),
+      .k_c = table->must<double>("k_c", {.from = 0, .to = 10'000}),
+      .k_phi = table->must<double>("k_phi", {.above = 0, .to = 100'000})};
+  table->refuse_rest();
+  return strength;
 }
 
 /// "five pulls, A. Example, 2026-01-12".
@@ -70,6 +85,11 @@ std::optional<MeasuredGrip> read_entry(TableReader& in) {
   entry.carrier_resistance = read_range(in, "carrier_resistance");
   entry.trailer_resistance = read_range(in, "trailer_resistance");
   entry.trailer_start = in.may<ForceRatio>("trailer_start", kRatio);
+  entry.strength = read_strength(in);
+  if (entry.strength && standing && *standing != GripStanding::site_measured) {
+    in.fault("strength", {"is not measured by the site",
+                          "measure it here, or leave it out: snow differs too much"});
+  }
   const std::string told = entry.source;
   read_trials(in, entry);
   if (standing && *standing != GripStanding::site_measured && entry.source != told) {

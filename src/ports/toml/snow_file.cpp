@@ -30,6 +30,8 @@ snow::DayWeather read_weather(TableReader in) {
   if (weather.new_snow) {
     weather.new_snow = *weather.new_snow / kCentimetres;
   }
+  weather.new_snow_density =
+      in.may<units::KilogramsPerCubicMetre>("new_snow_kg_m3", {.from = 10, .to = 500});
   weather.rain = in.yes_no("rain", Presence::may);
   weather.temperature = in.may<units::Celsius>("temperature_c", {.from = -60, .to = 40});
   in.refuse_rest();

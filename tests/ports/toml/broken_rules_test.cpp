@@ -99,6 +99,18 @@ const std::vector<Breakage> kBrokenRules{
      "",
      {"rules.toml: line 37 (grip): gives no number; give traction, another number that was "
       "measured, or a trial"}},
+    {"traction = 0.24\nbrake = 0.22\n",
+     "traction = 0.24\n[grip.strength]\nn = 1.6\nk_c = -4\nk_phi = 196\n",
+     {"rules.toml: line 47 (grip.strength.k_c): -4 is out of range; write a number from 0 to "
+      "10000"}},
+    {"traction = 0.24\nbrake = 0.22\n",
+     "traction = 0.24\n[grip.strength]\nn = 1.6\nk_c = 4\n",
+     {"rules.toml: line 45 (grip.strength.k_phi): is missing; add it: a number above 0, up to "
+      "100000"}},
+    {"standing = \"site_measured\"",
+     "standing = \"published\"\nstrength = {n = 1.6, k_c = 4.37, k_phi = 196.72}",
+     {"rules.toml: line 41 (grip.strength): is not measured by the site; measure it here, or leave "
+      "it out: snow differs too much"}},
     {"traction = 0.24",
      "traction = 24",
      {"rules.toml: line 44 (grip.traction): 24 is out of range; write a number above 0, up to 1"}},

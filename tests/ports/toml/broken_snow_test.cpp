@@ -74,6 +74,10 @@ const std::vector<Breakage> kBrokenSnow{
      "",
      {"snow.toml: line 8 (weather.bulletin_source): is missing; add it: text in quotes"}},
     {"visibility_m = 2000",
+     "visibility_m = 2000\nnew_snow_kg_m3 = 900",
+     {"snow.toml: line 10 (weather.new_snow_kg_m3): 900 is out of range; write a number from 10 to "
+      "500"}},
+    {"visibility_m = 2000",
      "visibility_km = 2",
      {"snow.toml: line 9 (weather.visibility_km): is no key of this table; did you mean "
       "\"visibility_m\"?"}},

@@ -129,8 +129,8 @@ TEST_CASE("the example of rules.toml reads without a fault and lies over the def
   CHECK(rules.tow_out.rig == "tern-pallet");
   CHECK(rules.tow_out.must_be_ready);
   CHECK(rules.closed_in_rain);
-  const auto row =
-      rules.grip.row({snow::Wetness::wet, snow::Surface::groomed}, units::Kilopascals{6});
+  const auto row = rules.grip.row({snow::Wetness::wet, snow::Surface::groomed},
+                                  {units::Kilopascals{6}, Metres{1}, Metres{1.4}});
   REQUIRE(row.has_value());
   CHECK(row->traction == ForceRatio{0.24});
   CHECK(row->source.starts_with(

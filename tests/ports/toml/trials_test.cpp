@@ -67,6 +67,14 @@ std::string with(std::string text, const std::string& from, const std::string& t
 
 }  // namespace
 
+TEST_CASE("the strength of a site's own snow is read as it was measured") {
+  const auto entry = entry_of(kEntry + "[grip.strength]\nn = 1.6\nk_c = 4.37\nk_phi = 196.72\n");
+  REQUIRE(entry.strength.has_value());
+  CHECK(entry.strength->n == 1.6);
+  CHECK(entry.strength->k_c == 4.37);
+  CHECK(entry.strength->k_phi == 196.72);
+}
+
 TEST_CASE("trials fill in a grip entry, and its source tells by how many and with what spread") {
   const snow::MeasuredGrip entry = entry_of(kEntry + kPulls + kStops);
   REQUIRE(entry.carrier_resistance.has_value());
