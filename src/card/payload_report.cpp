@@ -46,6 +46,7 @@ class Teller {
 
   [[nodiscard]] std::vector<PayloadRange> told(const std::vector<day::LoadRange>& ranges) const {
     std::vector<PayloadRange> told_of;
+    told_of.reserve(ranges.size());
     for (const day::LoadRange& range : ranges) {
       told_of.push_back({told(range.from), told(range.to)});
     }

@@ -64,6 +64,15 @@ void add_closing_hours(const search::Route& route, const CardContext& context,
   triggers.insert(triggers.end(), last_first.rbegin(), last_first.rend());
 }
 
+void add_end_of_driver_hours(const CardContext& context, std::vector<std::string>& triggers) {
+  const auto& levels = context.scene.rules.driver_levels;
+  const auto level =
+      std::ranges::find(levels, context.rig.driver_level, &passage::DriverLevel::name);
+  if (level != levels.end() && level->hours && level->hours->to != units::TimeOfDay{1440}) {
+    triggers.push_back(words::late_for_driver(level->name, level->hours->to));
+  }
+}
+
 /// The driest class and the least slippery surface of all.
 snow::SnowState best_of(const std::vector<snow::SnowState>& states) {
   snow::SnowState best = states.front();
@@ -227,6 +236,7 @@ std::vector<std::string> turn_back_triggers(const search::Route& route,
   }
   add_statuses_that_run_out(route, context, triggers);
   add_closing_hours(route, context, triggers);
+  add_end_of_driver_hours(context, triggers);
   if (context.snow_valid_until) {
     triggers.push_back(words::snow_report_runs_out(
         local_text(*context.snow_valid_until, scene.rules.utc_offset_minutes)));

@@ -194,6 +194,11 @@ std::string late_on_trail(std::string_view trail, units::TimeOfDay closes) {
   return "you would not be off " + std::string{trail} + " by " + units::text_of(closes);
 }
 
+std::string late_for_driver(std::string_view level, units::TimeOfDay ends) {
+  return "you would not be there by " + units::text_of(ends) + ", until when drivers of level " +
+         std::string{level} + " drive";
+}
+
 std::string snow_report_runs_out(std::string_view local_time) {
   return "it is past " + std::string{local_time} + ", when the snow report runs out";
 }

@@ -90,6 +90,7 @@ struct LegsInSnow {
 /// Leg by leg where they were not all judged in the same snow.
 [[nodiscard]] std::string snow_worse_than(const std::vector<LegsInSnow>& groups);
 [[nodiscard]] std::string wind_over(units::MetresPerSecond most);
+[[nodiscard]] std::string late_for_driver(std::string_view level, units::TimeOfDay ends);
 [[nodiscard]] std::string late_on_trail(std::string_view trail, units::TimeOfDay closes);
 [[nodiscard]] std::string snow_report_runs_out(std::string_view local_time);
 /// Where no report says how long the snow and the weather hold.

@@ -106,6 +106,8 @@ std::string opens_otherwise(passage::Check check) {
   switch (check) {
     case hours:
       return "an entry within the hours of the trail";
+    case driver_level:
+      return "a driver whose level allows it";
     case grooming:
       return "a later entry, when the snow has set";
     case passengers:

@@ -44,6 +44,22 @@ Finding judge_driver_level(const rig::Rig& rig, const Rules& rules) {
                                        : "the level is known, nothing is towed");
 }
 
+Finding judge_driver_hours(const rig::Rig& rig, Stay stay, const Rules& rules) {
+  const DriverLevel* level = level_of(rig, rules);
+  if (level == nullptr) {
+    return unknown_level(Check::driver_level, rig);
+  }
+  if (!level->hours.has_value()) {
+    return kept(Check::driver_level, "the level is known and drives at any hour");
+  }
+  return held_to_hours({.check = Check::driver_level,
+                        .hours = *level->hours,
+                        .refused = "drivers of level '" + level->name + "' drive",
+                        .always = "the level is known and drives at any hour",
+                        .origin = Origin::rules},
+                       stay, rules);
+}
+
 Finding judge_towing_in_wet_snow(const rig::Rig& rig, const Rules& rules, snow::SnowState state) {
   const DriverLevel* level = level_of(rig, rules);
   if (level == nullptr) {

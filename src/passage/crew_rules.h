@@ -4,6 +4,7 @@
 #include "passage/finding.h"
 #include "passage/mark_rules.h"
 #include "passage/rules.h"
+#include "passage/site_rules.h"
 #include "rig/rig.h"
 #include "snow/snow.h"
 
@@ -11,6 +12,9 @@ namespace rimehaul::passage {
 
 /// The driver's level is in the rules, and may tow when there is something to tow.
 [[nodiscard]] Finding judge_driver_level(const rig::Rig& rig, const Rules& rules);
+
+/// The rig enters and leaves a leg within the hours in which the driver's level drives.
+[[nodiscard]] Finding judge_driver_hours(const rig::Rig& rig, Stay stay, const Rules& rules);
 
 /// Snow no wetter than the rules and the driver's level allow with a trailer. Only with one.
 [[nodiscard]] Finding judge_towing_in_wet_snow(const rig::Rig& rig, const Rules& rules,

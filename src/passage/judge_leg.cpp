@@ -3,6 +3,7 @@
 #include <cmath>
 #include <limits>
 
+#include "passage/crew_rules.h"
 #include "passage/judge.h"
 #include "passage/profile.h"
 #include "passage/site_rules.h"
@@ -85,7 +86,9 @@ class LegWalk {
     }
     const trails::Trail& trail = judge_.scene().network.trails[stretch_.trail];
     told_.hours.staying = staying_or_closed();
-    worst_.offer(judge_hours(trail, {entry, told_.hours.staying}, judge_.scene().rules), Metres{0});
+    const Stay stay{entry, told_.hours.staying};
+    worst_.offer(judge_hours(trail, stay, judge_.scene().rules), Metres{0});
+    worst_.offer(judge_driver_hours(judge_.rig(), stay, judge_.scene().rules), Metres{0});
     tell_drive();
     tell_exposed();
     told_.findings = worst_.of_every_check();

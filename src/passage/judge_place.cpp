@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "passage/crew_rules.h"
 #include "passage/judge.h"
 #include "passage/site_rules.h"
 #include "passage/snow_under.h"
@@ -73,7 +74,9 @@ std::vector<PlaceFinding> Judge::findings_at(const Stretch& stretch, const Footf
     worst.offer_all(asked.judge_marks(footfall.span, left), left);
   }
   const trails::Trail& trail = scene_->network.trails[stretch.trail];
-  std::vector<Finding> of_leg{judge_hours(trail, {entry, hours.staying}, scene_->rules)};
+  const Stay stay{entry, hours.staying};
+  std::vector<Finding> of_leg{judge_hours(trail, stay, scene_->rules),
+                              judge_driver_hours(*rig_, stay, scene_->rules)};
   if (!hours.settled) {
     of_leg.push_back(snow_that_turns());
   }

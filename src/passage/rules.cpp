@@ -26,12 +26,16 @@ std::array<BulletinStep, 5> default_bulletin() {
            {.keep_off = Metres{300}, .decision_may_permit = false, .all_closed = true}}};
 }
 
+/// By day alone, where it is short: an estimate.
+constexpr trails::OpenHours kHoursOfNewDrivers{.from = {8 * 60}, .to = {16 * 60}};
+
 std::vector<DriverLevel> default_driver_levels() {
   return {{.name = "new",
            .allowed_share = 0.5,
            .may_tow = false,
            .may_carry_passengers = false,
-           .wettest_towing = snow::Wetness::dry},
+           .wettest_towing = snow::Wetness::dry,
+           .hours = kHoursOfNewDrivers},
           {.name = "seasoned",
            .allowed_share = 0.7,
            .may_tow = true,

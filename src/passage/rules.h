@@ -8,6 +8,7 @@
 
 #include "rig/provenance.h"
 #include "snow/grip.h"
+#include "trails/trail.h"
 #include "units/quantities.h"
 #include "units/slope.h"
 
@@ -29,6 +30,7 @@ struct DriverLevel {
   bool may_tow = true;
   bool may_carry_passengers = false;
   snow::Wetness wettest_towing = snow::Wetness::wet;
+  std::optional<trails::OpenHours> hours{};  ///< of the day; nothing: at any hour
 
   friend bool operator==(const DriverLevel&, const DriverLevel&) = default;
 };

@@ -61,30 +61,38 @@ Finding judge_direction(const trails::Trail& trail, trails::Way way) {
   return refusal(Check::direction, "trail " + trail.name + " is one-way, the other way");
 }
 
-Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules) {
-  if (!trail.hours.has_value()) {
-    return unknown(Check::hours, "hours of trail " + trail.name);
-  }
+Finding held_to_hours(const HoursRule& rule, Stay stay, const Rules& rules) {
+  const auto [from, to] = rule.hours;
   const double entry_s = static_cast<double>(local_seconds(stay.entry, rules.utc_offset_minutes));
-  const double from_s = 60.0 * trail.hours->from.minutes;
-  const double to_s = 60.0 * trail.hours->to.minutes;
-  const bool always = trail.hours->from.minutes == 0 && trail.hours->to.minutes == kMinutesPerDay;
+  const bool always = from.minutes == 0 && to.minutes == kMinutesPerDay;
   const auto held = [&](double earlier_s, double later_s) {
-    return held_to(Check::hours, minutes_amount(earlier_s / 60.0), minutes_amount(later_s / 60.0),
-                   "trail " + trail.name + " is open " + units::text_of(trail.hours->from) +
-                       " to " + units::text_of(trail.hours->to));
+    return held_to(rule.check, minutes_amount(earlier_s / 60.0), minutes_amount(later_s / 60.0),
+                   rule.refused + " " + units::text_of(from) + " to " + units::text_of(to));
   };
-  Finding finding = always ? kept(Check::hours, "the trail is open all day")
-                    : entry_s < from_s
-                        ? held(from_s, entry_s)
-                        : held(entry_s + stay.lasting.value_or(units::Seconds{0}).value(), to_s);
-  finding.inputs.add("open from", minutes_amount(trail.hours->from.minutes), Origin::trail)
-      .add("open to", minutes_amount(trail.hours->to.minutes), Origin::trail)
+  Finding finding =
+      always ? kept(rule.check, rule.always)
+      : entry_s < 60.0 * from.minutes
+          ? held(60.0 * from.minutes, entry_s)
+          : held(entry_s + stay.lasting.value_or(units::Seconds{0}).value(), 60.0 * to.minutes);
+  finding.inputs.add("open from", minutes_amount(from.minutes), rule.origin)
+      .add("open to", minutes_amount(to.minutes), rule.origin)
       .add("entry", minutes_amount(entry_s / 60.0), Origin::derived);
   if (stay.lasting.has_value()) {
     finding.inputs.add("time on the trail", units::amount(*stay.lasting), Origin::derived);
   }
   return finding;
+}
+
+Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules) {
+  if (!trail.hours.has_value()) {
+    return unknown(Check::hours, "hours of trail " + trail.name);
+  }
+  return held_to_hours({.check = Check::hours,
+                        .hours = *trail.hours,
+                        .refused = "trail " + trail.name + " is open",
+                        .always = "the trail is open all day",
+                        .origin = Origin::trail},
+                       stay, rules);
 }
 
 Metres sight_along(const trails::Trail& trail, const Rules& rules,

@@ -24,6 +24,16 @@ struct Stay {
   std::optional<units::Seconds> lasting;
 };
 
+/// Daily hours that entering and leaving are held to, and what they are the hours of.
+struct HoursRule {
+  Check check;
+  trails::OpenHours hours;
+  std::string refused;      ///< who is open or drives: "trail Low Way is open"
+  std::string_view always;  ///< constant text: how it is kept where they are the whole day
+  Origin origin;
+};
+[[nodiscard]] Finding held_to_hours(const HoursRule& rule, Stay stay, const Rules& rules);
+
 /// The rig enters and leaves within the trail's hours; both ends of the hours are allowed.
 [[nodiscard]] Finding judge_hours(const trails::Trail& trail, Stay stay, const Rules& rules);
 

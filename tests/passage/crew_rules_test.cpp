@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "passage/demo_scene.h"
+#include "passage/judge.h"
 
 namespace rimehaul::passage {
 
@@ -33,6 +34,41 @@ TEST_CASE("a driver's level must be in the rules, and only some may tow") {
   const Finding finding = judge_driver_level(rig, rules);
   CHECK(stand(finding) == Stand::missing);
   CHECK(names(finding, "visitor"));
+}
+
+TEST_CASE("drivers of a level with hours enter and leave a leg within them") {
+  Rules rules = testing::plain_rules();  // local time is UTC here
+  const rig::Rig rig = testing::solo_rig();
+  const auto at = [&](const char* entry, double lasting_s) {
+    return stand(
+        judge_driver_hours(rig, {*units::parse_instant(entry), units::Seconds{lasting_s}}, rules));
+  };
+  CHECK(at("2026-02-01T03:00:00Z", 60) == Stand::passes);
+  DriverLevel& level = rules.driver_levels[0];
+  REQUIRE(level.name == rig.driver_level);
+  level.hours = trails::OpenHours{{8 * 60}, {16 * 60}};
+  CHECK(at("2026-02-01T07:59:59Z", 60) == Stand::refused);
+  CHECK(at("2026-02-01T08:00:00Z", 60) == Stand::passes);
+  CHECK(at("2026-02-01T15:59:00Z", 60) == Stand::passes);
+  CHECK(at("2026-02-01T15:59:00Z", 60.5) == Stand::refused);
+  CHECK(at("2026-02-01T15:59:00Z", std::nan("")) == Stand::refused);
+  level.hours = trails::OpenHours{{0}, {24 * 60}};
+  CHECK(at("2026-02-01T23:59:00Z", 600) == Stand::passes);
+  rules.driver_levels.clear();
+  CHECK(at("2026-02-01T12:00:00Z", 60) == Stand::missing);
+}
+
+TEST_CASE("a leg is closed to a driver outside the hours of the level, as its place is") {
+  passage::Scene scene = testing::scene_of({testing::plane(0, 0.02)}, testing::straight_trail(0));
+  const rig::Rig rig = testing::solo_rig();
+  scene.rules.driver_levels[0].hours = trails::OpenHours{{10 * 60}, {16 * 60}};
+  const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+  const Judge judge{scene, rig, snow};
+  const LegJudgement early = judge.judge(trails::LegId{0}, testing::mid_morning());
+  CHECK(early.verdict == Verdict::closed);
+  CHECK(early.bind().check == Check::driver_level);
+  const units::Instant later{testing::mid_morning().seconds + 3600};
+  CHECK(judge.judge(trails::LegId{0}, later).verdict == Verdict::open);
 }
 
 TEST_CASE("nobody tows in snow wetter than the site and the driver's level allow") {

@@ -29,6 +29,35 @@ using units::Slope;
 constexpr double kKilometresPerHour = 3.6;  // of one metre per second
 constexpr Range kShare{.above = 0, .to = 1};
 
+std::optional<units::TimeOfDay> read_time(TableReader& in, std::string_view key) {
+  const auto said = in.text(key, Presence::may);
+  const auto time = said ? units::parse_time_of_day(*said) : std::nullopt;
+  if (said && !time) {
+    in.fault(key, {"\"" + *said + "\" is no time of day", "write it like \"08:00\""});
+  }
+  return time;
+}
+
+/// Hours in which drivers of a level drive: both ends or none.
+std::optional<trails::OpenHours> read_hours(TableReader& in) {
+  const std::size_t faults_before = in.faults();
+  const auto from = read_time(in, "drives_from");
+  const auto to = read_time(in, "drives_to");
+  if (in.faults() != faults_before) {
+    return std::nullopt;
+  }
+  if (from.has_value() != to.has_value()) {
+    in.fault(from ? "drives_from" : "drives_to",
+             {"gives one end of the hours", "give both drives_from and drives_to"});
+    return std::nullopt;
+  }
+  if (from && !(*from < *to)) {
+    in.fault("drives_to", {"is not later than drives_from", "correct one of them"});
+    return std::nullopt;
+  }
+  return from ? std::optional{trails::OpenHours{*from, *to}} : std::nullopt;
+}
+
 /// Lays what a file says over the defaults.
 class RulesReader {
  public:
@@ -144,6 +173,7 @@ DriverLevel RulesReader::read_level(const NamedReader& named) const {
     in.fault("allowed_share",
              {"is above the site's " + shortest(rules_.allowed_share), "lower it to that at most"});
   }
+  level.hours = read_hours(in);
   in.refuse_rest();
   return level;
 }

@@ -81,6 +81,19 @@ const std::vector<Breakage> kBrokenRules{
      {"rules.toml: line 27 (driver.new.allowed_share): is above the site's 0.65; lower it to that "
       "at most"}},
     {"wettest_towing = \"dry\"",
+     "wettest_towing = \"dry\"\ndrives_from = \"8 o'clock\"",
+     {"rules.toml: line 30 (driver.new.drives_from): \"8 o'clock\" is no time of day; write it "
+      "like "
+      "\"08:00\""}},
+    {"wettest_towing = \"dry\"",
+     "wettest_towing = \"dry\"\ndrives_to = \"16:00\"",
+     {"rules.toml: line 30 (driver.new.drives_to): gives one end of the hours; give both "
+      "drives_from and drives_to"}},
+    {"wettest_towing = \"dry\"",
+     "wettest_towing = \"dry\"\ndrives_from = \"16:00\"\ndrives_to = \"08:00\"",
+     {"rules.toml: line 31 (driver.new.drives_to): is not later than drives_from; correct one of "
+      "them"}},
+    {"wettest_towing = \"dry\"",
      "wettest_towing = \"damp\"",
      {"rules.toml: line 29 (driver.new.wettest_towing): \"damp\" is not known here; write one of: "
       "dry, moist, wet, very_wet, slush"}},
