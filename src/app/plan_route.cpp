@@ -45,6 +45,7 @@ struct Case {
   const rig::Rig& rig;
   const ChosenSnow& snow;
   const search::RouteQuestion& question;
+  std::optional<units::Litres> fuel_back{};  ///< from the end of the best route
 };
 
 /// Its name was checked when the site was read.
@@ -67,7 +68,8 @@ card::RouteCard card_of(const search::Route& route, const Case& asked, const Out
       .snow_valid_until = asked.snow.valid_until,
       .heights_notes = asked.site.heights_notes,
       .places_rewalked = rewalk.places_judged,
-      .tow_out = tow_out_rig(asked.site)};
+      .tow_out = tow_out_rig(asked.site),
+      .fuel_back = asked.fuel_back};
   return card::make_card(route, context);
 }
 
@@ -125,8 +127,9 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
       with_fuel_enough(search::find_routes(scene.network, judge, question), rig, scene.rules);
 
   // Every route is distrusted and walked again; what survives is printed.
-  const Case asked{site, rig, snow, question};
+  Case asked{site, rig, snow, question};
   if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
+    asked.fuel_back = day::fuel_back(routes->front(), judge, question);
     return print_cards(*routes, asked, options, outside);
   }
   give_answer(refusal_of(std::get<search::NoRoute>(answer),

@@ -101,6 +101,8 @@ schema = 1
 # may_tow = false
 # may_carry_passengers = false
 # wettest_towing = "dry"
+# drives_from = "08:00"
+# drives_to = "16:00"
 # [driver.seasoned]
 # allowed_share = 0.7
 # may_tow = true

@@ -218,6 +218,9 @@ std::vector<std::string> estimates_of(const RigSheet& sheet, const rig::Rig& rig
       }
     }
   }
+  if (!rig.carrier.fuel_log) {
+    estimates.emplace_back("fuel: as the sheet's consumption says, no fills logged to hold it to");
+  }
   std::ranges::copy(passage::estimates_in({.rules = rules, .towing = passage::towing_of(rig)}),
                     std::back_inserter(estimates));
   return estimates;

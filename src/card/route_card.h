@@ -129,7 +129,8 @@ struct CardContext {
   std::optional<units::Instant> snow_valid_until;
   std::vector<std::string> heights_notes;
   std::size_t places_rewalked = 0;
-  const rig::Rig* tow_out = nullptr;  ///< that the rules name; nothing: none
+  const rig::Rig* tow_out = nullptr;         ///< that the rules name; nothing: none
+  std::optional<units::Litres> fuel_back{};  ///< of the way back; nothing: none is open
 };
 
 /// Writes the card of one route. Requires a route that has at least one leg.

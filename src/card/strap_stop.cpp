@@ -33,6 +33,7 @@ bool is_room_to_pass(trails::MarkKind kind) {
   return kind == trails::MarkKind::turning_room || kind == trails::MarkKind::passing_place;
 }
 
+// Either way round. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 bool meet(const geo::Span& one, const geo::Span& other) {
   return !(one.to < other.from) && !(other.to < one.from);
 }

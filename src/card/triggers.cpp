@@ -9,6 +9,7 @@
 #include "card/figures.h"
 #include "card/snow_runs.h"
 #include "card/words.h"
+#include "day/fuel.h"
 #include "passage/mark_rules.h"
 #include "units/rounding.h"
 
@@ -217,8 +218,12 @@ std::vector<std::string> fuel_warnings(const search::Route& route, const CardCon
   std::vector<std::string> warnings;
   if (!(route.fuel + reserve <= aboard)) {
     warnings.push_back(words::fuel_short({aboard, route.fuel + reserve}));
-  } else if (!(route.fuel * 2.0 + reserve <= aboard)) {
-    warnings.push_back(words::no_fuel_to_return(route.fuel * 2.0 + reserve));
+  } else if (!context.fuel_back) {
+    warnings.push_back(words::no_way_back());
+  } else if (!(route.fuel + *context.fuel_back + reserve <= aboard)) {
+    warnings.push_back(
+        words::no_fuel_to_return(route.fuel + *context.fuel_back + reserve,
+                                 day::fuel_stations_on(route, context.scene.network)));
   }
   return warnings;
 }

@@ -248,10 +248,16 @@ std::string fuel_short(const FuelShort& fuel) {
          " does not cover this route and the reserve, " + fuel_needed_text(fuel.needed);
 }
 
-std::string no_fuel_to_return(units::Litres both_ways) {
-  return "not enough to come back without refuelling: there and back with the reserve takes "
-         "about " +
-         fuel_needed_text(both_ways);
+std::string no_fuel_to_return(units::Litres both_ways, const std::vector<std::string>& stations) {
+  return "not enough to come back without refuelling: there and back with the reserve takes " +
+         fuel_needed_text(both_ways) + "; " +
+         (stations.empty() ? "there is no fuel on this way"
+                           : "fuel on this way at " + base::joined(stations, ", ") +
+                                 ", and then ask anew with what is aboard");
+}
+
+std::string no_way_back() {
+  return "no way back is open to this rig in the snow of its arrival: know where it stays";
 }
 
 }  // namespace rimehaul::card::words

@@ -182,6 +182,9 @@ struct FuelShort {
   units::Litres needed;
 };
 [[nodiscard]] std::string fuel_short(const FuelShort& fuel);
-[[nodiscard]] std::string no_fuel_to_return(units::Litres both_ways);
+/// `stations`: where fuel is to be had on the way.
+[[nodiscard]] std::string no_fuel_to_return(units::Litres both_ways,
+                                            const std::vector<std::string>& stations);
+[[nodiscard]] std::string no_way_back();
 
 }  // namespace rimehaul::card::words

@@ -68,6 +68,7 @@ rig::Rig with_load(rig::Rig rig, LoadPlace place, Kilograms load) {
   return rig;
 }
 
+// The load, and the step past it. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 LoadEnd end_at(Loader& loader, LoadPlace place, Kilograms load, Kilograms further) {
   const rig::Rig rig = with_load(loader.rig(), place, load);
   const LoadedWay way = loader.drive(rig);
@@ -95,6 +96,7 @@ std::vector<LoadRange> ranges_of(Loader& loader, const passage::LoadSteps& steps
 }
 
 /// From none to the last whole kilogram of the rating, in whole steps.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 std::vector<Kilograms> loads_shown(Kilograms rating, Kilograms step) {
   const Kilograms last{std::floor(rating.value())};
   if (!(last >= Kilograms{0}) || !std::isfinite(last.value())) {

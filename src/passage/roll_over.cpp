@@ -170,6 +170,7 @@ Finding judge_carrier_roll_over(const Statics& statics) {
                     [&](const rig::TipEdge& edge) { return hitch_moment(edge, statics); });
 }
 
+// As the header has them. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 double slowing_before_tip(const Statics& bent, const Statics& harsh, double allowed_share) {
   const Body body = carrier_of(bent);
   double least = HUGE_VAL;

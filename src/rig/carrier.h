@@ -46,6 +46,12 @@ struct SupportPoint {
 
 enum class CarrierKind { skis_and_tracks, twin_track };
 
+/// What filling up has told of the fuel that was reckoned.
+struct FuelLog {
+  int fills = 0;
+  double factor = 1.0;  ///< the next fill takes no more of what was reckoned, with 95 % confidence
+};
+
 struct Carrier {
   std::string name;
   CarrierKind kind = CarrierKind::twin_track;
@@ -70,10 +76,11 @@ struct Carrier {
   SlopeRatings solo_empty;
   SlopeRatings solo_loaded;
   SlopeRatings towing;
-  units::Watts engine_power;           ///< at the crankshaft, at the site's height
-  double driveline_efficiency = 0.65;  ///< (0, 1]
-  units::GramsPerKilowattHour consumption;
-  units::LitresPerHour idle_consumption;
+  units::Watts engine_power;                ///< at the crankshaft, at the site's height
+  double driveline_efficiency = 0.65;       ///< (0, 1]
+  units::GramsPerKilowattHour consumption;  ///< by the fuel log, where there is one
+  units::LitresPerHour idle_consumption;    ///< the same
+  std::optional<FuelLog> fuel_log{};
   units::Litres tank;
   BodyPoint tank_at{};  ///< centre of the fuel
   units::KilogramsPerCubicMetre fuel_density;

@@ -19,22 +19,22 @@ double angle_of(Slope slope) {
 
 /// Each of a trial's numbers on ground of some angle.
 template <class RatioOn>
-std::optional<Spread> spread_over(const TrialGround& ground, const RatioOn& ratios_on) {
+std::optional<units::Spread> spread_over(const TrialGround& ground, const RatioOn& ratios_on) {
   const double angle = angle_of(ground.grade);
   const double error = angle_of(ground.error);
-  const auto told = spread_of(ratios_on(angle));
-  const auto up = spread_of(ratios_on(angle + error));
-  const auto down = spread_of(ratios_on(angle - error));
+  const auto told = units::spread_of(ratios_on(angle));
+  const auto up = units::spread_of(ratios_on(angle + error));
+  const auto down = units::spread_of(ratios_on(angle - error));
   if (!told || !up || !down) {
     return std::nullopt;
   }
-  return Spread{told->count, told->mean, told->deviation, std::min(up->low, down->low),
-                std::max(up->high, down->high)};
+  return units::Spread{told->count, told->mean, told->deviation, std::min(up->low, down->low),
+                       std::max(up->high, down->high)};
 }
 
 }  // namespace
 
-std::optional<Spread> ratio_of(const Pulls& pulls) {
+std::optional<units::Spread> ratio_of(const Pulls& pulls) {
   const double weight = units::weight_of(pulls.mass).value();
   const bool is_drawbar = pulls.what == Pulled::drawbar;
   return spread_over(pulls.ground, [&](double angle) {
@@ -50,7 +50,7 @@ std::optional<Spread> ratio_of(const Pulls& pulls) {
   });
 }
 
-std::optional<Spread> ratio_of(const Stops& stops) {
+std::optional<units::Spread> ratio_of(const Stops& stops) {
   return spread_over(stops.ground, [&](double angle) {
     std::vector<double> ratios;
     ratios.reserve(stops.stops.size());
@@ -82,7 +82,7 @@ std::optional<ForceRatio> ratio_of(const Holds& holds) {
   return ForceRatio{std::tan(*steepest - angle_of(holds.error)) / holds.track_share};
 }
 
-std::string words_for(const Spread& spread, const char* trials) {
+std::string words_for(const units::Spread& spread, const char* trials) {
   using units::Round;
   return std::to_string(spread.count) + " " + trials + ", " +
          units::text_of(spread.mean, 3, Round::nearest) + " +- " +

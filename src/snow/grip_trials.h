@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "snow/grip.h"
-#include "snow/spread.h"
 #include "units/slope.h"
+#include "units/spread.h"
 
 namespace rimehaul::snow {
 
@@ -62,14 +62,14 @@ struct Holds {
 ///   resistance of what is pulled: (F - m g sin t) / (m g cos t)
 ///   gross traction of the tracks: (F + m g sin t) / (m g cos t phi), the carrier's own motion
 ///   resistance left out, which errs low
-[[nodiscard]] std::optional<Spread> ratio_of(const Pulls& pulls);
+[[nodiscard]] std::optional<units::Spread> ratio_of(const Pulls& pulls);
 /// Of braked tracks, drag included: (v^2 / (2 d g) - sin t) / (cos t phi).
-[[nodiscard]] std::optional<Spread> ratio_of(const Stops& stops);
+[[nodiscard]] std::optional<units::Spread> ratio_of(const Stops& stops);
 /// The steepest slope held that is gentler than all on which it slid: tan t / phi, at the bad side
 /// of the error. Nothing when it held on fewer than three, or on none that is gentler.
 [[nodiscard]] std::optional<units::ForceRatio> ratio_of(const Holds& holds);
 
 /// "6 pulls, 0.241 +- 0.012, the next between 0.212 and 0.270".
-[[nodiscard]] std::string words_for(const Spread& spread, const char* trials);
+[[nodiscard]] std::string words_for(const units::Spread& spread, const char* trials);
 
 }  // namespace rimehaul::snow

@@ -326,16 +326,36 @@ TEST_CASE("fuel: enough to come back says nothing, less warns, too little for th
   drive.route.fuel = units::Litres{3};
   drive.rig.carrier.tank = units::Litres{30};
   drive.scene.rules.fuel_reserve = 0.25;
-  drive.rig.load.fuel = units::Litres{13.5};
-  CHECK(fuel_warnings(drive.route, drive.context()).empty());
-  drive.rig.load.fuel = units::Litres{13.4};
-  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "come back"));
-  drive.rig.load.fuel = units::Litres{10.5};
-  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "come back"));
-  drive.rig.load.fuel = units::Litres{10.4};
-  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "does not cover"));
-  drive.rig.load.fuel = units::Litres{std::nan("")};
-  CHECK(has_line(fuel_warnings(drive.route, drive.context()), "does not cover"));
+  const auto warnings = [&drive](double aboard_l, std::optional<double> back_l) {
+    drive.rig.load.fuel = units::Litres{aboard_l};
+    CardContext context = drive.context();
+    context.fuel_back = back_l ? std::optional{units::Litres{*back_l}} : std::nullopt;
+    return fuel_warnings(drive.route, context);
+  };
+  CHECK(warnings(14.5, 4.0).empty());
+  CHECK(has_line(warnings(14.4, 4.0), "come back"));
+  CHECK(has_line(warnings(14.4, 4.0), "takes 14.5 L"));
+  CHECK(has_line(warnings(10.5, 4.0), "come back"));
+  CHECK(has_line(warnings(10.4, 4.0), "does not cover"));
+  CHECK(has_line(warnings(std::nan(""), 4.0), "does not cover"));
+  CHECK(has_line(warnings(30, std::nan("")), "come back"));
+  CHECK(has_line(warnings(30, std::nullopt), "no way back is open"));
+}
+
+TEST_CASE("where fuel is to be had on the way, the warning names the place") {
+  Drive drive{trails::Way::as_drawn};
+  drive.route.fuel = units::Litres{3};
+  drive.rig.carrier.tank = units::Litres{30};
+  drive.scene.rules.fuel_reserve = 0.25;
+  drive.rig.load.fuel = units::Litres{11};
+  const auto warnings = [&drive] {
+    CardContext context = drive.context();
+    context.fuel_back = units::Litres{4};
+    return fuel_warnings(drive.route, context);
+  };
+  CHECK(has_line(warnings(), "there is no fuel on this way"));
+  drive.scene.network.stations[1].kind = trails::StationKind::fuel;
+  CHECK(has_line(warnings(), "fuel on this way at Lodge, and then ask anew"));
 }
 
 TEST_CASE("a decision that was taken is told with its leg and with who took it") {

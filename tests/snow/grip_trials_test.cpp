@@ -114,7 +114,7 @@ TEST_CASE("four pulls or stops are too few") {
 }
 
 TEST_CASE("a spread is told with its limits on their safe sides") {
-  CHECK(words_for(*spread_of({0.22, 0.23, 0.24, 0.25, 0.26}), "pulls") ==
+  CHECK(words_for(*units::spread_of({0.22, 0.23, 0.24, 0.25, 0.26}), "pulls") ==
         "5 pulls, 0.240 +- 0.016, the next between 0.203 and 0.277");
 }
 

@@ -48,13 +48,15 @@ bool LabelRoom::take_if_free(const Box& box) {
 }
 
 std::optional<Box> LabelRoom::place_beside(Spot spot, LabelSize size, double farthest_pt) {
-  for (double gap_pt = 5.0; gap_pt <= farthest_pt; gap_pt *= 1.5) {
+  double gap_pt = 5.0;
+  while (gap_pt <= farthest_pt) {
     for (const Side side : kSides) {
       const Box box = box_beside(spot, side, gap_pt, size);
       if (take_if_free(box)) {
         return box;
       }
     }
+    gap_pt *= 1.5;
   }
   return std::nullopt;
 }

@@ -8,9 +8,9 @@ namespace {
 
 /// Ticks across a line, every so many points along it.
 struct Ticks {
-  double every_pt;
-  double half_pt;
-  double width_pt;
+  double every_pt = 0.0;
+  double half_pt = 0.0;
+  double width_pt = 0.0;
 };
 
 struct LineLook {

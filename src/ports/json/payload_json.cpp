@@ -39,6 +39,7 @@ Object end_json(const card::PayloadEnd& end) {
 
 std::vector<Object> ranges_json(const std::vector<card::PayloadRange>& ranges) {
   std::vector<Object> objects;
+  objects.reserve(ranges.size());
   for (const card::PayloadRange& range : ranges) {
     objects.push_back(
         Object{}.object("from", end_json(range.from)).object("to", end_json(range.to)));

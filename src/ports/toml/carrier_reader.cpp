@@ -7,6 +7,7 @@
 #include "ports/toml/machine_reader.h"
 #include "ports/toml/provenance_reader.h"
 #include "rig/rig.h"
+#include "units/spread.h"
 
 namespace rimehaul::ports::toml {
 
@@ -97,6 +98,7 @@ class CarrierSheet {
   void read_masses();
   void read_shape();
   void read_hitch();
+  void calibrate_fuel();
   void read_drive();
   void read_all_ratings();
 
@@ -152,6 +154,26 @@ void CarrierSheet::read_hitch() {
   carrier_.towed_mass_rating = in_.must<Kilograms>("towed_kg", {.from = 0, .to = 20'000});
 }
 
+void CarrierSheet::calibrate_fuel() {
+  if (!in_.has("fills_l")) {
+    return;
+  }
+  constexpr Range kLitres{.above = 0, .to = 10'000};
+  constexpr std::array<Range, 2> kReckonedAndFilled{kLitres, kLitres};
+  std::vector<double> ratios;
+  for (const std::vector<double>& fill : in_.rows("fills_l", kReckonedAndFilled)) {
+    ratios.push_back(fill.back() / fill.front());
+  }
+  const auto spread = units::spread_of(ratios);
+  if (!spread) {
+    in_.fault("fills_l", {"are too few to tell by", "log five fills or more, or leave it out"});
+    return;
+  }
+  carrier_.fuel_log = rig::FuelLog{.fills = spread->count, .factor = spread->high};
+  carrier_.consumption = carrier_.consumption * spread->high;
+  carrier_.idle_consumption = carrier_.idle_consumption * spread->high;
+}
+
 void CarrierSheet::read_drive() {
   constexpr double kWattsPerKilowatt = 1000.0;
   constexpr double kKilometresPerHour = 3.6;  // of one metre per second
@@ -161,6 +183,7 @@ void CarrierSheet::read_drive() {
   carrier_.consumption =
       in_.must<units::GramsPerKilowattHour>("consumption_g_per_kwh", {.from = 100, .to = 2'000});
   carrier_.idle_consumption = in_.must<units::LitresPerHour>("idle_l_per_h", {.from = 0, .to = 50});
+  calibrate_fuel();
   carrier_.tank = in_.must<Litres>("tank_l", {.above = 0, .to = 1'000});
   carrier_.tank_at = read_place(in_, "tank_at_m");
   carrier_.fuel_density =

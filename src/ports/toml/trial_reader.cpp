@@ -13,9 +13,9 @@ namespace rimehaul::ports::toml {
 namespace {
 
 using snow::Pulled;
-using snow::Spread;
 using units::ForceRatio;
 using units::Slope;
+using units::Spread;
 
 constexpr std::array<Word<Pulled>, 6> kPulled{{{"drawbar", Pulled::drawbar},
                                                {"carrier_rolling", Pulled::carrier_rolling},

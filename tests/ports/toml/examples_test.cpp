@@ -106,6 +106,30 @@ TEST_CASE("the example of rigs.toml reads without a fault, kilowatts and km/h tu
   CHECK_FALSE(rig.trailer->climb.has_value());
 }
 
+TEST_CASE("five fills and more make the fuel reckoned what the next one will not exceed") {
+  const TestFolder folder;
+  const auto carrier_with = [&](const std::string& fills) {
+    return read_rigs(
+        folder.with("rigs.toml", testing::changed(testing::rigs_example(), "idle_l_per_h = 1.0",
+                                                  "idle_l_per_h = 1.0\nfills_l = " + fills)));
+  };
+  const auto [rigs, faults] = carrier_with("[[10, 12], [10, 12], [20, 24], [5, 6], [10, 12]]");
+  CHECK(lines_of(faults) == Lines{});
+  const rig::Carrier& carrier = rigs.at(0).carrier;
+  REQUIRE(carrier.fuel_log.has_value());
+  CHECK(carrier.fuel_log->fills == 5);
+  CHECK(near(carrier.fuel_log->factor, 1.2, 1e-12));  // no spread at all
+  const auto [plain, none] = read_rigs(folder.with("rigs.toml", testing::rigs_example()));
+  CHECK(near(carrier.consumption.value(), plain.at(0).carrier.consumption.value() * 1.2, 1e-9));
+  CHECK(near(carrier.idle_consumption.value(), 1.0 * 1.2, 1e-12));
+  // 1.0, 1.1, 1.2, 1.3, 1.4: mean 1.2, s = 0.1581, t = 2.132 (NIST table), sqrt(1.2) = 1.0954.
+  const auto spread = carrier_with("[[10, 10], [10, 11], [10, 12], [10, 13], [10, 14]]").data;
+  CHECK(near(spread.at(0).carrier.fuel_log->factor, 1.2 + 2.132 * 0.158114 * 1.095445, 1e-3));
+  const auto few = lines_of(carrier_with("[[10, 12], [10, 12]]").faults);
+  REQUIRE(few.size() == 1);
+  CHECK(few.front().find("are too few to tell by; log five fills or more") != std::string::npos);
+}
+
 TEST_CASE("the example of rules.toml reads without a fault and lies over the defaults") {
   const TestFolder folder;
   const auto [rules, faults] = read_rules(folder.with("rules.toml", testing::rules_example()));

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-namespace rimehaul::snow {
+namespace rimehaul::units {
 
 /// Numbers measured one after another.
 struct Spread {
@@ -24,4 +24,4 @@ inline constexpr int kFewest = 5;
 /// fewer than kFewest numbers, or one that is not finite.
 [[nodiscard]] std::optional<Spread> spread_of(const std::vector<double>& numbers);
 
-}  // namespace rimehaul::snow
+}  // namespace rimehaul::units

@@ -1,5 +1,5 @@
 // Spread of a few numbers: Student's t against scipy, and a worked sample.
-#include "snow/spread.h"
+#include "units/spread.h"
 
 #include <doctest/doctest.h>
 
@@ -8,7 +8,7 @@
 #include <sstream>
 #include <string>
 
-namespace rimehaul::snow {
+namespace rimehaul::units {
 namespace {
 
 /// What python3 prints.
@@ -69,4 +69,4 @@ TEST_CASE("four numbers say nothing, nor do five of which one is none") {
   CHECK_FALSE(spread_of({1, 1, 1, 1, std::nan("")}).has_value());
 }
 
-}  // namespace rimehaul::snow
+}  // namespace rimehaul::units

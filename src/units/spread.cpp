@@ -1,11 +1,11 @@
-#include "snow/spread.h"
+#include "units/spread.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <numeric>
 
-namespace rimehaul::snow {
+namespace rimehaul::units {
 
 namespace {
 
@@ -37,4 +37,4 @@ std::optional<Spread> spread_of(const std::vector<double>& numbers) {
   return Spread{static_cast<int>(numbers.size()), mean, deviation, mean - reach, mean + reach};
 }
 
-}  // namespace rimehaul::snow
+}  // namespace rimehaul::units
