@@ -88,7 +88,8 @@ TEST_CASE("the same audit at the same --now gives the same bytes, text, JSON and
         run_command(audit_words(site, {"--json", "-"})).out);
 }
 
-TEST_CASE("on the demo a leg has exceedances exactly where the judge finds it closed") {
+TEST_CASE("on the demo a leg has exceedances exactly where the judge finds it closed" *
+          doctest::test_suite("whole demo")) {
   const LoadedSite site = load_usable_site(std::string{RIMEHAUL_ROOT} + "/routes/marrowfell");
   const passage::Scene& scene = *site.scene;
   const passage::Scene bare = audit::without_errors(scene);

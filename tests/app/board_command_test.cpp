@@ -119,7 +119,8 @@ TEST_CASE("every cell of the board says what a single route says, on the tiny si
   }
 }
 
-TEST_CASE("every cell of the board says what a single route says, on pairs of the demo") {
+TEST_CASE("every cell of the board says what a single route says, on pairs of the demo" *
+          doctest::test_suite("whole demo")) {
   const std::vector<std::string> sled{"--rig", "Broadfoot with sled", "--load",
                                       "40",    "--towed-load",        "60"};
   check_alike(
@@ -128,7 +129,7 @@ TEST_CASE("every cell of the board says what a single route says, on pairs of th
   check_alike({kDemo, sled, "wet", "Cable House", "Fell Lodge"});
 }
 
-TEST_CASE("wetter snow opens no pair at a fixed surface") {
+TEST_CASE("wetter snow opens no pair at a fixed surface" * doctest::test_suite("whole demo")) {
   const TinySite scratch;
   const std::string csv = scratch.path("board.csv");
   const Ran ran = run_command({"board", kDemo, "--rig", "Broadfoot", "--load", "100",
@@ -219,7 +220,8 @@ TEST_CASE("a cell of the whole board is the same as in the board of one station,
   CHECK(with_loads > 0);
 }
 
-TEST_CASE("a pair that a load opens with a decision besides is restricted, as route says") {
+TEST_CASE("a pair that a load opens with a decision besides is restricted, as route says" *
+          doctest::test_suite("whole demo")) {
   const std::vector<std::string> asked{
       "--rig",  "Broadfoot",   "--load", "190",        "--snow", "dry",   "--visibility",
       "400",    "--wind",      "18",     "--bulletin", "2",      "--now", "2026-02-01T18:30:00Z",
@@ -283,7 +285,8 @@ TEST_CASE("a cell tells its own share, and what the site's rules say is no estim
   CHECK(says(ran.out, "- closed in wind over 60 km/h"));
 }
 
-TEST_CASE("a way that only lacks a status is told before one that is over a limit") {
+TEST_CASE("a way that only lacks a status is told before one that is over a limit" *
+          doctest::test_suite("whole demo")) {
   const std::string told = "today's status of blasting 'Crag Control'";
   for (const char* verb : {"board", "route"}) {
     const Ran ran =

@@ -55,7 +55,8 @@ audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig
           .places_judged = 10};
 }
 
-TEST_CASE("a board judged on all cores is told as the one judged on one, whatever the classes") {
+TEST_CASE("a board judged on all cores is told as the one judged on one, whatever the classes" *
+          doctest::test_suite("whole demo")) {
   AllClasses asked;
   for (std::size_t classes = asked.columns.size(); classes > 0; --classes) {
     const std::span<const day::BoardSnow> columns{asked.columns.data(), classes};

@@ -67,7 +67,8 @@ std::vector<std::string> demo_stations() {
   return names;
 }
 
-TEST_CASE("the card of a way from the top, and of one from the far hut, is one sheet") {
+TEST_CASE("the card of a way from the top, and of one from the far hut, is one sheet" *
+          doctest::test_suite("whole demo")) {
   const testing::Workplace workplace;
   int ways = 0;
   for (const char* const from : {"Crow Top", "Gill Hut"}) {
@@ -87,7 +88,8 @@ TEST_CASE("the card of a way from the top, and of one from the far hut, is one s
 
 TEST_CASE(
     "so are the cards of longer ways past other stations, up to twelve legs; one more takes "
-    "another page") {
+    "another page" *
+    doctest::test_suite("whole demo")) {
   const testing::Workplace workplace;
   std::set<int> legs;
   for (const std::vector<std::string>& stations :
