@@ -62,7 +62,8 @@ Finding judge_direction(const trails::Trail& trail, trails::Way way) {
 }
 
 Finding held_to_hours(const HoursRule& rule, Stay stay, const Rules& rules) {
-  const auto [from, to] = rule.hours;
+  const units::TimeOfDay from = rule.hours.from;
+  const units::TimeOfDay to = rule.hours.to;
   const double entry_s = static_cast<double>(local_seconds(stay.entry, rules.utc_offset_minutes));
   const bool always = from.minutes == 0 && to.minutes == kMinutesPerDay;
   const auto held = [&](double earlier_s, double later_s) {
