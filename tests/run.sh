@@ -11,8 +11,8 @@ RIMEHAUL_GPX11_XSD="$(bash .ci/gpx_schema)" ||
 export RIMEHAUL_GPX11_XSD
 export LSAN_OPTIONS="suppressions=$PWD/.ci/leaks:print_suppressions=0"
 
-# Tests over the whole demo site many times over take too long under the sanitizers, and lead through
-# no code that the others do not: these are for the plain run alone.
+# Tests over the whole demo site many times over take most of a sanitised run: these are for the plain
+# run alone.
 export left_out=""
 [ "${RIMEHAUL_SANITIZE:-OFF}" != ON ] || left_out="--test-suite-exclude=whole demo"
 

@@ -8,6 +8,8 @@ namespace rimehaul::card::words {
 
 namespace {
 
+constexpr const char* kSaySnow =
+    "--snow CLASS, or a snow report that speaks of this place and hour";
 constexpr const char* kSayHeights = "heights that cover the trail, and their error in site.toml";
 
 }  // namespace
@@ -131,11 +133,14 @@ std::string where_to_say(const passage::Finding& finding) {
   if (finding.missing == passage::kNoHeightsHere) {
     return kSayHeights;
   }
+  if (finding.missing == passage::kNoSnowHere) {
+    return kSaySnow;
+  }
   switch (finding.check) {
     case heights_known:
       return kSayHeights;
     case snow_known:
-      return "--snow CLASS, or a snow report that speaks of this place and hour";
+      return kSaySnow;
     case trail_attributes:
     case off_tracking:
       return "the trail's attributes in the trails file";

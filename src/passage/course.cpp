@@ -185,7 +185,7 @@ PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const
 }
 
 std::string snow_missing(const Footfall& footfall) {
-  return footfall.height.has_value() ? "snow at this place and hour" : kNoHeightsHere;
+  return footfall.height.has_value() ? kNoSnowHere : kNoHeightsHere;
 }
 
 bool is_known(const AttitudeBox& box) {

@@ -32,6 +32,7 @@ struct SnowThere {
 
 /// What is not known where no height is: the snow, too, is told by height.
 inline constexpr const char* kNoHeightsHere = "heights of the ground here";
+inline constexpr const char* kNoSnowHere = "snow at this place and hour";
 /// What is not known where nobody has said what the snow is like; in `footfall`'s place.
 [[nodiscard]] std::string snow_missing(const Footfall& footfall);
 

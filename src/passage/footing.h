@@ -24,13 +24,14 @@ struct Footing {
   units::Metres in_new_snow{0};  ///< how deep one sinks in the day's new snow
 };
 
-/// How much deeper the low side may sink than the other, and who says so: the rules, the site's
-/// measured snow, or the day's new snow, whichever is the most. NaN where one of them is.
+/// How much deeper the low side of a body may sink than the other, and who says so: the rules, the
+/// site's measured snow, or the day's new snow, whichever is the most. NaN where one of them is.
 struct LowSide {
   units::Metres deeper;
   Origin origin = Origin::rules;
 };
-[[nodiscard]] LowSide low_side_of(const Footing& footing);
+/// `body`: roll-over of the carrier, or of the trailer.
+[[nodiscard]] LowSide low_side_of(const Footing& footing, Check body);
 
 // Every function gives an upper bound of its share over both boxes, at the worst corner of each
 // term. The formulas, symbols, sources and worked examples stand on the pages that facts_of(check)

@@ -2,6 +2,7 @@
 #include "passage/grip_table.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rimehaul::passage {
 
@@ -12,21 +13,40 @@ std::size_t index_of(snow::SnowState state) {
          static_cast<std::size_t>(state.surface);
 }
 
+snow::TrackPrint print_of(units::Newtons weight, units::SquareMetres area, units::Metres length) {
+  return {.pressure = weight / area,
+          .width = units::Metres{area.value() / length.value()},
+          .length = length};
+}
+
+/// 0 without a trailer; NaN where its sheet leaves it open.
+units::Metres trailer_sinkage(const snow::GripLaw& law, const rig::Rig& rig,
+                              const rig::Weighed& weighed, snow::SnowState state) {
+  if (!rig.trailer) {
+    return units::Metres{0};
+  }
+  const rig::Trailer& trailer = *rig.trailer;
+  const auto row = law.row(state, print_of(units::weight_of(weighed.trailer.mass),
+                                           trailer.contact_area, trailer.contact_length));
+  return row ? row->side_sinkage : units::Metres{std::nan("")};
+}
+
 }  // namespace
 
 GripTable::GripTable(const snow::GripLaw& law, const rig::Rig& rig, const rig::Weighed& weighed) {
   const units::Newtons on_tracks =
       units::weight_of(weighed.carrier.mass) * rig.carrier.track_weight_share;
-  const units::Metres length = rig.carrier.contact_length;
-  const snow::TrackPrint print{
-      .pressure = on_tracks / rig.carrier.contact_area,
-      .width = units::Metres{rig.carrier.contact_area.value() / length.value()},
-      .length = length};
+  const snow::TrackPrint print =
+      print_of(on_tracks, rig.carrier.contact_area, rig.carrier.contact_length);
   for (int wetness = 0; wetness < snow::kWetnessCount; ++wetness) {
     for (int surface = 0; surface < snow::kSurfaceCount; ++surface) {
       const snow::SnowState state{static_cast<snow::Wetness>(wetness),
                                   static_cast<snow::Surface>(surface)};
-      rows_.at(index_of(state)) = law.row(state, print);
+      std::optional<snow::GripRow>& row = rows_.at(index_of(state));
+      row = law.row(state, print);
+      if (row) {
+        row->trailer_side_sinkage = trailer_sinkage(law, rig, weighed, state);
+      }
     }
   }
 }

@@ -86,7 +86,8 @@ Lean lean_over(const rig::TipEdge& edge, const Body& body, const Statics& static
   const double inside = edge.inside.value() -
                         (moment_newton_metre == 0.0 ? 0.0 : moment_newton_metre / pressed_newton);
   const double tip = std::atan(inside / body.balance.centre.up.value());
-  const double sunk = std::atan(low_side_of(statics.footing).deeper.value() / lean.width_m);
+  const double sunk =
+      std::atan(low_side_of(statics.footing, body.check).deeper.value() / lean.width_m);
   lean.capacity = std::tan(statics.footing.rules.roll_over_reserve * tip - sunk);
   return lean;
 }
@@ -118,7 +119,7 @@ Finding written(const rig::TipEdge& edge, const Lean& lean, const Body& body,
   sheet.positive("m", amount(body.balance.mass), Origin::load);
   sheet.positive("n", count_of(tilt.normal_least), Origin::derived);
   sheet.positive("w", amount(Metres{lean.width_m}), Origin::rig_sheet);
-  const LowSide low = low_side_of(statics.footing);
+  const LowSide low = low_side_of(statics.footing, body.check);
   sheet.not_negative("d", amount(low.deeper), low.origin);
   sheet.share_of_one("r", statics.footing.rules.roll_over_reserve, Origin::rules);
   return sheet.compared(tangent(lean.demand), tangent(lean.capacity));
@@ -153,10 +154,12 @@ Body carrier_of(const Statics& statics) {
 
 }  // namespace
 
-LowSide low_side_of(const Footing& footing) {
+LowSide low_side_of(const Footing& footing, Check body) {
+  const Metres by_strength = body == Check::trailer_roll_over ? footing.grip.trailer_side_sinkage
+                                                              : footing.grip.side_sinkage;
   LowSide low{footing.rules.low_side_sinkage, Origin::rules};
-  for (const LowSide& other : {LowSide{footing.grip.side_sinkage, Origin::grip},
-                               LowSide{footing.in_new_snow, Origin::snow_report}}) {
+  for (const LowSide& other :
+       {LowSide{by_strength, Origin::grip}, LowSide{footing.in_new_snow, Origin::snow_report}}) {
     // What is no depth stays, and closes.
     if (low.deeper >= Metres{0} && !(other.deeper <= low.deeper)) {
       low = other;

@@ -6,7 +6,12 @@ namespace {
 
 WeighedOut weighing_of(const snow::GripLaw& law, const rig::Rig& rig, Tank tank) {
   const rig::Weighed weighed = rig::weigh(rig);
-  return {tank, weighed, GripTable{law, rig, weighed}};
+  WeighedOut weighing{tank, weighed, GripTable{law, rig, weighed}};
+  // What the hitch carries presses the tracks down too.
+  rig::Weighed laden = weighed;
+  laden.carrier.mass = laden.carrier.mass + laden.tongue_mass;
+  weighing.grip.sinks_no_less_than(GripTable{law, rig, laden});
+  return weighing;
 }
 
 }  // namespace

@@ -36,6 +36,7 @@ struct GripRow {
   /// How much deeper one side may sink than the other, by measured strength: all the weight on one
   /// side against none on the other. 0: not measured.
   units::Metres side_sinkage{0};
+  units::Metres trailer_side_sinkage{0};  ///< the same of a trailer, filled in by who knows it
 
   /// Number by number the more cautious of this row and another; standing and source stay.
   [[nodiscard]] GripRow limited_by(const GripRow& other) const;

@@ -160,9 +160,13 @@ void CarrierSheet::calibrate_fuel() {
   }
   constexpr Range kLitres{.above = 0, .to = 10'000};
   constexpr std::array<Range, 2> kReckonedAndFilled{kLitres, kLitres};
+  const std::size_t faults_before = in_.faults();
   std::vector<double> ratios;
   for (const std::vector<double>& fill : in_.rows("fills_l", kReckonedAndFilled)) {
     ratios.push_back(fill.back() / fill.front());
+  }
+  if (in_.faults() != faults_before) {
+    return;  // it is told already
   }
   const auto spread = units::spread_of(ratios);
   if (!spread) {

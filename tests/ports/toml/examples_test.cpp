@@ -125,6 +125,9 @@ TEST_CASE("five fills and more make the fuel reckoned what the next one will not
   // 1.0, 1.1, 1.2, 1.3, 1.4: mean 1.2, s = 0.1581, t = 2.132 (NIST table), sqrt(1.2) = 1.0954.
   const auto spread = carrier_with("[[10, 10], [10, 11], [10, 12], [10, 13], [10, 14]]").data;
   CHECK(near(spread.at(0).carrier.fuel_log->factor, 1.2 + 2.132 * 0.158114 * 1.095445, 1e-3));
+  const auto odd = lines_of(carrier_with("[[10, 12], [10, 0], [20, 24], [5, 6], [10, 12]]").faults);
+  REQUIRE(odd.size() == 1);  // and not that the rest are too few
+  CHECK(odd.front().find("fills_l") != std::string::npos);
   const auto few = lines_of(carrier_with("[[10, 12], [10, 12]]").faults);
   REQUIRE(few.size() == 1);
   CHECK(few.front().find("are too few to tell by; log five fills or more") != std::string::npos);
