@@ -6,8 +6,8 @@
 #include <utility>
 
 #include "app/input_files.h"
+#include "app/load_heights.h"
 #include "app/names_meant.h"
-#include "app/own_facts.h"
 #include "app/own_files.h"
 #include "app/site_words.h"
 #include "app/status.h"
@@ -62,32 +62,6 @@ std::vector<Feature> read_layers(const std::vector<std::string>& files, std::vec
   return all;
 }
 
-std::optional<double> metres_per(std::optional<ports::toml::HeightUnit> unit) {
-  if (!unit) {
-    return std::nullopt;
-  }
-  switch (*unit) {
-    case ports::toml::HeightUnit::metres:
-      return 1.0;
-    case ports::toml::HeightUnit::feet:
-      return 0.3048;
-    case ports::toml::HeightUnit::us_survey_feet:
-      return 1200.0 / 3937.0;
-  }
-  return std::nullopt;
-}
-
-ports::gdal::HeightRasterRequest heights_wanted(const SiteFile& site) {
-  return {.folder = heights_folder(site),
-          .files = site.heights.files,
-          .shown_folder = site.heights.folder,
-          .map_frame = site.map_frame,
-          .vertical_datum = site.heights.vertical_datum,
-          .metres_per_unit = metres_per(site.heights.unit),
-          .lowest = site.heights.lowest,
-          .highest = site.heights.highest};
-}
-
 ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& frame,
                                      std::vector<Fault>& faults) {
   namespace layers = ports::gdal;
@@ -111,26 +85,6 @@ ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& 
     return layers::read_marks(file(shown), frame, parts.trails, parts.trail_list);
   });
   return parts;
-}
-
-/// How far beside a trail the judges may look: steep ground within the widest keep-off of the
-/// bulletin's levels, and some more for the rig, the line's error and whole cells.
-units::Metres reach_beside_trails(const passage::Rules& rules) {
-  units::Metres reach{0};
-  for (const passage::BulletinStep& step : rules.bulletin) {
-    reach = std::max(reach, step.keep_off);
-  }
-  return reach + units::Metres{100};
-}
-
-terrain::HeightMap load_heights(terrain::BlockSource& source, const passage::Rules& rules,
-                                const std::vector<trails::Trail>& trails) {
-  std::vector<terrain::Corridor> corridors;
-  corridors.reserve(trails.size());
-  for (const trails::Trail& trail : trails) {
-    corridors.push_back({trail.line, reach_beside_trails(rules)});
-  }
-  return terrain::HeightMap::load(source, corridors);
 }
 
 std::optional<passage::Rules> read_rules(const SiteFile& site, LoadedSite& loaded) {
@@ -162,11 +116,7 @@ std::optional<ports::gdal::OpenedHeights> read_heights(const SiteFile& site,
   if (site.heights.files.empty()) {
     return std::nullopt;
   }
-  return read_part(faults, [&] {
-    const ports::gdal::HeightRasterRequest request = heights_wanted(site);
-    return site.heights.unit_is_unclear ? open_whatever_the_unit(request)
-                                        : ports::gdal::open_heights(request);
-  });
+  return read_part(faults, [&] { return open_heights_of(site); });
 }
 
 /// That of the heights; without any, the one that site.toml declares. Nothing where neither is
@@ -196,8 +146,10 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
   if (!frame) {
     return;
   }
+  terrain::HeightTrust trust;
   if (heights) {
-    loaded.heights_notes = heights_notes(site, heights->facts);
+    trust = bring_to_rig_scale(*heights, site.heights.trust, loaded.rigs);
+    loaded.heights_notes = heights_notes(site, trust, heights->facts.notes);
   }
   auto network = read_part(loaded.faults, [&] {
     return ports::geos::node_network(read_parts(site, *frame, loaded.faults), site.snap);
@@ -216,8 +168,6 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
                                              {}};
   });
   if (map) {
-    terrain::HeightTrust trust = site.heights.trust;
-    trust.measured_step = heights->facts.widest_step;
     loaded.scene.emplace(passage::Scene{.site_name = site.name,
                                         .frame = *frame,
                                         .heights = std::move(*map),

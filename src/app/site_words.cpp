@@ -84,14 +84,14 @@ void doubt_heights(const LoadedSite& site, std::vector<Fault>& doubts) {
 }  // namespace
 
 std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
-                                       const ports::gdal::HeightRasterFacts& facts) {
+                                       const terrain::HeightTrust& trust,
+                                       const std::vector<std::string>& of_files) {
   std::vector<std::string> notes;
   std::string measured = site.heights.source;
   if (!site.heights.date.empty()) {
     measured += (measured.empty() ? "" : ", ") + site.heights.date;
   }
   notes.push_back(measured.empty() ? "nobody says who measured them, and when" : measured);
-  const terrain::HeightTrust& trust = site.heights.trust;
   for (std::size_t i = 0; i < trust.errors.size(); ++i) {
     const terrain::HeightError& error = trust.errors[i];
     std::string note = "error declared: standard deviation " +
@@ -111,7 +111,17 @@ std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
         (trust.sub_cell_is_estimate ? ", an estimate" : "") +
         (site.heights.sub_cell_source.empty() ? "" : " (" + site.heights.sub_cell_source + ")"));
   }
-  notes.insert(notes.end(), facts.notes.begin(), facts.notes.end());
+  if (trust.rounded_to > units::Metres{0}) {
+    notes.push_back("rounded to " + metres_text(trust.rounded_to) +
+                    ", which counts as a further error");
+  }
+  if (trust.mean_over > 1) {
+    const std::string cells = std::to_string(trust.mean_over);
+    notes.push_back("means over " + cells + " x " + cells + " cells, " +
+                    metres_text(static_cast<double>(trust.mean_over) * trust.measured_step) +
+                    " wide, as no gauge is narrower; what is narrower is not seen");
+  }
+  notes.insert(notes.end(), of_files.begin(), of_files.end());
   return notes;
 }
 

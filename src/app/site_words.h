@@ -5,13 +5,14 @@
 #include <vector>
 
 #include "app/load_site.h"
-#include "ports/gdal/height_raster.h"
+#include "ports/toml/site_file.h"
 
 namespace rimehaul::app {
 
-/// Source, date, declared errors and what was found in the files.
+/// Source, date, errors that count, and what was found in the files.
 [[nodiscard]] std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
-                                                     const ports::gdal::HeightRasterFacts& facts);
+                                                     const terrain::HeightTrust& trust,
+                                                     const std::vector<std::string>& of_files);
 
 /// "20 trails, 12.3 km, in 44 legs", "rigs: A, B", ...
 [[nodiscard]] std::vector<std::string> contents_of(const LoadedSite& site);

@@ -36,7 +36,8 @@ double correlation_over(units::Metres distance, const HeightError& error) {
 }
 
 bool declared(const HeightTrust& trust) {
-  return !trust.errors.empty() && std::ranges::all_of(trust.errors, possible);
+  return !trust.errors.empty() && std::ranges::all_of(trust.errors, possible) &&
+         trust.mean_over >= 1 && trust.rounded_to >= units::Metres{0};
 }
 
 /// Covariance of the heights of two places, m2.
@@ -49,10 +50,34 @@ double covariance_m2(units::Metres apart, const std::vector<HeightError>& errors
   return sum_m2;
 }
 
+/// Covariance of two heights of a lattice, m2, so many columns and rows apart. Of two means it is
+/// the mean over all pairs of their cells; pairs as far apart are taken together.
+double covariance_of_cells_m2(const GridFrame& frame, const HeightTrust& trust, CellIndex apart) {
+  const std::int64_t n = trust.mean_over;
+  const auto pairs_in_all = static_cast<double>(n * n * n * n);
+  const auto in_cells = [n](std::int64_t cells, std::int64_t more) {
+    return static_cast<double>(cells) + static_cast<double>(more) / static_cast<double>(n);
+  };
+  double sum_m2 = 0.0;
+  for (std::int64_t row = 1 - n; row < n; ++row) {
+    for (std::int64_t column = 1 - n; column < n; ++column) {
+      const auto pairs = static_cast<double>((n - std::abs(row)) * (n - std::abs(column)));
+      const units::Metres distance =
+          frame.length_of({in_cells(apart.column, column), in_cells(apart.row, row)});
+      sum_m2 += pairs / pairs_in_all * covariance_m2(distance, trust.errors);
+    }
+  }
+  if (apart == CellIndex{}) {
+    const double step_m = trust.rounded_to.value();
+    sum_m2 += step_m * step_m / 12.0;
+  }
+  return sum_m2;
+}
+
 /// The larger eigenvalue of the gradient's covariance: Var of a weighted sum is the double sum of
 /// weights times covariances.
 double worst_direction_variance(const GridFrame& frame, const Weighting& weighting,
-                                const std::vector<HeightError>& errors) {
+                                const HeightTrust& trust) {
   double east = 0.0;
   double north = 0.0;
   double both = 0.0;
@@ -61,8 +86,8 @@ double worst_direction_variance(const GridFrame& frame, const Weighting& weighti
     for (const WeightedCell& other : weighting) {
       const Gradient b =
           frame.to_map({units::Metres{other.per_column}, units::Metres{other.per_row}});
-      const double shared = covariance_m2(
-          geo::distance(frame.centre_of(one.cell), frame.centre_of(other.cell)), errors);
+      const double shared = covariance_of_cells_m2(
+          frame, trust, {other.cell.column - one.cell.column, other.cell.row - one.cell.row});
       east += a.east.ratio() * shared * b.east.ratio();
       north += a.north.ratio() * shared * b.north.ratio();
       both += a.east.ratio() * shared * b.north.ratio();
@@ -128,7 +153,7 @@ std::optional<Slope> gradient_sigma(const GridFrame& frame, const HeightTrust& t
   }
   double worst = 0.0;
   for (const CellIndex corner : kCorners) {
-    worst = std::max(worst, worst_direction_variance(frame, bilinear_at(corner), trust.errors));
+    worst = std::max(worst, worst_direction_variance(frame, bilinear_at(corner), trust));
   }
   return Slope::from_ratio(std::sqrt(worst));
 }
@@ -138,8 +163,7 @@ std::optional<Slope> window_sigma(const GridFrame& frame, const HeightTrust& tru
   if (!declared(trust)) {
     return std::nullopt;
   }
-  return Slope::from_ratio(
-      std::sqrt(worst_direction_variance(frame, window_of(estimate), trust.errors)));
+  return Slope::from_ratio(std::sqrt(worst_direction_variance(frame, window_of(estimate), trust)));
 }
 
 }  // namespace rimehaul::terrain

@@ -1,6 +1,7 @@
 // How far a slope may be off, given how far the heights may be.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -23,6 +24,10 @@ struct HeightTrust {
   /// Widest distance between measured heights, where the raster in use is finer because it was
   /// brought from another map; 0: the raster's own cells.
   units::Metres measured_step{0};
+  /// Each height is the mean of so many by so many cells, over which independent errors even out.
+  std::int64_t mean_over = 1;
+  /// The step to which the heights were rounded before they were written; 0: they were not.
+  units::Metres rounded_to{0};
 };
 
 /// Standard deviation of the steepness in any direction of the bilinear surface between four cell
@@ -32,7 +37,12 @@ struct HeightTrust {
 ///   cov(p, q) = s^2 (1 - 2 r(w) + r(w sqrt 2)) / w^2 in size;
 /// the worst direction has var p + |cov(p, q)|, and errors add as variances. On any other lattice
 /// the larger eigenvalue of the gradient's covariance stands for the worst direction. Agreement
-/// with Monte Carlo is tested. Nothing when no error, or no possible one, is declared.
+/// with Monte Carlo is tested. Where each height is a mean over n x n cells, r is the mean of
+/// exp(-d / L) over all pairs of cells of the two. Heights rounded to steps of q bear a further
+/// error that is spread evenly over the step, standard deviation q / sqrt 12; as neighbours on a
+/// gentle slope round alike, no mean over cells lessens it. No rectangle's least-squares plane has
+/// a larger standard deviation, as its gradient is a mean of the surface's. Nothing when no error,
+/// or no possible one, is declared.
 [[nodiscard]] std::optional<units::Slope> gradient_sigma(const GridFrame& frame,
                                                          const HeightTrust& trust);
 

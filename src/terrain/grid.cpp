@@ -50,6 +50,12 @@ GridPlace GridFrame::locate(geo::MapPoint place) const {
               determinant_};
 }
 
+Metres GridFrame::length_of(GridPlace way) const {
+  return Metres{
+      std::hypot((way.column * steps_.per_column.east + way.row * steps_.per_row.east).value(),
+                 (way.column * steps_.per_column.north + way.row * steps_.per_row.north).value())};
+}
+
 // The rise of one step is the gradient times the step, so the gradient is the inverse transpose of
 // the step matrix times the rises.
 Gradient GridFrame::to_map(GridRise rise) const {

@@ -55,6 +55,8 @@ class GridFrame {
 
   [[nodiscard]] geo::MapPoint centre_of(CellIndex cell) const;
   [[nodiscard]] GridPlace locate(geo::MapPoint place) const;
+  /// Length on the map of a way of so many cells along columns and rows.
+  [[nodiscard]] units::Metres length_of(GridPlace way) const;
   /// A rise turned into steepness towards east and north.
   [[nodiscard]] Gradient to_map(GridRise rise) const;
   /// Length of one step along columns or rows, the smaller and the larger of the two.

@@ -201,9 +201,9 @@ TEST_CASE("every worked example on the pages of the checks comes out as printed"
       CHECK(std::abs(numbers[line.name] - line.value) <= line.half_digit * 1.0001);
     }
   }
-  for (const auto& [key, run] : runs) {
-    INFO(key);
-    CHECK(seen.count(key) == 1);
+  for (const auto& run : runs) {
+    INFO(run.first);
+    CHECK(seen.count(run.first) == 1);
   }
 }
 

@@ -227,4 +227,83 @@ TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {
   CHECK(near(std::sqrt(east2 / count), derived, 0.02 * derived));
 }
 
+// Covariances of means worked as plain sums over all pairs of their cells.
+TEST_CASE("the error of slopes between means counts how alike the errors of their cells are") {
+  const auto pairwise = [](double length, int n, double apart_east, double apart_north) {
+    double sum = 0;
+    for (int pair = 0; pair < n * n * n * n; ++pair) {
+      const int a = pair % (n * n);
+      const int b = pair / (n * n);
+      const double east = apart_east + (a % n - b % n) * 0.5;
+      const double north = apart_north + (a / n - b / n) * 0.5;
+      const double apart = std::hypot(east, north);
+      sum += length > 0 ? std::exp(-apart / length) : (apart == 0 ? 1.0 : 0.0);
+    }
+    return 0.01 * sum / (n * n * n * n);
+  };
+  for (const int n : {1, 2, 3}) {
+    for (const double length : {0.0, 0.7, 15.0}) {
+      const double w = 0.5 * n;
+      const double here = pairwise(length, n, 0, 0);
+      const double next = pairwise(length, n, w, 0);
+      const double corner = pairwise(length, n, w, w);
+      const double closed = std::sqrt(2 * (here - next) + std::abs(here - 2 * next + corner)) / w;
+      HeightTrust means = trust({error(0.1, length)});
+      means.mean_over = n;
+      CHECK(near(gradient_sigma(square(w), means)->ratio(), closed, 1e-12));
+    }
+  }
+}
+
+// Rounding spreads evenly over a step: variance q^2 / 12 (closed form). Alike on gentle slopes, so
+// means over cells do not lessen it.
+TEST_CASE("rounded heights are less exact by their step, averaged or not") {
+  HeightTrust rounded = trust({error(0, 0)});
+  rounded.rounded_to = Metres{1};
+  CHECK(near(gradient_sigma(square(5), rounded)->ratio(), std::sqrt(3.0 / 12.0) / 5, 1e-12));
+  rounded.mean_over = 4;
+  CHECK(near(gradient_sigma(square(5), rounded)->ratio(), std::sqrt(3.0 / 12.0) / 5, 1e-12));
+  rounded.errors = {error(0.3, 15)};
+  rounded.mean_over = 1;
+  CHECK(near(gradient_sigma(square(5), rounded)->ratio(),
+             std::hypot(0.1, sigma(square(5), {error(0.3, 15)})), 1e-12));
+  rounded.rounded_to = Metres{-1};
+  CHECK_FALSE(gradient_sigma(square(5), rounded).has_value());
+  rounded.rounded_to = Metres{NAN};
+  CHECK_FALSE(gradient_sigma(square(5), rounded).has_value());
+  rounded.rounded_to = Metres{0};
+  rounded.mean_over = 0;
+  CHECK_FALSE(gradient_sigma(square(5), rounded).has_value());
+}
+
+TEST_CASE("whole-metre heights of a hillside give slopes as far off as rounding says, within 3 %") {
+  std::mt19937_64 random{20261126};
+  std::uniform_real_distribution<double> anything{0, 1};
+  double off2 = 0;
+  int count = 0;
+  for (int hill = 0; hill < 40; ++hill) {
+    const double p = 0.2 + 0.3 * anything(random);
+    const double q = 0.2 + 0.3 * anything(random);
+    const double base = 1000 + anything(random);
+    const auto ground = [&](double e, double n) { return std::round(base + p * e + q * n); };
+    const auto map = map_of(ground, 5, {0, 0, 200, 200});
+    for (std::int64_t i = 0; i + 1 < 40; ++i) {
+      for (std::int64_t j = 0; j + 1 < 40; ++j) {
+        const auto at = map.four_from({i, j});
+        const auto gradient =
+            map.frame().to_map({at->next_column - at->first, at->next_row - at->first});
+        // The worst direction of a corner is its diagonal.
+        const double off =
+            ((gradient.east.ratio() - p) - (gradient.north.ratio() - q)) / std::sqrt(2.0);
+        off2 += off * off;
+        ++count;
+      }
+    }
+  }
+  HeightTrust rounded = trust({error(0, 0)});
+  rounded.rounded_to = Metres{1};
+  const double derived = gradient_sigma(square(5), rounded)->ratio();
+  CHECK(near(std::sqrt(off2 / count), derived, 0.03 * derived));
+}
+
 }  // namespace rimehaul

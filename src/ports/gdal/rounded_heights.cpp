@@ -98,7 +98,7 @@ std::optional<Complaint> complaint_of_steps(const RoundedOn& heights) {
   return Complaint{"the heights look rounded to " + metres_text(*heights.quantum) +
                        ", so that slopes from cell to cell may be off by up to " +
                        degrees_text(off) + " degrees",
-                   "use heights that were not rounded, or count the rounding in heights.error"};
+                   "use heights that were not rounded; until then every slope bears that error"};
 }
 
 }  // namespace rimehaul::ports::gdal
