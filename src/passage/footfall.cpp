@@ -90,28 +90,6 @@ class HeadingOff {
   double left_ = 0.0;
 };
 
-/// The box for every heading up to `turn` radians off: (g, c) goes to (g cos t + c sin t,
-/// c cos t - g sin t), so each grows by at most |g| (1 - cos t) + |c| sin t, never beyond
-/// sqrt(g^2 + c^2).
-AttitudeBox turned_by_up_to(const AttitudeBox& box, double turn) {
-  if (turn <= 0.0) {
-    return box;
-  }
-  const bool bounded = turn < std::numbers::pi / 2;  // not so for a turn that is no number
-  if (!bounded) {
-    return for_every_heading(box);
-  }
-  const double grade = box.steepest_grade().ratio();
-  const double cross = box.steepest_cross().ratio();
-  const double whole = std::hypot(grade, cross);
-  const double more_grade = grade * (1 - std::cos(turn)) + cross * std::sin(turn);
-  const double more_cross = cross * (1 - std::cos(turn)) + grade * std::sin(turn);
-  return {.grade_low = Slope::from_ratio(std::max(box.grade_low.ratio() - more_grade, -whole)),
-          .grade_high = Slope::from_ratio(std::min(box.grade_high.ratio() + more_grade, whole)),
-          .cross_low = Slope::from_ratio(std::max(box.cross_low.ratio() - more_cross, -whole)),
-          .cross_high = Slope::from_ratio(std::min(box.cross_high.ratio() + more_cross, whole))};
-}
-
 /// How far inside the line the trailer cuts its tightest bend.
 Metres cut_of(const geo::Polyline& line, const rig::Rig& rig) {
   const Metres radius = tightest_bend(line, overall_length(rig)).radius;
@@ -119,43 +97,15 @@ Metres cut_of(const geo::Polyline& line, const rig::Rig& rig) {
   return sweep.has_value() ? sweep->off_tracking : trailer_lag(rig);
 }
 
-/// How far the heading of a trailer may be off the line's anywhere, radians, at most a quarter
-/// turn.
-double most_off(const geo::Polyline& line, const rig::Trailer& trailer, Metres ahead) {
-  HeadingOff heading_off{line, trailer.drawbar_length};
-  double most = 0.0;
-  for (std::size_t i = 0; i < line.segment_count(); ++i) {
-    most = std::max(most, heading_off.on({line.chainage(i), line.chainage(i + 1)}, ahead));
-  }
-  return std::min(most, std::numbers::pi / 2);
-}
-
-/// The walk of a footprint that also lies turned by up to an angle with this sine: it then reaches
-/// sine x half its length further aside, and sine x half its width further along.
-terrain::Walk walk_turned(const terrain::Walk& straight, double sine) {
-  const Metres half_width = straight.footprint.gauge / 2 + straight.line_error;
-  return {{straight.footprint.length + 2.0 * sine * half_width, straight.footprint.gauge},
-          straight.line_error + sine * (straight.footprint.length / 2),
-          straight.step};
-}
-
 /// The ground under the trailer alone, piece by piece, whichever way its hitch may point it.
 std::vector<GroundPiece> ground_of_trailer(const Scene& scene, const geo::Polyline& line,
                                            const rig::Rig& rig, Metres line_error) {
   const terrain::Footprint footprint{rig.trailer->contact_length, rig.trailer->gauge};
   const Metres ahead = trailer_lag(rig) + footprint.length / 2;
-  const terrain::Walk straight{footprint, line_error + cut_of(line, rig), scene.rules.piece_length};
-  std::vector<GroundPiece> pieces = terrain::ground_under(
-      scene.heights, line,
-      walk_turned(straight, std::sin(most_off(line, *rig.trailer, ahead + straight.step))));
   HeadingOff heading_off{line, rig.trailer->drawbar_length};
-  for (GroundPiece& piece : pieces) {
-    const double off = heading_off.on(piece.span, ahead);
-    if (piece.attitude.has_value()) {
-      piece.attitude = turned_by_up_to(*piece.attitude, off);
-    }
-  }
-  return pieces;
+  return terrain::ground_under(scene.heights, line,
+                               {footprint, line_error + cut_of(line, rig), scene.rules.piece_length,
+                                [&](geo::Span span) { return heading_off.on(span, ahead); }});
 }
 
 /// Everywhere the trailer may be while the carrier's middle is on `span`.

@@ -52,6 +52,11 @@ AttitudeBox AttitudeBox::with(const AttitudeBox& other) const {
           lower_of({cross_low, other.cross_low}), higher_of({cross_high, other.cross_high})};
 }
 
+AttitudeBox AttitudeBox::within(const AttitudeBox& other) const {
+  return {higher_of({grade_low, other.grade_low}), lower_of({grade_high, other.grade_high}),
+          higher_of({cross_low, other.cross_low}), lower_of({cross_high, other.cross_high})};
+}
+
 bool AttitudeBox::holds(Attitude attitude) const {
   return grade_low <= attitude.grade && attitude.grade <= grade_high &&
          cross_low <= attitude.cross && attitude.cross <= cross_high;

@@ -28,6 +28,8 @@ struct AttitudeBox {
   [[nodiscard]] AttitudeBox widened(units::Slope tolerance) const;
   /// The smallest box that holds both; unknown when either is.
   [[nodiscard]] AttitudeBox with(const AttitudeBox& other) const;
+  /// What lies in both, of two boxes that each hold all there is; unknown when either is.
+  [[nodiscard]] AttitudeBox within(const AttitudeBox& other) const;
   [[nodiscard]] bool holds(Attitude attitude) const;
 
   /// Largest size of the grade or cross-slope anywhere in the box.

@@ -16,14 +16,21 @@ HeadingArc::HeadingArc(Bearing reference, Turns turns) : reference_{reference}, 
   const Bearing right = Bearing::from_degrees(reference.degrees() + turns.right_deg);
   left_ = {left.sine(), left.cosine()};
   right_ = {right.sine(), right.cosine()};
-  const double span_deg = turns.right_deg - turns.left_deg;
-  if (span_deg > 0.0) {
-    kind_ = span_deg > 180.0 ? Kind::full_circle : Kind::arc;
+  if (width_deg() != 0.0) {
+    kind_ = width_deg() <= 180.0 ? Kind::arc : Kind::full_circle;
   }
 }
 
 HeadingArc HeadingArc::reaching(double turn_deg) const {
   return {reference_, {std::min(turns_.left_deg, turn_deg), std::max(turns_.right_deg, turn_deg)}};
+}
+
+HeadingArc HeadingArc::opened_by(double degrees) const {
+  return {reference_, {turns_.left_deg - degrees, turns_.right_deg + degrees}};
+}
+
+Bearing HeadingArc::at(double share) const {
+  return Bearing::from_degrees(reference_.degrees() + turns_.left_deg + share * width_deg());
 }
 
 double HeadingArc::largest_sine_from(double turn_deg) const {

@@ -12,6 +12,13 @@ class HeadingArc {
 
   /// Turns are degrees from the reference, positive to the right; they may pass 180.
   [[nodiscard]] HeadingArc reaching(double turn_deg) const;
+  /// So much further at both ends. Requires at least 0; what is no number gives the full circle.
+  [[nodiscard]] HeadingArc opened_by(double degrees) const;
+
+  /// From end to end, at least 0; not finite where it was opened by no number.
+  [[nodiscard]] double width_deg() const { return turns_.right_deg - turns_.left_deg; }
+  /// The heading at a share of the arc, 0 at its left end, 1 at its right one.
+  [[nodiscard]] units::Bearing at(double share) const;
 
   /// The smallest box of grade and cross-slope over all headings of the arc. An arc of more than
   /// half a turn counts as the full circle: a footprint across such bends may head any way.

@@ -4,11 +4,13 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <numbers>
 
 #include "base/require.h"
 #include "terrain/gradient.h"
 #include "terrain/heading_arc.h"
 #include "terrain/patch.h"
+#include "terrain/plane_bounds.h"
 
 namespace rimehaul::terrain {
 
@@ -20,6 +22,10 @@ namespace {
 
 /// Far above the rounding of a slope from heights (1e-12), far below any that matters.
 constexpr Slope kRounding = Slope::from_ratio(1e-9);
+
+/// Where the gradient differs by no more than this over a piece, there is nothing to be gained from
+/// a closer look (our choice).
+constexpr Slope kSmoothEnough = Slope::from_ratio(0.01);
 
 /// One segment of the line within a piece, and the turn to it from the start of the window.
 struct Part {
@@ -34,7 +40,7 @@ struct Window {
   std::vector<Part> parts;
 };
 
-Window window_over(const Polyline& line, geo::Span span, Metres half_length) {
+Window window_over(const Polyline& line, geo::Span span, Metres half_length, double off_rad = 0.0) {
   const std::size_t first = line.segment_at(span.from - half_length);
   const std::size_t last = line.segment_at(span.to + half_length);
   const std::size_t first_part = line.segment_at(span.from);
@@ -51,6 +57,7 @@ Window window_over(const Polyline& line, geo::Span span, Metres half_length) {
                               i == last_part ? line.at(span.to) : line.points()[i + 1], turn_deg});
     }
   }
+  window.headings = window.headings.opened_by(off_rad * 180.0 / std::numbers::pi);
   return window;
 }
 
@@ -70,9 +77,15 @@ std::array<Gradient, 4> extremes_of(const GridFrame& frame, const PatchRises& ri
           frame.to_map({rises.per_column_high, rises.per_row_high})};
 }
 
-std::optional<AttitudeBox> attitudes_over(const HeightMap& heights, const Window& window,
-                                          const Walk& walk) {
-  std::optional<AttitudeBox> box;
+/// Bounds over parts of a line: of the attitudes, and of the gradient itself.
+struct GroundBounds {
+  AttitudeBox attitudes;
+  GradientBox gradients;
+};
+
+std::optional<GroundBounds> bounds_of_surface(const HeightMap& heights, const Window& window,
+                                              const Walk& walk) {
+  std::optional<GroundBounds> bounds;
   for (const Part& part : window.parts) {
     const double sine = window.headings.largest_sine_from(part.turn_deg);
     const auto touched = rises_under(heights, swept_by(walk, part, sine));
@@ -81,12 +94,39 @@ std::optional<AttitudeBox> attitudes_over(const HeightMap& heights, const Window
     }
     for (const PatchRises& rises : *touched) {
       for (const Gradient gradient : extremes_of(heights.frame(), rises)) {
-        const AttitudeBox here = window.headings.attitudes_on(gradient);
-        box = box ? box->with(here) : here;
+        const GroundBounds here{window.headings.attitudes_on(gradient), {gradient, gradient}};
+        bounds = bounds ? GroundBounds{bounds->attitudes.with(here.attitudes),
+                                       bounds->gradients.with(gradient)}
+                        : here;
       }
     }
   }
-  return box ? std::optional{box->widened(kRounding)} : std::nullopt;
+  return bounds;
+}
+
+std::optional<AttitudeBox> attitudes_over(const HeightMap& heights, const Window& window,
+                                          const Walk& walk) {
+  const std::optional<GroundBounds> surface = bounds_of_surface(heights, window, walk);
+  if (!surface) {
+    return std::nullopt;
+  }
+  AttitudeBox box = surface->attitudes;
+  const Slope spread = surface->gradients.diameter();
+  if (heights.frame().larger_step() <= std::min(walk.footprint.length, walk.footprint.gauge) &&
+      spread > kSmoothEnough) {
+    std::optional<AttitudeBox> planes;
+    for (const Part& part : window.parts) {
+      const auto here =
+          plane_attitudes(heights, walk.footprint,
+                          {{part.from, part.to}, walk.line_error, window.headings}, spread);
+      if (!here) {
+        return box.widened(kRounding);
+      }
+      planes = planes ? planes->with(*here) : *here;
+    }
+    box = box.within(*planes);
+  }
+  return box.widened(kRounding);
 }
 
 GroundPiece piece_over(const HeightMap& heights, const Polyline& line, geo::Span span,
@@ -94,7 +134,8 @@ GroundPiece piece_over(const HeightMap& heights, const Polyline& line, geo::Span
   const Metres at_middle = (span.from + span.to) / 2.0;
   const geo::MapPoint middle = line.at(at_middle);
   const units::Bearing heading = line.bearing_at(at_middle);
-  const Window window = window_over(line, span, walk.footprint.length / 2.0);
+  const double off_rad = walk.off_heading ? walk.off_heading(span) : 0.0;
+  const Window window = window_over(line, span, walk.footprint.length / 2.0, off_rad);
   const auto gradient = surface_gradient(heights, middle);
   return {.span = span,
           .middle = middle,

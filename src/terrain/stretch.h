@@ -1,6 +1,7 @@
 // The ground under a rig along a line, as bounds that hold for every place and not at samples only.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -32,6 +33,9 @@ struct Walk {
   Footprint footprint;
   units::Metres line_error;  ///< how far to each side the true track may lie
   units::Metres step;        ///< greatest length of a piece
+  /// How far the footprint's heading may be off the line's while its middle is on a span, radians;
+  /// asked piece by piece. Nothing: it follows the line.
+  std::function<double(geo::Span)> off_heading{};
 };
 
 /// Pieces of equal length that cover the line without gaps. The surface is bilinear between cell
@@ -41,7 +45,9 @@ struct Walk {
 /// over every part of a bilinear patch that the rectangle touches, for its middle anywhere on the
 /// piece or up to the line's error beside it, and for every heading that the line takes within half
 /// the contact length of it. The grade of the line's own profile over the contact length lies
-/// within the same bounds. Beyond its ends the line is taken to go straight on.
+/// within the same bounds. Beyond its ends the line is taken to go straight on. Where cells are no
+/// wider than the footprint, so that it stands on several, the planes themselves are bounded too
+/// (plane_attitudes), which is narrower on rough ground.
 [[nodiscard]] std::vector<GroundPiece> ground_under(const HeightMap& heights,
                                                     const geo::Polyline& line, const Walk& walk);
 

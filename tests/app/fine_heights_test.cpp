@@ -28,10 +28,10 @@ file.GetRasterBand(1).WriteArray(1100 + 0.06 * north + bumps)
 )";
 
 Ran audit_of(const TinySite& site) {
-  return run_command({"audit",      site.folder(), "--rig",        "towing", "--snow", "dry",
-                      "--load",     "50",          "--visibility", "2000",   "--wind", "10",
-                      "--bulletin", "1",           "--new-snow",   "0",      "--rain", "no",
-                      "--for",      "A. Officer",  "--csv",        "-"});
+  return run_command({"audit",  site.folder(), "--rig",        "towing",    "--snow",       "dry",
+                      "--load", "50",          "--towed-load", "100",       "--visibility", "2000",
+                      "--wind", "10",          "--bulletin",   "1",         "--new-snow",   "0",
+                      "--rain", "no",          "--for",        "A. Officer"});
 }
 
 void use_heights(const TinySite& site, const std::string& file, const std::string& deviation) {
