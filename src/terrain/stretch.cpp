@@ -81,12 +81,12 @@ std::optional<AttitudeBox> attitudes_over(const HeightMap& heights, const Window
     }
     for (const PatchRises& rises : *touched) {
       for (const Gradient gradient : extremes_of(heights.frame(), rises)) {
-        const AttitudeBox here = window.headings.attitudes_on(gradient);
+        const AttitudeBox here = window.headings.attitudes_on(gradient).widened(kRounding);
         box = box ? box->with(here) : here;
       }
     }
   }
-  return box ? std::optional{box->widened(kRounding)} : std::nullopt;
+  return box;
 }
 
 GroundPiece piece_over(const HeightMap& heights, const Polyline& line, geo::Span span,
@@ -110,8 +110,10 @@ std::vector<GroundPiece> ground_under(const HeightMap& heights, const Polyline& 
                                       const Walk& walk) {
   base::require(walk.footprint.length > Metres{0} && walk.footprint.gauge > Metres{0},
                 "a footprint has no size");
-  base::require(walk.line_error >= Metres{0} && walk.step > Metres{0},
-                "a line is walked without a step or with an error below 0");
+  base::require(walk.line_error >= Metres{0}, "a line is walked with an error below 0");
+  // Steps without end would leave no piece, and no piece is no ground that could be refused.
+  base::require(walk.step > Metres{0} && std::isfinite(walk.step.value()),
+                "a line is walked without a step");
   const auto count = static_cast<std::size_t>(std::ceil(line.length() / walk.step));
   const auto cut = [&](std::size_t i) {
     return i == count ? line.length()
