@@ -127,6 +127,24 @@ TEST_CASE("what nobody loaded, what lies outside and what is a hole have no heig
   CHECK(holed.at(point(15.1, 15.1)).has_value());
 }
 
+TEST_CASE("between two corridors nothing is known, though blocks of the same row are loaded") {
+  SurfaceSource source = huge_source();
+  const std::vector<Corridor> corridors{
+      {geo::Polyline{{point(1000, -1000), point(1010, -1000)}}, Metres{5}},
+      {geo::Polyline{{point(2000, -1000), point(2010, -1000)}}, Metres{5}}};
+  const HeightMap map = HeightMap::load(source, corridors);
+  for (const std::int64_t column : {1005, 2005}) {
+    CHECK(map.at(CellIndex{column, 1000}).has_value());
+    CHECK(map.four_from({column, 1000}).has_value());
+  }
+  // Blocks 7 and 15 of row 7 are there; columns 1500, 500 and 2500 lie in 11, 3 and 19.
+  for (const std::int64_t column : {1500, 500, 2500}) {
+    CHECK_FALSE(map.at(CellIndex{column, 1000}).has_value());
+    CHECK_FALSE(map.four_from({column, 1000}).has_value());
+  }
+  CHECK_FALSE(map.four_from({1005, 1500}).has_value());
+}
+
 // Cells of 1 m from (0, 299) south-east, so that cell (c, r) stands at E = c, N = 299 - r.
 TEST_CASE("four heights are known only when all four are, within a block and across its borders") {
   const auto ground = testing::plane(0.1, 0.2);
