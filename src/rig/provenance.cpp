@@ -14,7 +14,7 @@ const char* words_for(Standing standing) {
     case Standing::site_limit:
       return "limit set by the site";
     case Standing::estimate:
-      return "estimate";
+      break;
   }
   return "estimate";
 }

@@ -95,7 +95,7 @@ const char* words_for(GripStanding standing) {
     case GripStanding::site_measured:
       return "measured by the site";
     case GripStanding::estimate:
-      return "estimate";
+      break;
   }
   return "estimate";
 }

@@ -22,14 +22,16 @@ template <class RatioOn>
 std::optional<units::Spread> spread_over(const TrialGround& ground, const RatioOn& ratios_on) {
   const double angle = angle_of(ground.grade);
   const double error = angle_of(ground.error);
-  const auto told = units::spread_of(ratios_on(angle));
-  const auto up = units::spread_of(ratios_on(angle + error));
-  const auto down = units::spread_of(ratios_on(angle - error));
-  if (!told || !up || !down) {
-    return std::nullopt;
+  auto spread = units::spread_of(ratios_on(angle));
+  for (const double off : {error, -error}) {
+    const auto there = units::spread_of(ratios_on(angle + off));
+    if (!spread || !there) {
+      return std::nullopt;
+    }
+    spread->low = std::min(spread->low, there->low);
+    spread->high = std::max(spread->high, there->high);
   }
-  return units::Spread{told->count, told->mean, told->deviation, std::min(up->low, down->low),
-                       std::max(up->high, down->high)};
+  return spread;
 }
 
 }  // namespace

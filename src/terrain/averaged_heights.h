@@ -8,7 +8,8 @@
 
 namespace rimehaul::terrain {
 
-/// How many cells side by side are no wider than `width` together, by the larger step; at least 1.
+/// How many cells side by side are no wider than `width` together, by the larger step; at least 1,
+/// and 1 also where they are more than a block's side or nobody knows how many.
 [[nodiscard]] std::int64_t cells_across(const GridFrame& frame, units::Metres width);
 
 /// A lattice `side` times as wide, each height the mean of `side` x `side` cells; a void where one

@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 #include <cstdint>
 #include <vector>
+
+#include "base/require.h"
 
 namespace rimehaul::terrain {
 
@@ -111,22 +114,21 @@ Weighting bilinear_at(CellIndex corner) {
   return weighting;
 }
 
-/// How much the middle and the two outer lines of three count, each over two steps.
+/// How much the middle and the two outer lines of three count, each over two steps; in the order of
+/// WindowEstimate.
 struct LineWeights {
   double middle = 0.0;
   double outer = 0.0;
 };
 
 LineWeights line_weights(WindowEstimate estimate) {
-  switch (estimate) {
-    case WindowEstimate::horn:
-      return {.middle = 2.0 / 8.0, .outer = 1.0 / 8.0};
-    case WindowEstimate::zevenbergen_thorne:
-      return {.middle = 1.0 / 2.0, .outer = 0.0};
-    case WindowEstimate::least_squares_plane:
-      break;
-  }
-  return {.middle = 1.0 / 6.0, .outer = 1.0 / 6.0};
+  constexpr std::array<LineWeights, 3> kWeights{
+      {LineWeights{.middle = 2.0 / 8.0, .outer = 1.0 / 8.0},
+       LineWeights{.middle = 1.0 / 2.0, .outer = 0.0},
+       LineWeights{.middle = 1.0 / 6.0, .outer = 1.0 / 6.0}}};
+  const auto index = static_cast<std::size_t>(estimate);
+  base::require(index < kWeights.size(), "an estimate of a gradient has its weights");
+  return kWeights[index];
 }
 
 Weighting window_of(WindowEstimate estimate) {

@@ -52,7 +52,8 @@ enum class WindowEstimate { horn, zevenbergen_thorne, least_squares_plane };
 
 /// Standard deviation of the steepness by such an estimate, in its worst direction. For independent
 /// errors s on square cells of width w: sqrt(12)/8 s/w, sqrt(1/2) s/w, and s / (sqrt(6) w). Errors
-/// alike over some distance may make Horn's larger. Nothing as for gradient_sigma.
+/// alike over some distance may make Horn's larger. Nothing as for gradient_sigma. An estimate that
+/// is none of the three is our fault.
 [[nodiscard]] std::optional<units::Slope> window_sigma(const GridFrame& frame,
                                                        const HeightTrust& trust,
                                                        WindowEstimate estimate);

@@ -35,7 +35,7 @@ PatchRises rises_over(const Patch& patch, const PatchPart& part) {
 
 /// Whether a range of columns or rows lies between the first and the last of `cells` cells.
 bool within_raster(CellRange range, std::int64_t cells) {
-  return range.low >= 0.0 && range.low <= range.high &&
+  return range.low <= range.high && range.low >= 0.0 &&
          range.high <= static_cast<double>(cells) - 1.0;
 }
 

@@ -34,7 +34,7 @@ struct Ruler {
 
 Ruler ruler_over(Metres extent, int least, Metres spacing) {
   const double gaps = std::ceil(extent / spacing);
-  base::require(gaps >= 0.0 && gaps <= 1e4, "a footprint covers too many cells to fit a plane");
+  base::require(gaps <= 1e4, "a footprint covers too many cells to fit a plane");
   return {std::max(least, static_cast<int>(gaps) + 1), extent};
 }
 

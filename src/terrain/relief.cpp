@@ -53,12 +53,14 @@ struct CellSpan {
 };
 
 Range blocks_over(const CellSpan& span, std::int64_t cells) {
-  const auto first = static_cast<std::int64_t>(std::floor(span.from));
-  const auto last = static_cast<std::int64_t>(std::ceil(span.to));
-  if (last < 0 || first >= cells) {
+  const double last_cell = static_cast<double>(cells) - 1.0;
+  const double first = std::floor(span.from);
+  const double last = std::ceil(span.to);
+  if (!(last >= 0.0 && first <= last_cell)) {
     return {};
   }
-  return {std::max<std::int64_t>(first, 0) / kBlockSide, std::min(last, cells - 1) / kBlockSide};
+  return {static_cast<std::int64_t>(std::max(first, 0.0)) / kBlockSide,
+          static_cast<std::int64_t>(std::min(last, last_cell)) / kBlockSide};
 }
 
 struct BlockRange {

@@ -151,8 +151,10 @@ std::vector<GroundPiece> ground_under(const HeightMap& heights, const Polyline& 
                                       const Walk& walk) {
   base::require(walk.footprint.length > Metres{0} && walk.footprint.gauge > Metres{0},
                 "a footprint has no size");
-  base::require(walk.line_error >= Metres{0} && walk.step > Metres{0},
-                "a line is walked without a step or with an error below 0");
+  base::require(walk.line_error >= Metres{0}, "a line is walked with an error below 0");
+  // Steps without end would leave no piece, and no piece is no ground that could be refused.
+  base::require(walk.step > Metres{0} && std::isfinite(walk.step.value()),
+                "a line is walked without a step");
   const auto count = static_cast<std::size_t>(std::ceil(line.length() / walk.step));
   const auto cut = [&](std::size_t i) {
     return i == count ? line.length()

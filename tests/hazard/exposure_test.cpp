@@ -170,7 +170,7 @@ TEST_CASE("a question with an unknown in it is not answered") {
   const auto map = map_of(testing::plane(0, 0), 5.0);
   for (const ExposureQuestion& asked :
        {question(30, 100, NAN), question(30, NAN), question(NAN, 100), question(30, 100, -0.1),
-        question(30, INFINITY), question(30, -1)}) {
+        question(30, INFINITY), question(30, -1), question(30, 100, INFINITY)}) {
     const Exposure found = whole_line(SteepGround{map, asked}, north_along(0));
     CHECK_FALSE(found.own_slope.has_value());
     CHECK_FALSE(found.to_steep_ground.has_value());
@@ -249,8 +249,35 @@ TEST_CASE("a line that may be off stands so much nearer to steep ground and to d
   // Off by 40 m it may lie on the flank itself.
   CHECK(*off_by(0).own_slope < Slope::from_degrees(1));
   CHECK(*off_by(40).own_slope >= Slope::from_degrees(34.9));
-  CHECK_FALSE(off_by(std::nan("")).to_steep_ground.has_value());
-  CHECK(off_by(std::nan("")).in_runout);
+  for (const double unknown : {std::nan(""), static_cast<double>(INFINITY)}) {
+    CHECK_FALSE(off_by(unknown).own_slope.has_value());
+    CHECK_FALSE(off_by(unknown).to_steep_ground.has_value());
+    CHECK_FALSE(off_by(unknown).nothing_steep_within_reach);
+    CHECK(off_by(unknown).in_runout);
+  }
+}
+
+TEST_CASE("a single place stands as far off as the ground around it says") {
+  const auto map = map_of(foot_of_a_flank, 5.0);
+  const SteepGround steep{map, question(30, 200)};
+  const Polyline towards{{point(-150, 0), point(50, 0)}};
+  const auto at = [&](double chainage) {
+    return steep.exposure_of(towards, {{Metres{chainage}, Metres{chainage}}, Metres{0}}, {});
+  };
+  // Nearest steep cell at E = 5, its reach 3.5355 m.
+  CHECK(near(*at(50).to_steep_ground, Metres{105 - 5 * std::sqrt(0.5)}, Metres{1e-6}));
+  CHECK(near(*at(130).to_steep_ground, Metres{25 - 5 * std::sqrt(0.5)}, Metres{1e-6}));
+  CHECK(at(160).to_steep_ground == Metres{0});
+  CHECK_FALSE(at(50).nothing_steep_within_reach);
+}
+
+TEST_CASE("a look no further than the line itself tells only whether that lies on steep ground") {
+  const auto map = map_of(foot_of_a_flank, 5.0);
+  const SteepGround steep{map, question(30, 0)};
+  CHECK(whole_line(steep, north_along(-100)).to_steep_ground == Metres{0});
+  CHECK(whole_line(steep, north_along(-100)).nothing_steep_within_reach);
+  CHECK(whole_line(steep, north_along(10)).to_steep_ground == Metres{0});
+  CHECK_FALSE(whole_line(steep, north_along(10)).nothing_steep_within_reach);
 }
 
 TEST_CASE("several threads get the answers that one gets") {

@@ -124,4 +124,30 @@ TEST_CASE("a policy without a number is closed") {
         Stand::refused);
 }
 
+TEST_CASE("where no ground is steep a drawn runout is refused as such, at no distance at all") {
+  hazard::Exposure piece = exposure(0, 150);
+  piece.nothing_steep_within_reach = true;
+  const auto distance_of = [](const Finding& finding) {
+    for (const Input& input : finding.inputs.all()) {
+      if (input.name == "distance") {
+        return input.value;
+      }
+    }
+    return units::Amount{};
+  };
+  // Kept by 150 m or more; in the runout by exactly none.
+  CHECK(distance_of(judge_avalanche(piece, 3, Wetness::dry, policy())) ==
+        units::Amount{150, units::Unit::metres, units::Known::at_least});
+  piece.in_runout = true;
+  const Finding refused = judge_avalanche(piece, 4, Wetness::dry, policy());
+  CHECK(stand_of(refused, 0.7) == Stand::refused);
+  CHECK(refused.refused == "in a runout");
+  CHECK(distance_of(refused) == units::Amount{0, units::Unit::metres, units::Known::exactly});
+  // Steep itself, though nothing around it is: no distance off either.
+  piece.in_runout = false;
+  piece.own_slope = Slope::from_degrees(31);
+  CHECK(stand_at(piece, 4) == Stand::refused);
+  CHECK(stand_at(piece, 3) == Stand::asks);
+}
+
 }  // namespace rimehaul::passage

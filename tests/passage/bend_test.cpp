@@ -145,4 +145,19 @@ TEST_CASE("a bend near an end counts, but for the last quarter of the window") {
   CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(1), 7) < 1.0);
 }
 
+TEST_CASE("pieces have the radius of the bend that they lie in, and none at all without a window") {
+  // 50 m straight, an arc of 10 m over 90 degrees (15.7 m), 50 m straight.
+  const geo::Polyline line = Pen{0.1}.straight(50).arc(10, 90).straight(50).line();
+  const std::vector<geo::Span> pieces{
+      {Metres{10}, Metres{20}}, {Metres{55}, Metres{60}}, {Metres{80}, Metres{90}}};
+  const auto radii = radii_along(line, Metres{6}, pieces);
+  REQUIRE(radii.size() == 3);
+  CHECK(radii[0] == kStraight);
+  CHECK(near(radii[1], Metres{10}, Metres{0.02}));
+  CHECK(radii[2] == kStraight);
+  for (const double window : {kVoid, 0.0, -6.0, std::numeric_limits<double>::infinity()}) {
+    CHECK(radii_along(line, Metres{window}, pieces) == std::vector<Metres>(3, Metres{0}));
+  }
+}
+
 }  // namespace rimehaul::passage

@@ -104,6 +104,22 @@ TEST_CASE("a rule that the site says is no estimate, also where it says what the
   CHECK(names(estimates_in({rules}), "setback 3.0 m from drops"));
 }
 
+TEST_CASE("how wet passengers and snow bridges may have it is the default's or the site's word") {
+  constexpr const char* kPassengers = "no passengers in snow wetter than wet";
+  constexpr const char* kBridges = "snow bridges over creeks carry in dry snow only";
+  Rules rules = default_rules();
+  CHECK(names(estimates_in({rules}), kPassengers));
+  CHECK(names(estimates_in({rules}), kBridges));
+  rules.said = {"wettest_creek_bridge"};
+  CHECK(names(estimates_in({rules}), kPassengers));
+  CHECK_FALSE(names(estimates_in({rules}), kBridges));
+  rules.said = {};
+  rules.passengers.wettest = snow::Wetness::moist;
+  rules.wettest_creek_bridge = snow::Wetness::moist;
+  CHECK_FALSE(names(estimates_in({rules}), kPassengers));
+  CHECK_FALSE(names(estimates_in({rules}), kBridges));
+}
+
 TEST_CASE("what bears on trailers alone is no estimate of a rig without one") {
   const Rules rules = default_rules();
   CHECK(names(estimates_in({.rules = rules, .towing = Towing::yes}), "carrier and trailer at"));

@@ -141,4 +141,57 @@ TEST_CASE("ratings: towing with a trailer, loaded with anything aboard, empty on
   CHECK(&ratings_in_force(rig) == &rig.carrier.towing);
 }
 
+TEST_CASE("without its cargo a rig keeps passengers and fuel, and weighs so much less") {
+  Rig rig = plain_rig();
+  rig.trailer = plain_trailer();
+  rig.load = {.bed = Kilograms{150},
+              .towed = Kilograms{300},
+              .passengers = 2,
+              .passenger_mass = Kilograms{95},
+              .fuel = Litres{40}};
+  const Rig bare = without_cargo(rig);
+  CHECK(bare.load == Load{.bed = Kilograms{0},
+                          .towed = Kilograms{0},
+                          .passengers = 2,
+                          .passenger_mass = Kilograms{95},
+                          .fuel = Litres{40}});
+  CHECK(bare.trailer.has_value());
+  CHECK(near(weigh(rig).total() - weigh(bare).total(), Kilograms{450}, Kilograms{1e-9}));
+  CHECK(near(weigh(bare).trailer.mass, Kilograms{100}, Kilograms{1e-12}));
+}
+
+TEST_CASE("a trailer left behind stays with its load, and the bed keeps its own") {
+  Rig rig = plain_rig();
+  rig.trailer = plain_trailer();
+  rig.load.bed = Kilograms{150};
+  rig.load.towed = Kilograms{300};
+  const Rig alone = without_trailer(rig);
+  CHECK_FALSE(alone.trailer.has_value());
+  CHECK(alone.load.towed == Kilograms{0});
+  CHECK(alone.load.bed == Kilograms{150});
+  CHECK(near(weigh(alone).total(), Kilograms{600}, Kilograms{1e-9}));
+  CHECK(&ratings_in_force(alone) == &alone.carrier.solo_loaded);
+}
+
+TEST_CASE("two loads are the same only when nothing about them differs") {
+  const Load load{.bed = Kilograms{150},
+                  .towed = Kilograms{300},
+                  .passengers = 2,
+                  .passenger_mass = Kilograms{95},
+                  .fuel = Litres{40}};
+  const auto but = [&](auto change) {
+    Load other = load;
+    change(other);
+    return other;
+  };
+  CHECK(load == but([](Load&) {}));
+  CHECK(load != but([](Load& other) { other.bed = Kilograms{151}; }));
+  CHECK(load != but([](Load& other) { other.towed = Kilograms{301}; }));
+  CHECK(load != but([](Load& other) { other.passengers = 1; }));
+  CHECK(load != but([](Load& other) { other.passenger_mass = Kilograms{90}; }));
+  CHECK(load != but([](Load& other) { other.fuel = Litres{39}; }));
+  // What nobody knows is the same as nothing.
+  CHECK(load != but([](Load& other) { other.bed = Kilograms{std::nan("")}; }));
+}
+
 }  // namespace rimehaul::rig

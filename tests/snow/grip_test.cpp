@@ -1,6 +1,7 @@
 // The grip law: never better when wetter, published where it can be, a site's own where measured.
 #include <doctest/doctest.h>
 
+#include <array>
 #include <cmath>
 #include <initializer_list>
 #include <limits>
@@ -88,6 +89,36 @@ MeasuredGrip measured(SnowState state, double traction) {
   entry.traction = ForceRatio{traction};
   entry.source = "five pulls, A. Example";
   return entry;
+}
+
+MeasuredGrip measured_in_full() {
+  MeasuredGrip entry = measured(kDryGroomed, 0.45);
+  entry.brake = ForceRatio{0.40};
+  entry.lateral = ForceRatio{0.35};
+  entry.trailer_lateral = ForceRatio{0.20};
+  entry.carrier_resistance = ForceRange{ForceRatio{0.05}, ForceRatio{0.07}};
+  entry.trailer_resistance = ForceRange{ForceRatio{0.04}, ForceRatio{0.08}};
+  entry.trailer_start = ForceRatio{0.12};
+  return entry;
+}
+
+/// Each number of an entry that is one ratio, and each that is a range.
+constexpr std::array kRatios{&MeasuredGrip::traction, &MeasuredGrip::brake, &MeasuredGrip::lateral,
+                             &MeasuredGrip::trailer_lateral, &MeasuredGrip::trailer_start};
+constexpr std::array kRanges{&MeasuredGrip::carrier_resistance, &MeasuredGrip::trailer_resistance};
+
+/// Whether an entry counts as measured for a carrier alone, and for one that tows on runners.
+struct Whole {
+  bool alone = false;
+  bool towing = false;
+
+  friend bool operator==(const Whole&, const Whole&) = default;
+};
+
+Whole whole(const MeasuredGrip& entry) {
+  const GripLaw law{{entry}};
+  return {law.all_measured(kDryGroomed, Runners::none),
+          law.all_measured(kDryGroomed, Runners::towed)};
 }
 
 }  // namespace
@@ -230,14 +261,7 @@ TEST_CASE("what a site measured replaces the built-in number; the rest stays an 
 }
 
 TEST_CASE("a row measured in full is the site's own, by its name") {
-  MeasuredGrip entry = measured(kDryGroomed, 0.45);
-  entry.brake = ForceRatio{0.40};
-  entry.lateral = ForceRatio{0.35};
-  entry.trailer_lateral = ForceRatio{0.20};
-  entry.carrier_resistance = ForceRange{ForceRatio{0.05}, ForceRatio{0.07}};
-  entry.trailer_resistance = ForceRange{ForceRatio{0.04}, ForceRatio{0.08}};
-  entry.trailer_start = ForceRatio{0.12};
-  const GripRow row = row_of(GripLaw{{entry}}, kDryGroomed, 6.0);
+  const GripRow row = row_of(GripLaw{{measured_in_full()}}, kDryGroomed, 6.0);
   CHECK(row.traction == ForceRatio{0.45});
   CHECK(row.brake == ForceRatio{0.40});
   CHECK(row.lateral == ForceRatio{0.35});
@@ -313,6 +337,58 @@ TEST_CASE("every standing of a grip has its own words") {
   CHECK(std::string{words_for(GripStanding::published)} == "published");
   CHECK(std::string{words_for(GripStanding::site_measured)} == "measured by the site");
   CHECK(std::string{words_for(GripStanding::estimate)} == "estimate");
+  // One that is none of them is told as the weakest.
+  CHECK(std::string{words_for(static_cast<GripStanding>(3))} == "estimate");
+}
+
+TEST_CASE("a site's number that is none is our fault, whichever number it is") {
+  constexpr ForceRatio kGood{0.1};
+  CHECK_NOTHROW((GripLaw{{measured_in_full()}}));
+  for (const double bad : {0.0, -0.1, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    CAPTURE(bad);
+    for (std::size_t i = 0; i < kRatios.size(); ++i) {
+      CAPTURE(i);
+      MeasuredGrip entry = measured_in_full();
+      entry.*kRatios.at(i) = ForceRatio{bad};
+      CHECK_THROWS_AS((GripLaw{{entry}}), base::OurFault);
+    }
+    for (std::size_t i = 0; i < kRanges.size(); ++i) {
+      CAPTURE(i);
+      MeasuredGrip entry = measured_in_full();
+      entry.*kRanges.at(i) = ForceRange{ForceRatio{bad}, kGood};
+      CHECK_THROWS_AS((GripLaw{{entry}}), base::OurFault);
+      entry.*kRanges.at(i) = ForceRange{kGood, ForceRatio{bad}};
+      CHECK_THROWS_AS((GripLaw{{entry}}), base::OurFault);
+    }
+  }
+}
+
+TEST_CASE("a state is measured only when no number that bears on the rig is left out") {
+  CHECK(whole(measured_in_full()) == Whole{.alone = true, .towing = true});
+  for (const auto left_out :
+       {&MeasuredGrip::traction, &MeasuredGrip::brake, &MeasuredGrip::lateral}) {
+    MeasuredGrip entry = measured_in_full();
+    (entry.*left_out).reset();
+    CHECK(whole(entry) == Whole{.alone = false, .towing = false});
+  }
+  for (const auto left_out : {&MeasuredGrip::trailer_lateral, &MeasuredGrip::trailer_start}) {
+    MeasuredGrip entry = measured_in_full();
+    (entry.*left_out).reset();
+    CHECK(whole(entry) == Whole{.alone = true, .towing = false});
+  }
+  MeasuredGrip entry = measured_in_full();
+  entry.trailer_resistance.reset();
+  CHECK(whole(entry) == Whole{.alone = true, .towing = false});
+}
+
+TEST_CASE("strength stands in for the carrier's resistance, nothing stands in for both") {
+  MeasuredGrip entry = measured_in_full();
+  entry.carrier_resistance.reset();
+  CHECK(whole(entry) == Whole{.alone = false, .towing = false});
+  CHECK(row_of(GripLaw{{entry}}, kDryGroomed, 6.0).standing == GripStanding::estimate);
+  entry.strength = SnowStrength{1.6, 4.37, 196.72};  // "U.S." of Wong's table
+  CHECK(whole(entry) == Whole{.alone = true, .towing = true});
+  CHECK(row_of(GripLaw{{entry}}, kDryGroomed, 6.0).standing == GripStanding::site_measured);
 }
 
 }  // namespace rimehaul::snow

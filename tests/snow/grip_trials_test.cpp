@@ -118,4 +118,18 @@ TEST_CASE("a spread is told with its limits on their safe sides") {
         "5 pulls, 0.240 +- 0.016, the next between 0.203 and 0.277");
 }
 
+TEST_CASE("trials on ground whose grade nobody knows how well are no trials") {
+  TrialGround unsure = ground(5, 0);
+  unsure.error = Slope::from_ratio(std::nan(""));
+  Pulls pulls = pulls_of(Pulled::drawbar, 0.3, ground(5, 0));
+  CHECK(ratio_of(pulls).has_value());
+  pulls.ground = unsure;
+  CHECK_FALSE(ratio_of(pulls).has_value());
+  Stops stops{.track_share = 0.9, .ground = unsure, .stops = {}};
+  stops.stops.assign(5, {units::MetresPerSecond{5}, units::Metres{4}});
+  CHECK_FALSE(ratio_of(stops).has_value());
+  stops.ground = ground(5, 0);
+  CHECK(ratio_of(stops).has_value());
+}
+
 }  // namespace rimehaul::snow

@@ -17,6 +17,18 @@ TEST_CASE("a mark of which nobody spoke has no status") {
   CHECK_FALSE(status.is_clear("Gate", at("2026-02-01T08:00:00Z")).has_value());
 }
 
+TEST_CASE("one word that a mark is not clear outweighs any other, until it has run out") {
+  const auto noon = at("2026-02-01T12:00:00Z");
+  for (const bool first : {true, false}) {
+    const SiteStatus status{
+        .marks = {{"Gate", first, first ? std::optional<units::Instant>{} : noon},
+                  {"Gate", !first, first ? std::optional{noon} : std::nullopt}},
+        .grooming = {}};
+    CHECK(status.is_clear("Gate", noon) == false);
+    CHECK(status.is_clear("Gate", at("2026-02-01T12:00:01Z")) == true);
+  }
+}
+
 TEST_CASE("no status outlasts its report, and one that ends earlier keeps its end") {
   SiteStatus status{.marks = {{"Winch", true, {}}, {"Gate", true, at("2026-02-01T09:00:00Z")}},
                     .grooming = {}};

@@ -73,9 +73,11 @@ TEST_CASE("every class has a key that reads back, and words without underscores"
     const auto surface = static_cast<Surface>(index);
     keys.insert(key_of(surface));
     CHECK(surface_named(key_of(surface)) == surface);
+    CHECK(std::string{words_for(surface)}.find('_') == std::string::npos);
   }
   CHECK(keys.size() == kWetnessCount + kSurfaceCount);
   CHECK(std::string{words_for(Wetness::very_wet)} == "very wet");
+  CHECK(std::string{words_for(Surface::refrozen)} == "refrozen");
   CHECK_FALSE(wetness_named("very wet").has_value());
   CHECK_FALSE(wetness_named("").has_value());
   CHECK_FALSE(surface_named("Groomed").has_value());
@@ -153,6 +155,14 @@ TEST_CASE("a sector of which only one side was said speaks nowhere") {
   SnowBand half = band(kDryGroomed);
   half.aspect_from = Bearing::from_degrees(90);
   CHECK_FALSE(ReportedSnow{report_of({half})}.at(place(1500, 100)).has_value());
+  CHECK_FALSE(ReportedSnow{report_of({half})}.at(place(1500, {})).has_value());
+  std::swap(half.aspect_from, half.aspect_to);
+  CHECK_FALSE(ReportedSnow{report_of({half})}.at(place(1500, 80)).has_value());
+  CHECK_FALSE(ReportedSnow{report_of({half})}.at(place(1500, {})).has_value());
+  // Nor does it close a gap that others leave.
+  CHECK_FALSE(ReportedSnow{report_of({half, band(kDryGroomed, Sector{90, 80})})}
+                  .at(place(1500, {}))
+                  .has_value());
 }
 
 TEST_CASE("where bands overlap, the wettest class and the slipperiest surface count together") {
@@ -200,6 +210,17 @@ TEST_CASE("snow taken for planning holds as long as the report whose weather goe
   const OtherSnow other{snow, kWetGroomed};
   CHECK(other.at({geo::Height{900}, {}, hour("2026-02-01T20:00:00Z")}) == kWetGroomed);
   CHECK_FALSE(other.at({geo::Height{900}, {}, hour("2026-02-01T22:00:00Z")}).has_value());
+}
+
+TEST_CASE("snow put in another's place for comparison says so, under the same weather") {
+  SnowReport report = report_of({band(kDryGroomed)});
+  report.weather.bulletin_level = 3;
+  const ReportedSnow seen{report};
+  const OtherSnow other{seen, kWetGroomed};
+  CHECK(other.weather().bulletin_level == 3);
+  CHECK(&other.weather() == &seen.weather());
+  CHECK(other.told_by().words == "assumed for comparison");
+  CHECK_FALSE(other.told_by().observed.has_value());
 }
 
 }  // namespace rimehaul::snow

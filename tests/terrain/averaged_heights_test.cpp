@@ -59,6 +59,10 @@ TEST_CASE("so many cells as fit into a width are averaged, and never none") {
   CHECK(cells_across(tenth, Metres{0.3}) == 3);  // 0.3 / 0.1 is less than 3 in floating point
   const GridFrame oblong{point(0, 0), {{Metres{0.2}, Metres{0}}, {Metres{0}, Metres{-0.5}}}};
   CHECK(cells_across(oblong, Metres{1.0}) == 2);
+  // Beyond a block's side of 128 cells nothing is averaged, which hides nothing.
+  CHECK(cells_across(half, Metres{64.0}) == 128);
+  CHECK(cells_across(half, Metres{64.5}) == 1);
+  CHECK(cells_across(half, Metres{INFINITY}) == 1);
 }
 
 TEST_CASE("means of a plane lie on the plane, on any lattice and across blocks") {

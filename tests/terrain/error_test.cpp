@@ -9,6 +9,7 @@
 #include <map>
 #include <random>
 
+#include "base/require.h"
 #include "ground/surfaces.h"
 #include "near.h"
 #include "terrain/gradient.h"
@@ -170,6 +171,7 @@ TEST_CASE("an error that nobody declared, or an impossible one, is unknown and n
   CHECK_FALSE(gradient_sigma(square(5), trust({})).has_value());
   CHECK_FALSE(gradient_sigma(square(5), trust({error(-0.1, 0)})).has_value());
   CHECK_FALSE(gradient_sigma(square(5), trust({error(NAN, 0)})).has_value());
+  CHECK_FALSE(gradient_sigma(square(5), trust({error(INFINITY, 0)})).has_value());
   CHECK_FALSE(gradient_sigma(square(5), trust({error(0.1, -1)})).has_value());
   CHECK_FALSE(gradient_sigma(square(5), trust({error(0.1, 5), error(0.1, NAN)})).has_value());
   CHECK(sigma(square(5), {error(0, 0)}) == 0.0);
@@ -203,6 +205,12 @@ TEST_CASE("Zevenbergen and Thorne's slope follows the likeness of the errors two
 TEST_CASE("a window's error that nobody declared is unknown") {
   CHECK_FALSE(window_sigma(square(5), trust({}), WindowEstimate::horn).has_value());
   CHECK_FALSE(window_sigma(square(5), trust({error(NAN, 5)}), WindowEstimate::horn).has_value());
+}
+
+TEST_CASE("a window's estimate that is none of the known ones is our fault and no small error") {
+  CHECK_THROWS_AS(
+      (void)window_sigma(square(5), trust({error(0.1, 0)}), static_cast<WindowEstimate>(3)),
+      base::OurFault);
 }
 
 TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {

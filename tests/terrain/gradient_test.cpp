@@ -125,7 +125,9 @@ TEST_CASE("a cell beside a hole or at the edge has no slope, the next one in has
   CHECK_FALSE(terrain::horn_gradient(map, {11, 10}).has_value());
   CHECK(terrain::horn_gradient(map, {12, 10}).has_value());
   CHECK(terrain::horn_gradient(map, {8, 9}).has_value());
-  CHECK_FALSE(terrain::zevenbergen_thorne_gradient(map, {10, 9}).has_value());
+  for (const CellIndex beside : {CellIndex{10, 9}, {10, 11}, {9, 10}, {11, 10}}) {
+    CHECK_FALSE(terrain::zevenbergen_thorne_gradient(map, beside).has_value());
+  }
   CHECK(terrain::zevenbergen_thorne_gradient(map, {9, 9}).has_value());
   CHECK_FALSE(terrain::horn_gradient(map, {0, 5}).has_value());
   CHECK_FALSE(terrain::horn_gradient(map, {20, 5}).has_value());
@@ -137,6 +139,8 @@ TEST_CASE("level ground faces nowhere and neither does unknown ground") {
   CHECK_FALSE(terrain::aspect_of(Gradient{}).has_value());
   CHECK_FALSE(
       terrain::aspect_of({units::Slope::from_ratio(NAN), units::Slope::from_ratio(1)}).has_value());
+  CHECK_FALSE(
+      terrain::aspect_of({units::Slope::from_ratio(1), units::Slope::from_ratio(NAN)}).has_value());
 }
 
 }  // namespace rimehaul

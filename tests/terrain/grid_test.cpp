@@ -90,6 +90,7 @@ TEST_CASE("a raster whose rows run along its columns is refused as our fault") {
   CHECK_THROWS_AS((GridFrame{point(0, 0), {step(0, 0), step(0, 5)}}), base::OurFault);
   CHECK_THROWS_AS((GridFrame{point(0, 0), {step(NAN, 0), step(0, 5)}}), base::OurFault);
   CHECK_THROWS_AS((GridFrame{point(NAN, 0), {step(5, 0), step(0, 5)}}), base::OurFault);
+  CHECK_THROWS_AS((GridFrame{point(0, NAN), {step(5, 0), step(0, 5)}}), base::OurFault);
 }
 
 }  // namespace rimehaul

@@ -127,6 +127,63 @@ TEST_CASE("what nobody loaded, what lies outside and what is a hole have no heig
   CHECK(holed.at(point(15.1, 15.1)).has_value());
 }
 
+TEST_CASE("between two corridors nothing is known, though blocks of the same row are loaded") {
+  SurfaceSource source = huge_source();
+  const std::vector<Corridor> corridors{
+      {geo::Polyline{{point(1000, -1000), point(1010, -1000)}}, Metres{5}},
+      {geo::Polyline{{point(2000, -1000), point(2010, -1000)}}, Metres{5}}};
+  const HeightMap map = HeightMap::load(source, corridors);
+  for (const std::int64_t column : {1005, 2005}) {
+    CHECK(map.at(CellIndex{column, 1000}).has_value());
+    CHECK(map.four_from({column, 1000}).has_value());
+  }
+  // Blocks 7 and 15 of row 7 are there; columns 1500, 500 and 2500 lie in 11, 3 and 19.
+  for (const std::int64_t column : {1500, 500, 2500}) {
+    CHECK_FALSE(map.at(CellIndex{column, 1000}).has_value());
+    CHECK_FALSE(map.four_from({column, 1000}).has_value());
+  }
+  CHECK_FALSE(map.four_from({1005, 1500}).has_value());
+}
+
+// Cells of 1 m from (0, 299) south-east, so that cell (c, r) stands at E = c, N = 299 - r.
+TEST_CASE("four heights are known only when all four are, within a block and across its borders") {
+  const auto ground = testing::plane(0.1, 0.2);
+  const testing::Extent extent{0, 0, 299, 299};
+  const HeightMap whole = map_of(ground, 1.0, extent);
+  for (const CellIndex first :
+       {CellIndex{50, 60}, CellIndex{127, 60}, CellIndex{60, 127}, CellIndex{127, 127}}) {
+    CAPTURE(first.column);
+    CAPTURE(first.row);
+    const auto four = whole.four_from(first);
+    REQUIRE(four.has_value());
+    CHECK(near((four->next_column - four->first).value(), 0.1, 1e-9));
+    CHECK(near((four->next_row - four->first).value(), -0.2, 1e-9));
+    CHECK(near((four->next_both - four->first).value(), -0.1, 1e-9));
+    for (const CellIndex by :
+         {CellIndex{0, 0}, CellIndex{1, 0}, CellIndex{0, 1}, CellIndex{1, 1}}) {
+      const CellIndex hole{first.column + by.column, first.row + by.row};
+      const HeightMap holed = map_of(with_void(ground,
+                                               [&](double e, double n) {
+                                                 return std::llround(e) == hole.column &&
+                                                        299 - std::llround(n) == hole.row;
+                                               }),
+                                     1.0, extent);
+      CHECK_FALSE(holed.four_from(first).has_value());
+      CHECK(holed.four_from({first.column + 2, first.row}).has_value());
+    }
+  }
+}
+
+TEST_CASE("beyond any edge of the raster there are no four heights") {
+  const HeightMap map = map_of(testing::plane(0.1, 0.2), 1.0, {0, 0, 50, 50});
+  CHECK(map.four_from({0, 0}).has_value());
+  CHECK(map.four_from({49, 49}).has_value());
+  for (const CellIndex first : {CellIndex{-1, 5}, CellIndex{5, -1}, CellIndex{50, 5},
+                                CellIndex{5, 50}, CellIndex{-2, -2}}) {
+    CHECK_FALSE(map.four_from(first).has_value());
+  }
+}
+
 TEST_CASE("an infinite height is a hole") {
   const auto map =
       map_of([](double e, double) { return e == 0 ? INFINITY : 1000.0; }, 5.0, {-50, -50, 50, 50});
@@ -154,9 +211,13 @@ TEST_CASE("between cell centres the surface is bilinear") {
   }
 }
 
-TEST_CASE("a corridor that misses the raster loads nothing") {
+TEST_CASE("a corridor that misses the raster loads nothing, on whichever side it passes") {
   SurfaceSource source = source_of(testing::plane(0, 0), 5.0);
   CHECK(along(source, {point(5000, 0), point(6000, 0)}, 100).block_count() == 0);
+  CHECK(along(source, {point(-6000, 0), point(-5000, 0)}, 100).block_count() == 0);
+  CHECK(along(source, {point(0, 5000), point(100, 5000)}, 100).block_count() == 0);
+  CHECK(along(source, {point(0, -5000), point(100, -5000)}, 100).block_count() == 0);
+  CHECK(source.blocks_read() == 0);
   CHECK(HeightMap::load(source, {}).block_count() == 0);
   CHECK_FALSE(HeightMap::load(source, {}).at(CellIndex{5, 5}).has_value());
 }

@@ -150,6 +150,21 @@ TEST_CASE("with a height missing under any part of it the rig stands on nothing 
       base::OurFault);
 }
 
+TEST_CASE("a footprint without size, or of more cells than a plane is fitted to, is our fault") {
+  const auto map = map_of(testing::plane(0.1, 0), 5.0);
+  // Samples stand at most 2.5 m apart, and no more than 10'000 of these are taken: 25 km.
+  for (const auto& [length, gauge] :
+       {std::pair{0.0, 1.0}, std::pair{2.0, 0.0}, std::pair{std::nan(""), 1.0},
+        std::pair{2.0, std::nan("")}, std::pair{25'003.0, 1.0}, std::pair{2.0, HUGE_VAL}}) {
+    CHECK_THROWS_AS((void)fitted_gradient(map, point(0, 0), Bearing::from_degrees(90),
+                                          footprint(length, gauge)),
+                    base::OurFault);
+  }
+  // One that just fits is fitted; that long it only reaches beyond the heights.
+  CHECK_FALSE(fitted_gradient(map, point(0, 0), Bearing::from_degrees(90), footprint(25'000, 1))
+                  .has_value());
+}
+
 // The theorem the re-walk leans on: looking closer only ever finds less.
 TEST_CASE("the plane under a rig anywhere on or beside a line lies within the bounds promised") {
   int judged = 0;

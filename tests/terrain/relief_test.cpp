@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "base/require.h"
 #include "ground/surfaces.h"
 #include "near.h"
 
@@ -88,6 +89,29 @@ TEST_CASE("light is full on ground that faces the sun, cos 45 on the level, none
   CHECK(near(middle_light(testing::hillside(60, 135)), 0.0, 1e-12));
   const double right = std::sqrt(0.5) * std::cos(30 * std::acos(-1.0) / 180);
   CHECK(near(middle_light(testing::hillside(30, 45)), right, 1e-12));
+}
+
+TEST_CASE("a picture wholly beside the raster reads no block and knows nothing") {
+  auto source = testing::source_of(testing::plane(0, 0), 5, {0, 0, 1000, 1000});
+  for (const geo::MapPoint corner : {point(-900, 500), point(1500, 500), point(500, 1900),
+                                     point(500, -500), point(NAN, 500), point(500, INFINITY)}) {
+    const Relief relief = relief_of(source, {corner, Metres{20}, 10, 10});
+    REQUIRE(relief.heights_m.size() == 100);
+    for (const double height_m : relief.heights_m) {
+      CHECK(std::isnan(height_m));
+    }
+  }
+  CHECK(source.blocks_read() == 0);
+}
+
+TEST_CASE("a picture without pixels is our fault") {
+  auto source = testing::source_of(testing::plane(0, 0), 5, {0, 0, 1000, 1000});
+  for (const ReliefFrame& frame : {ReliefFrame{point(0, 1000), Metres{0}, 10, 10},
+                                   ReliefFrame{point(0, 1000), Metres{NAN}, 10, 10},
+                                   ReliefFrame{point(0, 1000), Metres{20}, 0, 10},
+                                   ReliefFrame{point(0, 1000), Metres{20}, 10, 0}}) {
+    CHECK_THROWS_AS((void)relief_of(source, frame), base::OurFault);
+  }
 }
 
 }  // namespace rimehaul

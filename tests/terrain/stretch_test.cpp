@@ -254,7 +254,10 @@ TEST_CASE("a footprint without size or a walk without a step is our fault") {
   CHECK_THROWS_AS((void)ground_under(map, line, walk(0, 1, 0, 5)), base::OurFault);
   CHECK_THROWS_AS((void)ground_under(map, line, walk(2, NAN, 0, 5)), base::OurFault);
   CHECK_THROWS_AS((void)ground_under(map, line, walk(2, 1, -1, 5)), base::OurFault);
-  CHECK_THROWS_AS((void)ground_under(map, line, walk(2, 1, 0, 0)), base::OurFault);
+  for (const double step : {0.0, -1.0, static_cast<double>(NAN), static_cast<double>(INFINITY)}) {
+    CAPTURE(step);
+    CHECK_THROWS_AS((void)ground_under(map, line, walk(2, 1, 0, step)), base::OurFault);
+  }
 }
 
 }  // namespace rimehaul
