@@ -356,4 +356,22 @@ TEST_CASE("wetter snow never has the wider outline on the same surface") {
   CHECK(compared > 50);
 }
 
+TEST_CASE("an outline ends where nothing further was looked at, and says so") {
+  const Bench bench = bench_of({Metres{0.7}, Metres{0}, Metres{0.01}});
+  const SlopeQuestion question{bench.rig, bench.rules, {}};
+  const Envelope envelope = envelope_of(question);
+  REQUIRE(!envelope.closed);
+  const PlaneJudge judge{question};
+  int ends = 0;
+  for (const EnvelopePoint& point : envelope.outline) {
+    CHECK(judge.passes(point.plane));
+    if (point.scan_end) {
+      ++ends;
+      CHECK(testing::near(point.plane.cross.degrees(), 45.0, 1e-9));
+      CHECK(stand_of(point.binding, judge.allowed_share()) == Stand::passes);
+    }
+  }
+  CHECK(ends > 0);
+}
+
 }  // namespace rimehaul::passage
