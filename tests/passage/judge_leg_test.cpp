@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "base/require.h"
@@ -34,7 +35,7 @@ Finding finding_of(const LegJudgement& judgement, Check check) {
   return *found;
 }
 
-/// On level ground every aspect counts: the snow of both sectors, north to south, and back.
+/// What was seen on ground that falls to the east, and to the west; on level ground both count.
 snow::SnowReport report_of(std::optional<Wetness> east_half, std::optional<Wetness> west_half) {
   snow::SnowReport said;
   said.weather = testing::plain_weather();
