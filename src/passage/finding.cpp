@@ -91,14 +91,12 @@ Finding held_to(Check check, units::Amount demand, units::Amount capacity,
 }
 
 Stand stand_of(const Finding& finding, double allowed_share) {
-  switch (rank_of(finding)) {
-    case Rank::missing:
-    case Rank::no_share:
-      return Stand::missing;
-    case Rank::refused:
-      return Stand::refused;
-    case Rank::share:
-      break;
+  const Rank rank = rank_of(finding);
+  if (rank == Rank::refused) {
+    return Stand::refused;
+  }
+  if (rank != Rank::share) {
+    return Stand::missing;
   }
   const bool proven = *finding.share >= 0.0 && *finding.share <= allowed_share;
   if (!proven) {

@@ -1,12 +1,16 @@
 // The grip of every snow state for one rig, looked up once: a leg asks thousands of times.
 #include "passage/grip_table.h"
 
-#include <algorithm>
 #include <cmath>
+#include <limits>
+
+#include "passage/tilt.h"
 
 namespace rimehaul::passage {
 
 namespace {
+
+constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
 
 std::size_t index_of(snow::SnowState state) {
   return static_cast<std::size_t>(state.wetness) * snow::kSurfaceCount +
@@ -28,7 +32,7 @@ units::Metres trailer_sinkage(const snow::GripLaw& law, const rig::Rig& rig,
   const rig::Trailer& trailer = *rig.trailer;
   const auto row = law.row(state, print_of(units::weight_of(weighed.trailer.mass),
                                            trailer.contact_area, trailer.contact_length));
-  return row ? row->side_sinkage : units::Metres{std::nan("")};
+  return row ? row->side_sinkage : units::Metres{kUnknown};
 }
 
 }  // namespace
@@ -59,10 +63,12 @@ void GripTable::sinks_no_less_than(const GripTable& heavier) {
   for (std::size_t state = 0; state < kStates; ++state) {
     std::optional<snow::GripRow>& row = rows_.at(state);
     const std::optional<snow::GripRow>& other = heavier.rows_.at(state);
-    if (row && other) {
+    if (row) {
       units::ForceRatio& high = row->carrier_resistance.high;
-      high = std::max(high, other->carrier_resistance.high);
-      row->side_sinkage = std::max(row->side_sinkage, other->side_sinkage);
+      const double other_high = other ? other->carrier_resistance.high.value() : kUnknown;
+      const double other_sinkage = other ? other->side_sinkage.value() : kUnknown;
+      high = units::ForceRatio{larger(high.value(), other_high)};
+      row->side_sinkage = units::Metres{larger(row->side_sinkage.value(), other_sinkage)};
     }
   }
 }

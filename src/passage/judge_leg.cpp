@@ -204,7 +204,7 @@ class LegWalk {
       if (!trodden_[i].exposed) {
         continue;
       }
-      if (!told_.exposed.empty() && i > 0 && trodden_[i - 1].exposed) {
+      if (i > 0 && trodden_[i - 1].exposed) {
         told_.exposed.back().to = span.to;
       } else {
         told_.exposed.push_back(span);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "base/require.h"
 #include "passage/crew_rules.h"
 #include "passage/judge.h"
 #include "passage/site_rules.h"
@@ -51,6 +52,7 @@ class WorstHere {
 
 std::vector<PlaceFinding> Judge::findings_at(const Stretch& stretch, const Footfall& footfall,
                                              const HoursOnLeg& hours) const {
+  base::require(!hours.asked.empty(), "a place is looked at for the hours that its leg was");
   const StretchJudge asked{*this, stretch};
   WorstHere worst;
   std::vector<std::optional<SnowState>> judged;
@@ -66,7 +68,7 @@ std::vector<PlaceFinding> Judge::findings_at(const Stretch& stretch, const Footf
       }
     }
   }
-  const Instant entry = hours.asked.empty() ? Instant{} : hours.asked.front();
+  const Instant entry = hours.asked.front();
   worst.offer_all(asked.judge_whole(), entry);
   worst.offer_all(asked.judge_marks(footfall.span, entry), entry);
   if (hours.staying && std::isfinite(hours.staying->value())) {

@@ -51,11 +51,20 @@ Stretch stretch_along(const Leg& leg) {
   return {.trail = leg.trail, .span = leg.span, .way = leg.way, .line = leg.line};
 }
 
-/// Marks of both legs by chainage along the joint. Where the trail changes, so does whose marks
-/// speak of the ground.
+/// Whether the second leg is what comes next of the first one's trail. A trail that crosses itself
+/// meets itself elsewhere too.
+bool goes_on(const Meeting& legs) {
+  const Leg& before = *legs.before;
+  const Leg& after = *legs.after;
+  const bool next = before.way == trails::Way::as_drawn ? after.span.from == before.span.to
+                                                        : after.span.to == before.span.from;
+  return before.trail == after.trail && before.way == after.way && next;
+}
+
+/// Marks of both legs by chainage along the joint. Where the trail does not go on over the
+/// junction, marks on either side speak of the ground on that side only.
 std::vector<MarkOnStretch> marks_at(const Joint& joint, const trails::Network& network) {
-  const bool same_trail = joint.legs.before->trail == joint.legs.after->trail &&
-                          joint.legs.before->way == joint.legs.after->way;
+  const bool same_trail = goes_on(joint.legs);
   std::vector<MarkOnStretch> found;
   for (const MarkOnStretch& placed : marks_on(network, stretch_along(*joint.legs.before))) {
     const Metres shift = joint.junction - joint.legs.before->line.length();

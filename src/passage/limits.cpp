@@ -9,21 +9,6 @@ namespace rimehaul::passage {
 
 namespace {
 
-enum class Outward { climb, descent, cross };
-
-terrain::Attitude plane_towards(Outward outward, int tenths) {
-  const units::Slope slope = slope_of_tenths(tenths);
-  switch (outward) {
-    case Outward::climb:
-      return {.grade = slope, .cross = {}};
-    case Outward::descent:
-      return {.grade = slope.reversed(), .cross = {}};
-    case Outward::cross:
-      return {.grade = {}, .cross = slope};
-  }
-  return {.grade = units::Slope::from_ratio(std::nan("")), .cross = {}};
-}
-
 /// Grade and cross-slope in tenths of a degree; the grade falls below 0.
 struct Tenths {
   int grade = 0;
@@ -42,8 +27,16 @@ int tenths_of(units::Slope slope) {
   return static_cast<int>(std::lround(slope.degrees() * 10.0));
 }
 
+constexpr Tenths kClimb{.grade = 1, .cross = 0};
+constexpr Tenths kDescent{.grade = -1, .cross = 0};
+constexpr Tenths kAcross{.grade = 0, .cross = 1};
+
+terrain::Attitude plane_towards(Tenths outward, int steps) {
+  return plane_of({.grade = outward.grade * steps, .cross = outward.cross * steps});
+}
+
 /// Requires that level ground passes.
-Limit limit_towards(const PlaneJudge& judge, Outward outward) {
+Limit limit_towards(const PlaneJudge& judge, Tenths outward) {
   for (int tenths = 1; tenths <= kScanEnd_tenths; ++tenths) {
     Finding binding = judge.binding_on(plane_towards(outward, tenths));
     if (stand_of(binding, judge.allowed_share()) != Stand::passes) {
@@ -121,9 +114,9 @@ GradeLimits grade_limits(const SlopeQuestion& question) {
   if (limits.closed.has_value()) {
     return limits;
   }
-  limits.climb = limit_towards(judge, Outward::climb);
-  limits.descent = limit_towards(judge, Outward::descent);
-  limits.cross = limit_towards(judge, Outward::cross);
+  limits.climb = limit_towards(judge, kClimb);
+  limits.descent = limit_towards(judge, kDescent);
+  limits.cross = limit_towards(judge, kAcross);
   return limits;
 }
 

@@ -171,6 +171,22 @@ TEST_CASE("a dead zone that is marked as a point has no known length") {
   CHECK(names(finding, "Hollow"));
 }
 
+TEST_CASE("of several dead zones the one that is too long is told, whichever comes first") {
+  Rules rules = default_rules();
+  rules.alone.longest_dead_zone = Metres{100};
+  const trails::Mark first = dead_zone(40, 240);
+  const trails::Mark second = dead_zone(300, 360);
+  const MarkOnStretch too_long{&first, first.span};
+  const MarkOnStretch short_enough{&second, second.span};
+  for (const auto& marks :
+       {std::vector{too_long, short_enough}, std::vector{short_enough, too_long}}) {
+    const Finding finding = judge_alone(testing::towing_rig(), rules, marks);
+    CHECK(stand(finding) == Stand::refused);
+    CHECK(finding.at == Metres{40});
+    CHECK(finding.demand.value == 200.0);
+  }
+}
+
 }  // namespace
 
 }  // namespace rimehaul::passage

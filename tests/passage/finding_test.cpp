@@ -130,4 +130,27 @@ TEST_CASE(
   CHECK_THROWS_AS(inputs.add("d", count_of(4.0), Origin::rules), base::OurFault);
 }
 
+TEST_CASE("numbers tell more than none where neither binds, wherever the two are") {
+  Finding numbers = held_to(Check::alone, amount(Metres{80}), amount(Metres{100}), "too long");
+  numbers.at = Metres{90};
+  const Finding none = kept(Check::alone);
+  CHECK(tells_more(numbers, none));
+  CHECK_FALSE(tells_more(none, numbers));
+  CHECK_FALSE(tells_more(numbers, numbers));
+  CHECK_FALSE(tells_more(none, none));
+}
+
+TEST_CASE("numbers do not tell more than what binds before them, or after them") {
+  const Finding large = of_share(0.9);
+  const Finding small = of_share(0.2);
+  Finding without_numbers = kept(Check::stopping);
+  without_numbers.share = 0.5;
+  CHECK_FALSE(tells_more(large, without_numbers));
+  CHECK_FALSE(tells_more(small, without_numbers));
+  without_numbers.share = 0.2;
+  CHECK(tells_more(small, without_numbers));
+  CHECK_FALSE(tells_more(small, unknown(Check::stopping, "what")));
+  CHECK_FALSE(tells_more(small, refusal(Check::stopping, "who")));
+}
+
 }  // namespace rimehaul::passage

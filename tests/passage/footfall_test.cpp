@@ -8,6 +8,7 @@
 
 #include "near.h"
 #include "passage/demo_scene.h"
+#include "passage/turning.h"
 #include "terrain/plane.h"
 
 namespace rimehaul::passage {
@@ -203,6 +204,33 @@ TEST_CASE("a slope's tolerance is k sigma, with what hides between cells where t
   scene = scene_on(testing::plane(0, 0));
   scene.trust.errors.clear();
   CHECK_FALSE(slope_tolerance(scene, Metres{5}).has_value());
+}
+
+TEST_CASE("a trailer that cannot follow its tightest bend may lie a drawbar's length inside it") {
+  // Hitch 3 m behind the middle, drawbar 5 m: at a radius of sqrt(25 - 9) = 4 m it turns on the
+  // spot. Where it goes then is not known, but no further from its carrier than 3 + 5 m.
+  rig::Rig rig = testing::towing_rig();
+  rig.carrier.hitch_at.forward = Metres{-2.1};
+  rig.trailer->drawbar_length = Metres{5};
+  REQUIRE_FALSE(sweep_of(rig, least_radius(rig)).has_value());
+  const geo::Polyline doubles_back{{place(0, 0), place(0, 60), place(1, 0)}};
+  REQUIRE(tightest_bend(doubles_back, overall_length(rig)).radius < Metres{4});
+  const auto steepest_beside = [&](double aside_m) {
+    testing::TestGround ground;
+    ground.ground = [=](double east, double) {
+      return 1000 + (east < -aside_m ? 0.5 * (-aside_m - east) : 0.0);
+    };
+    ground.cell_m = 1;
+    ground.extent = {-60, -60, 60, 120};
+    const Scene scene = testing::scene_of(ground, testing::straight_trail(0));
+    const Footfall step = at(footfalls(scene, doubles_back, rig, Metres{0}), Metres{20});
+    REQUIRE(step.trailer.has_value());
+    CHECK(near(step.carrier->steepest_cross().ratio(), 0.0, 1e-6));
+    return step.trailer->steepest_cross().ratio();
+  };
+  // 8 m, half its gauge of 1.2 m, and half its length of 1.6 m as it lies across: 9.4 m.
+  CHECK(near(steepest_beside(8.0), 0.5, 1e-6));
+  CHECK(near(steepest_beside(11.0), 0.0, 1e-6));
 }
 
 }  // namespace

@@ -92,4 +92,14 @@ TEST_CASE("more on the tongue than the trailer weighs, or no drawbar, closes") {
   CHECK(stand_of(judge_hitch_vertical(rig.footing()), 1.0) == Stand::missing);
 }
 
+TEST_CASE("without a trailer nothing hangs on the hitch, whatever its rating") {
+  RigOnSlope rig = loaded_rig().without_trailer();
+  rig.rig.carrier.hitch_vertical_rating = units::Kilograms{0};
+  rig.on_degrees(20, 5);
+  const Finding finding = judge_hitch_vertical(rig.footing());
+  CHECK(finding.check == Check::hitch_vertical);
+  CHECK(stand_of(finding, 0.0) == Stand::passes);
+  CHECK(finding.inputs.all().empty());
+}
+
 }  // namespace rimehaul::passage

@@ -495,6 +495,47 @@ TEST_CASE("judging for another rig or snow from the same judge says what a fresh
   }
 }
 
+TEST_CASE("another rig from the same judge has its own slopes' error, another snow the same") {
+  // Cells of 1.3 m see the tracks' gauge of 1.4 m, and hide something from the sled's of 1.2 m.
+  testing::TestGround ground;
+  ground.ground = testing::plane(0, 0.02);
+  ground.cell_m = 1.3;
+  ground.extent = {-60, -60, 60, 360};
+  const Scene scene = testing::scene_of(ground, testing::straight_trail(0));
+  const rig::Rig solo = testing::solo_rig();
+  const rig::Rig towing = testing::towing_rig();
+  const snow::ConstantSnow dry = testing::snow_of(Wetness::dry);
+  const snow::ConstantSnow wet = testing::snow_of(Wetness::wet);
+  const Judge first{scene, solo, dry};
+  const Judge with_sled = first.with_rig(towing);
+  CHECK(near(with_sled.tolerance()->ratio() - first.tolerance()->ratio(), 0.005, 1e-12));
+  CHECK(with_sled.tolerance() == slope_tolerance(scene, Metres{1.2}));
+  CHECK(&with_sled.rig() == &towing);
+  const Judge in_wet = first.with_snow(wet);
+  CHECK(&in_wet.snow() == &wet);
+  CHECK(&in_wet.rig() == &solo);
+  CHECK(in_wet.tolerance() == first.tolerance());
+  const LegJudgement judgement = in_wet.judge(LegId{0}, mid_morning());
+  REQUIRE(judgement.snow.size() == 1);
+  CHECK(judgement.snow[0].wetness == Wetness::wet);
+  CHECK(judgement.bind().share ==
+        Judge{scene, solo, wet}.judge(LegId{0}, mid_morning()).bind().share);
+}
+
+TEST_CASE("a bulletin level that nobody gave, or that there is none of, closes every leg") {
+  const Scene scene = straight_on(testing::plane(0, 0.02));
+  const rig::Rig rig = testing::solo_rig();
+  for (const std::optional<int> level :
+       {std::optional<int>{}, std::optional{0}, std::optional{6}}) {
+    snow::DayWeather weather = testing::plain_weather();
+    weather.bulletin_level = level;
+    const snow::ConstantSnow snow{{Wetness::dry, snow::Surface::groomed}, weather, "assumed"};
+    const LegJudgement judgement = Judge{scene, rig, snow}.judge(LegId{0}, mid_morning());
+    CHECK(judgement.verdict == Verdict::closed);
+    CHECK(stand_of(finding_of(judgement, Check::avalanche), 1.0) == Stand::missing);
+  }
+}
+
 }  // namespace
 
 }  // namespace rimehaul::passage

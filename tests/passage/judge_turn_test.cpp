@@ -1,6 +1,7 @@
 // Turns from leg to leg: sharp corners, turning back, and ground that only the trailer is still on.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/require.h"
@@ -71,6 +72,9 @@ TEST_CASE("the narrower of two trails counts at their corner, and an unknown wid
   const TurnJudgement turn = turned(scene_with(all), testing::solo_rig(), LegId{0}, LegId{2});
   CHECK(turn.verdict == Verdict::closed);
   CHECK(turn.binding.missing.find("width") != std::string::npos);
+  const TurnJudgement back = turned(scene_with(all), testing::solo_rig(), LegId{3}, LegId{1});
+  CHECK(back.verdict == Verdict::closed);
+  CHECK(back.binding.missing.find("width") != std::string::npos);
 }
 
 TEST_CASE("clear ground at the junction stands in for the trails' width") {
@@ -199,6 +203,103 @@ TEST_CASE("an unknown trail width is no reason to look for a wider way") {
   const geo::Polyline square{{place(0, 0), place(0, 50), place(50, 50)}};
   const DrivenBend driven = driven_bend(testing::solo_rig(), square, std::nullopt, 0.7);
   CHECK(verdict_of(driven.findings, 0.7) == Verdict::closed);
+}
+
+trails::Mark bench_on(const char* trail, double from_m, double to_m) {
+  trails::Mark mark;
+  mark.name = "Long Bench";
+  mark.kind = trails::MarkKind::bench;
+  mark.trail = trail;
+  mark.span = {Metres{from_m}, Metres{to_m}};
+  mark.survey = trails::Survey{units::Slope::from_degrees(2), units::Slope::from_degrees(1),
+                               units::Slope::from_percent(0.5),
+                               *units::parse_instant("2026-01-20T00:00:00Z"), mid_morning()};
+  return mark;
+}
+
+TEST_CASE("a surveyed bench carries a rig over a junction as far as it and its trail go on") {
+  const testing::Surface sidehill = [](double east, double north) {
+    return 1000 + (115 < north && north < 185 ? 0.577 * east : 0.0);
+  };
+  const auto turns = [&sidehill](const testing::TestTrails& all, Verdict wanted) {
+    const Scene scene = scene_with(all, sidehill);
+    for (const rig::Rig& rig : {testing::solo_rig(), testing::towing_rig()}) {
+      CHECK(turned(scene, rig, LegId{0}, LegId{2}).verdict == wanted);
+      CHECK(turned(scene, rig, LegId{3}, LegId{1}).verdict == wanted);
+    }
+  };
+  testing::TestTrails one{
+      .trails = {testing::plain_trail("Way", {place(0, 0), place(0, 150), place(0, 300)})},
+      .stations = {testing::plain_station("Halfway", place(0, 150))},
+      .zones = {},
+      .marks = {}};
+  one.stations[0].turning_radius.reset();
+  turns(one, Verdict::closed);
+  one.marks = {bench_on("Way", 100, 200)};
+  turns(one, Verdict::open);
+  one.marks = {bench_on("Way", 100, 150)};
+  turns(one, Verdict::closed);
+  // The same ground, but beyond the junction another trail: the bench is said to be of the first.
+  testing::TestTrails two{
+      .trails = {testing::plain_trail("Way", {place(0, 0), place(0, 150)}),
+                 testing::plain_trail("Other Way", {place(0, 150), place(0, 300)})},
+      .stations = {},
+      .zones = {},
+      .marks = {bench_on("Way", 100, 200)}};
+  turns(two, Verdict::closed);
+  two.marks.push_back(bench_on("Other Way", 0, 50));
+  turns(two, Verdict::closed);  // neither is under all of a rig that stands on both
+}
+
+TEST_CASE("where a trail crosses itself a bench carries along it, and not who turns off there") {
+  // North for 100 m, round a square loop back to the crossing, and off to the west. The ground is
+  // level where the trail goes on north and falls steeply across it to the east and to the west.
+  testing::TestTrails all{.trails = {testing::plain_trail(
+                              "Loop", {place(0, -100), place(0, 0), place(0, 100), place(100, 100),
+                                       place(100, 0), place(0, 0), place(-100, 0)})},
+                          .stations = {testing::plain_station("Crossing", place(0, 0))},
+                          .zones = {},
+                          .marks = {bench_on("Loop", 80, 130)}};
+  testing::TestGround ground;
+  ground.ground = [](double east, double north) {
+    return 1000 + (std::abs(east) > 4 ? 0.577 * north : 0.0);
+  };
+  ground.cell_m = 1;
+  ground.extent = {-140, -140, 140, 140};
+  const Scene scene = testing::scene_of(ground, all);
+  REQUIRE(scene.network.legs.size() == 6);
+  const rig::Rig rig = testing::towing_rig();
+  CHECK(turned(scene, rig, LegId{0}, LegId{2}).verdict == Verdict::open);
+  for (const LegId after : {LegId{3}, LegId{4}}) {
+    const TurnJudgement turn = turned(scene, rig, LegId{0}, after);
+    CHECK(turn.verdict == Verdict::closed);
+    const auto across = std::ranges::find(turn.findings, Check::cross_rating, &Finding::check);
+    REQUIRE(across != turn.findings.end());
+    CHECK(across->share.value_or(0) > 1);
+  }
+}
+
+TEST_CASE("nobody turns back where the ground under carrier or trailer is unknown") {
+  const auto with_hole = [](double from_m, double to_m) {
+    testing::TestGround ground;
+    ground.ground = testing::with_void(
+        testing::plane(0, 0), [=](double, double north) { return from_m < north && north < to_m; });
+    ground.cell_m = 1;
+    ground.extent = {-60, -60, 60, 360};
+    return testing::scene_of(ground, testing::straight_trail(0));
+  };
+  // The sled stands 3.4 m behind the carrier's middle, which is within 3.15 m of the end.
+  const Scene under_sled = with_hole(292.5, 294.5);
+  CHECK(turned(under_sled, testing::solo_rig(), LegId{0}, LegId{1}).verdict == Verdict::open);
+  const Scene under_both = with_hole(297.5, 299.5);
+  const TurnJudgement refused[] = {turned(under_sled, testing::towing_rig(), LegId{0}, LegId{1}),
+                                   turned(under_both, testing::towing_rig(), LegId{0}, LegId{1}),
+                                   turned(under_both, testing::solo_rig(), LegId{0}, LegId{1})};
+  for (const TurnJudgement& turn : refused) {
+    CHECK(turn.verdict == Verdict::closed);
+    CHECK(turn.binding.check == Check::heights_known);
+    CHECK_FALSE(turn.binding.missing.empty());
+  }
 }
 
 }  // namespace

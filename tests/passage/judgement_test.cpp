@@ -53,4 +53,20 @@ TEST_CASE("verdicts have their words") {
   CHECK(words_for(Verdict::closed) == std::string{"closed"});
 }
 
+TEST_CASE("a share beside something missing or refused is no share of the leg") {
+  LegJudgement judgement;
+  judgement.findings = {of_share(0.2), of_share(0.6)};
+  judgement.findings.back().missing = "a number";
+  CHECK_FALSE(judgement.share());
+  judgement.findings.back().missing.clear();
+  judgement.findings.back().refused = "a sign";
+  CHECK_FALSE(judgement.share());
+  judgement.findings.back().refused.clear();
+  CHECK(judgement.share() == 0.6);
+}
+
+TEST_CASE("a verdict that nobody knows reads as closed") {
+  CHECK(words_for(static_cast<Verdict>(3)) == std::string{"closed"});
+}
+
 }  // namespace rimehaul::passage

@@ -356,4 +356,69 @@ TEST_CASE("wetter snow never has the wider outline on the same surface") {
   CHECK(compared > 50);
 }
 
+TEST_CASE("an outline ends where nothing further was looked at, and says so") {
+  const Bench bench = bench_of({Metres{0.7}, Metres{0}, Metres{0.01}});
+  const SlopeQuestion question{bench.rig, bench.rules, {}};
+  const Envelope envelope = envelope_of(question);
+  REQUIRE(!envelope.closed);
+  const PlaneJudge judge{question};
+  int ends = 0;
+  for (const EnvelopePoint& point : envelope.outline) {
+    CHECK(judge.passes(point.plane));
+    if (point.scan_end) {
+      ++ends;
+      CHECK(testing::near(point.plane.cross.degrees(), 45.0, 1e-9));
+      CHECK(stand_of(point.binding, judge.allowed_share()) == Stand::passes);
+    }
+  }
+  CHECK(ends > 0);
+}
+
+TEST_CASE("where open ground curves inward between two points, a point is put in before the line") {
+  // Tracks that widen forward by m for every metre tip sideways, on a descent of tangent G, from
+  // the cross-slope K = k sqrt(1 + G^2) + m G sqrt(1 + G^2 + K^2) on, with k half the width abreast
+  // of the centre of gravity over its height. That curve is hollow: k and m are solved for 20.0
+  // degrees at a descent of 30.0 and 20.2 at 30.4, and it is then 20.0996 at 30.2, not 20.1.
+  struct Through {
+    double level;  ///< factor of k
+    double grade;  ///< factor of m
+    double cross;
+  };
+  const auto through = [](double descent_deg, double cross_deg) {
+    const double descent = std::tan(descent_deg / kDegrees);
+    const double cross = std::tan(cross_deg / kDegrees);
+    return Through{std::hypot(1.0, descent), descent * std::hypot(1.0, descent, cross), cross};
+  };
+  const Through a = through(30.0, 20.0);
+  const Through b = through(30.4, 20.2);
+  const double area = a.level * b.grade - a.grade * b.level;
+  const double hair = 1e-6;  // so that both ends pass for certain
+  const double k = (a.cross * b.grade - a.grade * b.cross) / area + hair;
+  const double m = (a.level * b.cross - a.cross * b.level) / area;
+  const Through middle = through(30.2, 20.1);
+  REQUIRE(k * middle.level + m * middle.grade < middle.cross);
+
+  const double behind_m = k - m * 0.7;
+  const double ahead_m = behind_m + m * 2.2;
+  REQUIRE(behind_m > 0.0);
+  Bench bench = bench_of({Metres{0.7}, Metres{0}, Metres{1.0}});
+  bench.rig.carrier.support = {{Metres{0}, Metres{-behind_m}},
+                               {Metres{2.2}, Metres{-ahead_m}},
+                               {Metres{2.2}, Metres{ahead_m}},
+                               {Metres{0}, Metres{behind_m}}};
+  bench.rig.carrier.solo_empty = ratings_of(80, 30.45, 80);
+  // So slow that what still counts as a straight line does not lean it over by a hair.
+  bench.rules.walking_pace = units::MetresPerSecond{0.001};
+  const Envelope envelope = envelope_of({bench.rig, bench.rules, {}});
+  REQUIRE(!envelope.closed);
+  REQUIRE(envelope.outline.size() > 3);
+  constexpr double kPoints[][2] = {{-30.4, 20.2}, {-30.2, 20.0}, {-30.0, 20.0}};
+  for (std::size_t i = 0; i < std::size(kPoints); ++i) {
+    const EnvelopePoint& point = envelope.outline[i];
+    CHECK(testing::near(point.plane.grade.degrees(), kPoints[i][0], 1e-9));
+    CHECK(testing::near(point.plane.cross.degrees(), kPoints[i][1], 1e-9));
+    CHECK(point.binding.check == Check::carrier_roll_over);
+  }
+}
+
 }  // namespace rimehaul::passage

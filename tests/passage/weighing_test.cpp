@@ -65,4 +65,16 @@ TEST_CASE("a trailer sinks by its own weight on its own runners, and closes wher
   CHECK(sinkage(measured_law()) == 0.0);
 }
 
+TEST_CASE("where what presses on the tracks besides is unknown, so are sinkage and resistance") {
+  rig::Rig rig = testing::towing_rig();
+  const auto row = [&rig] { return weighings_of(measured_law(), rig).front().grip.row(kFresh); };
+  REQUIRE(row().has_value());
+  CHECK(std::isfinite(row()->side_sinkage.value()));
+  CHECK(std::isfinite(row()->carrier_resistance.high.value()));
+  rig.trailer->tongue_share = std::nan("");
+  REQUIRE(row().has_value());
+  CHECK(std::isnan(row()->side_sinkage.value()));
+  CHECK(std::isnan(row()->carrier_resistance.high.value()));
+}
+
 }  // namespace rimehaul::passage
