@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <limits>
 #include <random>
 
 #include "near.h"
@@ -202,6 +203,21 @@ TEST_CASE("a slope's tolerance is k sigma, with what hides between cells where t
   CHECK_FALSE(slope_tolerance(scene, Metres{5}).has_value());
   scene = scene_on(testing::plane(0, 0));
   scene.trust.errors.clear();
+  CHECK_FALSE(slope_tolerance(scene, Metres{5}).has_value());
+}
+
+TEST_CASE("neither the error nor what hides between cells may take anything off the other") {
+  Scene scene = scene_on(testing::plane(0, 0));
+  scene.trust.sub_cell = Slope::from_ratio(0);
+  CHECK(slope_tolerance(scene, Metres{4}).has_value());
+  for (const double bad : {-0.001, -10.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    CAPTURE(bad);
+    scene.trust.sub_cell = Slope::from_ratio(bad);
+    CHECK_FALSE(slope_tolerance(scene, Metres{4}).has_value());
+  }
+  scene.trust.sub_cell = Slope::from_ratio(10);
+  scene.rules.confidence_k = -1;
+  CHECK_FALSE(slope_tolerance(scene, Metres{4}).has_value());
   CHECK_FALSE(slope_tolerance(scene, Metres{5}).has_value());
 }
 
