@@ -62,18 +62,21 @@ class Weighing {
   };
   /// The whole kilogram nearest to the closed end that halving finds open.
   Kilograms furthest_open(Gap gap) {
-    while (true) {
-      const Kilograms middle{std::floor(((gap.open + gap.closed) / 2).value())};
-      const bool between =
-          std::min(gap.open, gap.closed) < middle && middle < std::max(gap.open, gap.closed);
-      if (!between) {
-        return gap.open;
-      }
-      (open_with(middle) ? gap.open : gap.closed) = middle;
+    for (auto middle = middle_of(gap); middle.has_value(); middle = middle_of(gap)) {
+      (open_with(*middle) ? gap.open : gap.closed) = *middle;
     }
+    return gap.open;
   }
 
  private:
+  /// The whole kilogram in the middle of a gap; nothing when none lies between its ends.
+  static std::optional<Kilograms> middle_of(const Gap& gap) {
+    const Kilograms middle{std::floor(((gap.open + gap.closed) / 2).value())};
+    const bool between =
+        std::min(gap.open, gap.closed) < middle && middle < std::max(gap.open, gap.closed);
+    return between ? std::optional{middle} : std::nullopt;
+  }
+
   rig::Rig rig_;
   LoadPlace place_;
   const OpenWith& open_;

@@ -11,7 +11,8 @@ std::optional<units::Slope> slope_tolerance(const Scene& scene, units::Metres ga
   if (!sigma.has_value()) {
     return std::nullopt;
   }
-  double tolerance = scene.rules.confidence_k * sigma->ratio();
+  const double error = scene.rules.confidence_k * sigma->ratio();
+  double hidden = 0.0;
   // A raster brought from another map is finer than what was measured, and knows no more for it.
   const bool cells_see_the_gauge =
       scene.heights.frame().larger_step() <= gauge && scene.trust.measured_step <= gauge;
@@ -19,12 +20,11 @@ std::optional<units::Slope> slope_tolerance(const Scene& scene, units::Metres ga
     if (!scene.trust.sub_cell.has_value()) {
       return std::nullopt;
     }
-    tolerance += scene.trust.sub_cell->ratio();
+    hidden = scene.trust.sub_cell->ratio();
   }
-  if (std::isfinite(tolerance) && tolerance >= 0.0) {
-    return units::Slope::from_ratio(tolerance);
-  }
-  return std::nullopt;
+  // Neither may take anything off the other.
+  const bool known = error >= 0.0 && hidden >= 0.0 && std::isfinite(error + hidden);
+  return known ? std::optional{units::Slope::from_ratio(error + hidden)} : std::nullopt;
 }
 
 }  // namespace rimehaul::passage

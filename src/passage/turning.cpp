@@ -79,7 +79,8 @@ std::optional<Sweep> sweep_of(const rig::Rig& rig, Metres radius) {
     edges.inner_m = smaller(edges.inner_m, trailer.inner_m);
   }
   const double width_m = edges.outer_m - edges.inner_m;
-  if (!std::isfinite(width_m) || !std::isfinite(off_tracking) || radius < Metres{0}) {
+  // A trailer's radius that is no number, or no finite one, leaves no finite width either.
+  if (!std::isfinite(width_m) || radius < Metres{0}) {
     return std::nullopt;
   }
   return Sweep{.off_tracking = Metres{off_tracking}, .width = Metres{width_m}};

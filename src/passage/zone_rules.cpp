@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <limits>
 
+#include "passage/course.h"
+
 namespace rimehaul::passage {
 
 using units::Metres;
@@ -37,8 +39,8 @@ ZoneJudgement judge_zones(const std::vector<trails::Zone>& zones, const geo::Pol
       note(refusal(Check::zone, "forbidden ground '" + zone.name + "'"));
     } else if (!zone.speed.has_value()) {
       note(unknown(Check::zone, "speed of the speed limit '" + zone.name + "'"));
-    } else if (!(*zone.speed >= judged.speed)) {
-      judged.speed = *zone.speed;
+    } else {
+      judged.speed = lower_of(judged.speed, *zone.speed);
     }
   }
   return judged;

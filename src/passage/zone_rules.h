@@ -17,7 +17,8 @@ namespace rimehaul::passage {
 /// What the zones that one part of a line touches have to say.
 struct ZoneJudgement {
   Finding finding;
-  units::MetresPerSecond speed;  ///< lowest limit; infinite when there is none
+  units::MetresPerSecond speed;  ///< lowest limit, no number where one of them is none; infinite
+                                 ///< when there is none
 };
 
 /// Forbidden ground refuses; a speed limit without its speed is missing; the others have no say

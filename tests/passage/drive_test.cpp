@@ -161,6 +161,32 @@ TEST_CASE("a hole in the heights under the line leaves no profile") {
   CHECK_FALSE(profile_of(scene.heights, line, trodden).has_value());
 }
 
+TEST_CASE("where nothing is trodden there is no profile") {
+  const Scene scene = testing::scene_of({}, testing::straight_trail(0));
+  CHECK_FALSE(profile_of(scene.heights, scene.network.legs[0].line, {}).has_value());
+}
+
+TEST_CASE("two footfalls about one middle are one height, and add no way, time or fuel") {
+  testing::TestGround ground;
+  ground.ground = testing::plane(0.0, 0.1);
+  const Scene scene = testing::scene_of(ground, testing::straight_trail(0));
+  const rig::Rig rig = testing::solo_rig();
+  const geo::Polyline& line = scene.network.legs[0].line;
+  auto trodden = footfalls(scene, line, rig, Metres{1});
+  const auto once = profile_of(scene.heights, line, trodden);
+  trodden.insert(trodden.begin() + 4, trodden[4]);
+  const auto twice = profile_of(scene.heights, line, trodden);
+  REQUIRE(once.has_value());
+  REQUIRE(twice.has_value());
+  CHECK(twice->size() == once->size());
+  CHECK(near(way_over(*twice).over_snow, Metres{300 * std::sqrt(1.01)}, Metres{1e-6}));
+  CHECK(near(way_over(*twice).climb, Metres{30}, Metres{1e-6}));
+  const snow::GripRow grip = eight_per_cent();
+  const std::vector<const snow::GripRow*> grips(trodden.size(), &grip);
+  CHECK(near(fuel_over(*twice, rig, grips, MetresPerSecond{4}),
+             fuel_over(*once, rig, grips, MetresPerSecond{4}), units::Litres{1e-9}));
+}
+
 }  // namespace
 
 }  // namespace rimehaul::passage

@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <limits>
 #include <random>
 
 #include "near.h"
@@ -231,6 +232,19 @@ TEST_CASE("a trailer that cannot follow its tightest bend may lie a drawbar's le
   // 8 m, half its gauge of 1.2 m, and half its length of 1.6 m as it lies across: 9.4 m.
   CHECK(near(steepest_beside(8.0), 0.5, 1e-6));
   CHECK(near(steepest_beside(11.0), 0.0, 1e-6));
+TEST_CASE("neither the error nor what hides between cells may take anything off the other") {
+  Scene scene = scene_on(testing::plane(0, 0));
+  scene.trust.sub_cell = Slope::from_ratio(0);
+  CHECK(slope_tolerance(scene, Metres{4}).has_value());
+  for (const double bad : {-0.001, -10.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    CAPTURE(bad);
+    scene.trust.sub_cell = Slope::from_ratio(bad);
+    CHECK_FALSE(slope_tolerance(scene, Metres{4}).has_value());
+  }
+  scene.trust.sub_cell = Slope::from_ratio(10);
+  scene.rules.confidence_k = -1;
+  CHECK_FALSE(slope_tolerance(scene, Metres{4}).has_value());
+  CHECK_FALSE(slope_tolerance(scene, Metres{5}).has_value());
 }
 
 }  // namespace

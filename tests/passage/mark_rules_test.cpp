@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "near.h"
@@ -210,6 +211,43 @@ TEST_CASE("snow over a creek needs a survey, a mass, today's word, and snow dry 
   CHECK(stand(judge_creek_bridge(mark, rules, moist)) == Stand::refused);
   rules.wettest_creek_bridge = snow::Wetness::moist;
   CHECK(stand(judge_creek_bridge(mark, rules, moist)) == Stand::passes);
+}
+
+TEST_CASE("surveyed slopes that are no sizes are as good as none, each by itself") {
+  const double infinite = std::numeric_limits<double>::infinity();
+  for (const auto slope : {&trails::Survey::steepest_grade, &trails::Survey::steepest_cross,
+                           &trails::Survey::standard_deviation}) {
+    for (const double bad : {std::nan(""), infinite, -0.001}) {
+      CAPTURE(bad);
+      trails::Mark mark = surveyed_bridge();
+      (*mark.survey).*slope = units::Slope::from_ratio(bad);
+      const Finding finding = judged(mark, weather_ended(3600));
+      CHECK(stand(finding) == Stand::missing);
+      CHECK(finding.missing == "surveyed slopes of bridge 'M'");
+      CHECK_FALSE(surveyed_lie(mark, testing::plain_rules(), calm()).has_value());
+    }
+    trails::Mark mark = surveyed_bridge();
+    (*mark.survey).*slope = units::Slope::from_ratio(0);
+    CHECK(stand(judged(mark, weather_ended(3600))) == Stand::passes);
+  }
+}
+
+TEST_CASE("a mark that ends before a stretch is not on it; one that ends where it begins is") {
+  trails::Network network;
+  network.trails = {some_trail()};
+  network.marks = {mark_of(trails::MarkKind::gate)};
+  const Stretch stretch{.trail = 0,
+                        .span = {Metres{10}, Metres{90}},
+                        .way = trails::Way::as_drawn,
+                        .line = network.trails[0].line.part({Metres{10}, Metres{90}})};
+  const auto count = [&](double from_m, double to_m) {
+    network.marks[0].span = {Metres{from_m}, Metres{to_m}};
+    return marks_on(network, stretch).size();
+  };
+  CHECK(count(0, 9.999) == 0);
+  CHECK(count(0, 10) == 1);
+  CHECK(marks_on(network, stretch)[0].span == geo::Span{Metres{-10}, Metres{0}});
+  CHECK(count(std::nan(""), std::nan("")) == 1);  // it may be here
 }
 
 }  // namespace

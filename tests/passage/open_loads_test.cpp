@@ -243,6 +243,67 @@ TEST_CASE("a bed whose rating is no number can be loaded with nothing") {
   CHECK(loads(scene, rig, LoadPlace::bed, Kilograms{50}).empty());
 }
 
+TEST_CASE("a rating of up to 10 000 steps is judged load by load, a larger one not at all") {
+  const OpenIf always{[](const rig::Rig&) { return true; }};
+  CHECK(open_loads(roomy_rig(Kilograms{250'000}, Kilograms{0}), {}, always) ==
+        std::vector<LoadInterval>{{Kilograms{0}, Kilograms{250'000}}});
+  CHECK(open_loads(roomy_rig(Kilograms{250'001}, Kilograms{0}), {}, always).empty());
+}
+
+TEST_CASE("halving a gap ends, too, where a step lies a hair beside a whole kilogram") {
+  const Kilograms step{std::nextafter(4.0, 0.0)};
+  const OpenIf below{[](const rig::Rig& other) { return other.load.bed < Kilograms{4}; }};
+  CHECK(open_loads(roomy_rig(Kilograms{4}, Kilograms{0}), {LoadPlace::bed, step}, below) ==
+        std::vector<LoadInterval>{{Kilograms{0}, step}});
+}
+
+TEST_CASE("of the towed loads that open with a bed load the longest run is told, not the last") {
+  rig::Rig rig = roomy_rig(Kilograms{200}, Kilograms{200});
+  rig.load.bed = Kilograms{200};
+  rig.load.towed = Kilograms{150};
+  const OpenIf gap{[](const rig::Rig& other) {
+    return other.load.bed == Kilograms{50} && other.load.towed != Kilograms{150};
+  }};
+  const OpenLoads opens = loads_that_open(rig, gap);
+  // Towed 0, 50 and 100 in a row, and 200 by itself.
+  CHECK(opens.both ==
+        std::vector<LoadPair>{{{Kilograms{50}, Kilograms{50}}, {Kilograms{0}, Kilograms{100}}}});
+  CHECK(opens.any());
+  CHECK(verdict_with_loads(Verdict::closed, opens) == Verdict::restricted);
+}
+
+TEST_CASE("no pair of loads is told where bed or sled cannot be judged, or there is no sled") {
+  rig::Rig rig = roomy_rig(Kilograms{200}, Kilograms{200});
+  rig.load.bed = Kilograms{200};
+  rig.load.towed = Kilograms{200};
+  const OpenIf light{[](const rig::Rig& other) {
+    return other.load.bed <= Kilograms{50} && other.load.towed <= Kilograms{50};
+  }};
+  REQUIRE(loads_that_open(rig, light).both.size() == 1);
+  for (const double bad : {std::nan(""), -1.0}) {
+    rig::Rig other = rig;
+    other.carrier.bed_rating = Kilograms{bad};
+    CHECK_FALSE(loads_that_open(other, light).any());
+    other = rig;
+    other.trailer->payload_rating = Kilograms{bad};
+    CHECK_FALSE(loads_that_open(other, light).any());
+  }
+  rig.trailer.reset();
+  CHECK_FALSE(loads_that_open(rig, light).any());
+}
+
+TEST_CASE("intervals and pairs of loads are the same only if all of their ends are") {
+  const LoadInterval interval{Kilograms{0}, Kilograms{50}};
+  CHECK(interval == LoadInterval{Kilograms{0}, Kilograms{50}});
+  CHECK_FALSE(interval == LoadInterval{Kilograms{1}, Kilograms{50}});
+  CHECK_FALSE(interval == LoadInterval{Kilograms{0}, Kilograms{49}});
+  const LoadInterval other{Kilograms{0}, Kilograms{49}};
+  const LoadPair pair{interval, interval};
+  CHECK(pair == LoadPair{interval, interval});
+  CHECK_FALSE(pair == LoadPair{other, interval});
+  CHECK_FALSE(pair == LoadPair{interval, other});
+}
+
 }  // namespace
 
 }  // namespace rimehaul::passage

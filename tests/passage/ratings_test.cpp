@@ -90,4 +90,14 @@ TEST_CASE("the trailer's own ratings count where given, the worst of them, on it
   CHECK(stand_of(judge_trailer_rating(rig.footing()), 1.0) == Stand::missing);
 }
 
+TEST_CASE("without a trailer there is no rating of one to keep") {
+  RigOnSlope rig = loaded_rig();
+  rig.rig.trailer->climb = rig.rig.carrier.towing.climb;  // 20
+  rig.on_degrees(30, 0);
+  CHECK(stand_of(judge_trailer_rating(rig.footing()), 1.0) == Stand::exceeds);
+  const Finding alone = judge_trailer_rating(rig.without_trailer().footing());
+  CHECK(stand_of(alone, 0.0) == Stand::passes);
+  CHECK(alone.inputs.all().empty());
+}
+
 }  // namespace rimehaul::passage

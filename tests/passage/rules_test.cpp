@@ -159,4 +159,30 @@ TEST_CASE("grip that the site measured in part still leaves an estimate") {
   CHECK(names(estimates_in({rules}), "where the site has not measured it"));
 }
 
+TEST_CASE("steps of the bulletin are the same only if all that they say is") {
+  const BulletinStep step{units::Metres{40}, true, false};
+  CHECK(step == BulletinStep{units::Metres{40}, true, false});
+  CHECK_FALSE(step == BulletinStep{units::Metres{41}, true, false});
+  CHECK_FALSE(step == BulletinStep{units::Metres{40}, false, false});
+  CHECK_FALSE(step == BulletinStep{units::Metres{40}, true, true});
+}
+
+TEST_CASE("levels of driver are the same only if all that they say is") {
+  const trails::OpenHours day{{8 * 60}, {16 * 60}};
+  const DriverLevel level{"new", 0.5, true, true, snow::Wetness::wet, day};
+  const auto changed = [&](auto&& change) {
+    DriverLevel other = level;
+    change(other);
+    return other;
+  };
+  CHECK(level == changed([](DriverLevel&) {}));
+  CHECK_FALSE(level == changed([](DriverLevel& other) { other.name = "old"; }));
+  CHECK_FALSE(level == changed([](DriverLevel& other) { other.allowed_share = 0.6; }));
+  CHECK_FALSE(level == changed([](DriverLevel& other) { other.may_tow = false; }));
+  CHECK_FALSE(level == changed([](DriverLevel& other) { other.may_carry_passengers = false; }));
+  CHECK_FALSE(level ==
+              changed([](DriverLevel& other) { other.wettest_towing = snow::Wetness::moist; }));
+  CHECK_FALSE(level == changed([](DriverLevel& other) { other.hours.reset(); }));
+}
+
 }  // namespace rimehaul::passage

@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <limits>
 
 #include "passage/demo_scene.h"
 
@@ -78,6 +79,9 @@ TEST_CASE("other marks, other trails' marks and places that are no numbers let n
   trails::Network network = lane();
   mark(network, MarkKind::gate, 500, 500);
   mark(network, MarkKind::passing_place, std::nan(""), std::nan(""));
+  mark(network, MarkKind::passing_place, 500, std::nan(""));
+  mark(network, MarkKind::passing_place, std::nan(""), 500);
+  mark(network, MarkKind::passing_place, 500, std::numeric_limits<double>::infinity());
   mark(network, MarkKind::passing_place, 400, 400);
   network.marks.back().trail = "Other Lane";
   CHECK(longest(network, 0, 1000) == 1000);

@@ -49,6 +49,28 @@ TEST_CASE("an attribute that makes no sense is as good as none") {
   trail = some_trail();
   trail.lanes = 0;
   CHECK(names(judge_trail_attributes(trail), "lanes"));
+  for (const double bad : {-0.1, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    CAPTURE(bad);
+    trail = some_trail();
+    trail.width = Metres{bad};
+    CHECK(judge_trail_attributes(trail).missing == "width_m that makes sense of trail North Way");
+    trail = some_trail();
+    trail.line_error = Metres{bad};
+    CHECK(judge_trail_attributes(trail).missing == "error_m that makes sense of trail North Way");
+  }
+}
+
+TEST_CASE("what nobody said of a trail is told once, not as something that makes no sense") {
+  trails::Trail trail = some_trail();
+  trail.width.reset();
+  trail.lanes.reset();
+  trail.line_error.reset();
+  const Finding finding = judge_trail_attributes(trail);
+  CHECK(stand(finding) == Stand::missing);
+  CHECK(names(finding, "lanes"));
+  CHECK(names(finding, "error_m"));
+  CHECK_FALSE(names(finding, "makes sense"));
+  CHECK_FALSE(names(finding, "make sense"));
 }
 
 TEST_CASE("a one-way trail may be driven its way only") {
@@ -121,6 +143,18 @@ TEST_CASE("sight is the trail's or the site's, no further than one sees, halved 
   trail.lanes.reset();
   CHECK(sight_along(trail, rules, weather) == Metres{10});
   weather.visibility = Metres{std::nan("")};
+  CHECK(std::isnan(sight_along(trail, rules, weather).value()));
+}
+
+TEST_CASE("visibility that nobody gave leaves the trail's sight; no visibility mends a sight") {
+  const Rules rules = testing::plain_rules();
+  snow::DayWeather weather = testing::plain_weather();
+  trails::Trail trail = some_trail();
+  weather.visibility.reset();
+  CHECK(sight_along(trail, rules, weather) == Metres{60});
+  trail.sight = Metres{std::nan("")};
+  CHECK(std::isnan(sight_along(trail, rules, weather).value()));
+  weather.visibility = Metres{20};
   CHECK(std::isnan(sight_along(trail, rules, weather).value()));
 }
 

@@ -87,9 +87,9 @@ TEST_CASE("ground that may be level may face anywhere") {
 }
 
 TEST_CASE("3 cm of new snow make a groomed surface a fresh one, and leave ice what it is") {
-  const auto under = [](snow::Surface surface, double new_snow_m) {
+  const auto under = [](snow::Surface surface, std::optional<double> new_snow_m) {
     snow::DayWeather weather = plain_weather();
-    weather.new_snow = units::Metres{new_snow_m};
+    weather.new_snow = new_snow_m ? std::optional{units::Metres{*new_snow_m}} : std::nullopt;
     const snow::ConstantSnow snow{{snow::Wetness::moist, surface}, weather, "test"};
     const geo::Polyline line{{place(0, 0), place(0, 100)}};
     return snow_under(northbound(900, box(0.1, 0, 0)),
@@ -103,6 +103,14 @@ TEST_CASE("3 cm of new snow make a groomed surface a fresh one, and leave ice wh
   CHECK(under(snow::Surface::groomed, 0.03) == moist(snow::Surface::fresh));
   CHECK(under(snow::Surface::groomed, std::nan("")) == moist(snow::Surface::fresh));
   CHECK(under(snow::Surface::ice, 0.5) == moist(snow::Surface::ice));
+  CHECK(under(snow::Surface::groomed, std::nullopt) == moist(snow::Surface::groomed));
+}
+
+TEST_CASE("snow that changes whenever it is asked counts as unknown and closes") {
+  const passage::Finding finding = passage::snow_that_turns();
+  CHECK(finding.check == passage::Check::snow_known);
+  CHECK(passage::stand_of(finding, 1.0) == passage::Stand::missing);
+  CHECK(finding.missing == "snow that stays while the leg is driven");
 }
 
 TEST_CASE("no known height, no known snow") {

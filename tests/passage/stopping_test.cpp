@@ -224,4 +224,34 @@ TEST_CASE("a trailer that pushes at an angle lets the rig brake less hard than a
   CHECK(hardest(rig) < hardest(straight(rig)));
 }
 
+TEST_CASE("a bend that only the trailer's runners cannot hold is refused by what they would take") {
+  // On the level the runners are asked v^2 / R of their weight: 1 / (6 x 0.02 x 9.80665) = 0.850.
+  RigOnSlope rig = rig_without_shift();
+  rig.grip.trailer_lateral = units::ForceRatio{0.02};
+  rig.rules.walking_pace = MetresPerSecond{1};
+  rig.on(0.0, 0.0);
+  const Stopping stopping = judge_stopping(rig.footing(), {Metres{1000}, Metres{6}}, 0.7);
+  CHECK(near(*stopping.finding.share, 1.0 / (6 * 0.02 * 9.80665), 1e-6));
+  CHECK(stopping.finding.formula == "share of trailer side slip, rolling at v on a bend of R <= 1");
+  CHECK(stand_of(stopping.finding, 0.7) == Stand::exceeds);
+  CHECK(stopping.speed == MetresPerSecond{0});
+  CHECK(judge_stopping(rig.footing(), {Metres{1000}, kStraight}, 0.7).finding.formula.empty());
+}
+
+TEST_CASE("where it is not known what else allows, no speed is told") {
+  const RigOnSlope rig = loaded_rig();
+  const Stopping told =
+      judge_stopping(rig.footing(), {Metres{80}, kStraight, MetresPerSecond{kNoNumber}}, 0.7);
+  CHECK(stand_of(told.finding, 0.7) == Stand::passes);
+  CHECK(told.speed == MetresPerSecond{0});
+}
+
+TEST_CASE("of a sight of which nothing may be used up no speed is left") {
+  RigOnSlope rig = loaded_rig();
+  rig.rules.walking_pace = MetresPerSecond{1e-300};  // its way is no part of that sight
+  const Stopping told = judge_stopping(rig.footing(), {Metres{1e30}, kStraight}, 0.0);
+  CHECK(told.finding.share == 0.0);
+  CHECK(told.speed == MetresPerSecond{0});
+}
+
 }  // namespace rimehaul::passage

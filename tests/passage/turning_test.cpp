@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "near.h"
 #include "passage/turning.h"
@@ -115,6 +116,24 @@ TEST_CASE("the tighter the bend the more width it takes, until it cannot be foll
   }
   const Bend knot{.at = Metres{0}, .radius = Metres{1.0}, .window = Metres{7}};
   CHECK(stand_of(judge_off_tracking(rig, knot, Metres{4}), 1.0) == Stand::refused);
+}
+
+TEST_CASE("no sweep is told for a radius or a drawbar that is no length") {
+  const rig::Rig alone = carrier_alone();
+  const double infinite = std::numeric_limits<double>::infinity();
+  CHECK(sweep_of(alone, Metres{5}));
+  CHECK(sweep_of(alone, Metres{0}));
+  for (const double bad : {-5.0, kNoNumber, infinite}) {
+    CHECK_FALSE(sweep_of(alone, Metres{bad}));
+  }
+  rig::Rig towing = testing::loaded_rig().rig;
+  CHECK(sweep_of(towing, Metres{6}));
+  for (const double bad : {-2.0, kNoNumber, infinite}) {
+    towing.trailer->drawbar_length = Metres{bad};
+    CHECK_FALSE(sweep_of(towing, Metres{6}));
+  }
+  // So wide a turn that the trailer's radius, squared, is beyond all numbers.
+  CHECK_FALSE(sweep_of(testing::loaded_rig().rig, Metres{1e200}));
 }
 
 }  // namespace rimehaul::passage

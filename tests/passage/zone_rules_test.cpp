@@ -63,6 +63,33 @@ TEST_CASE("forbidden ground is refused, a speed limit slows, one without its spe
   CHECK(stand(judge_zones(zones, line, Metres{1}).finding) == Stand::refused);
 }
 
+TEST_CASE(
+    "the lowest limit counts in whichever order zones come, and one that is no number stays") {
+  const geo::Polyline line{{place(0, 0), place(100, 0)}};
+  const auto limited_to = [&](double first, double second) {
+    std::vector<trails::Zone> zones(2, square_zone(trails::ZoneKind::speed_limit, 40, -10, 20));
+    zones[0].speed = MetresPerSecond{first};
+    zones[1].speed = MetresPerSecond{second};
+    return judge_zones(zones, line, Metres{1}).speed.value();
+  };
+  CHECK(limited_to(2, 3) == 2);
+  CHECK(limited_to(3, 2) == 2);
+  CHECK(std::isnan(limited_to(std::nan(""), 3)));
+  CHECK(std::isnan(limited_to(3, std::nan(""))));
+}
+
+TEST_CASE("of several zones that close, the one that binds first is told") {
+  const geo::Polyline line{{place(0, 0), place(100, 0)}};
+  std::vector<trails::Zone> zones{square_zone(trails::ZoneKind::forbidden, 40, -10, 20),
+                                  square_zone(trails::ZoneKind::forbidden, 60, -10, 20)};
+  zones[1].name = "Hollow";
+  CHECK(judge_zones(zones, line, Metres{1}).finding.refused == "forbidden ground 'Kettle'");
+  zones.insert(zones.begin(), square_zone(trails::ZoneKind::speed_limit, 10, -10, 20));
+  const Finding missing = judge_zones(zones, line, Metres{1}).finding;
+  CHECK(stand(missing) == Stand::missing);
+  CHECK(missing.missing == "speed of the speed limit 'Kettle'");
+}
+
 }  // namespace
 
 }  // namespace rimehaul::passage
