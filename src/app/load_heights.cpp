@@ -62,6 +62,17 @@ std::optional<units::Metres> narrowest_gauge(const std::vector<rig::Rig>& rigs) 
   return narrowest;
 }
 
+/// The step to which heights were rounded. Cells brought from another map lie closer together than
+/// those that were rounded, and lie between them: a slope from one to the next is off no more.
+units::Metres rounding_on(const ports::gdal::OpenedHeights& heights) {
+  const units::Metres quantum = heights.facts.quantum.value_or(units::Metres{0});
+  if (heights.source == nullptr || !heights.facts.warped) {
+    return quantum;
+  }
+  return std::min(1.0, heights.source->frame().smaller_step() / heights.facts.narrowest_step) *
+         quantum;
+}
+
 }  // namespace
 
 base::Reading<ports::gdal::OpenedHeights> open_heights_of(const SiteFile& site) {
@@ -75,7 +86,7 @@ terrain::HeightTrust bring_to_rig_scale(ports::gdal::OpenedHeights& heights,
                                         const std::vector<rig::Rig>& rigs) {
   terrain::HeightTrust trust = std::move(declared);
   trust.measured_step = heights.facts.widest_step;
-  trust.rounded_to = heights.facts.quantum.value_or(units::Metres{0});
+  trust.rounded_to = rounding_on(heights);
   const std::optional<units::Metres> gauge = narrowest_gauge(rigs);
   if (heights.source == nullptr || heights.facts.warped || !gauge) {
     return trust;

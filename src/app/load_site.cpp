@@ -149,7 +149,7 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
   terrain::HeightTrust trust;
   if (heights) {
     trust = bring_to_rig_scale(*heights, site.heights.trust, loaded.rigs);
-    loaded.heights_notes = heights_notes(site, trust, heights->facts.notes);
+    loaded.heights_notes = heights_notes(site, trust, heights->facts);
   }
   auto network = read_part(loaded.faults, [&] {
     return ports::geos::node_network(read_parts(site, *frame, loaded.faults), site.snap);

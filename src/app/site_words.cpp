@@ -85,7 +85,7 @@ void doubt_heights(const LoadedSite& site, std::vector<Fault>& doubts) {
 
 std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
                                        const terrain::HeightTrust& trust,
-                                       const std::vector<std::string>& of_files) {
+                                       const ports::gdal::HeightRasterFacts& facts) {
   std::vector<std::string> notes;
   std::string measured = site.heights.source;
   if (!site.heights.date.empty()) {
@@ -111,8 +111,8 @@ std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
         (trust.sub_cell_is_estimate ? ", an estimate" : "") +
         (site.heights.sub_cell_source.empty() ? "" : " (" + site.heights.sub_cell_source + ")"));
   }
-  if (trust.rounded_to > units::Metres{0}) {
-    notes.push_back("rounded to " + metres_text(trust.rounded_to) +
+  if (facts.quantum) {
+    notes.push_back("rounded to " + metres_text(*facts.quantum) +
                     ", which counts as a further error");
   }
   if (trust.mean_over > 1) {
@@ -121,7 +121,7 @@ std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
                     metres_text(static_cast<double>(trust.mean_over) * trust.measured_step) +
                     " wide, as no gauge is narrower; what is narrower is not seen");
   }
-  notes.insert(notes.end(), of_files.begin(), of_files.end());
+  notes.insert(notes.end(), facts.notes.begin(), facts.notes.end());
   return notes;
 }
 

@@ -5,14 +5,14 @@
 #include <vector>
 
 #include "app/load_site.h"
-#include "ports/toml/site_file.h"
+#include "ports/gdal/height_raster.h"
 
 namespace rimehaul::app {
 
 /// Source, date, errors that count, and what was found in the files.
 [[nodiscard]] std::vector<std::string> heights_notes(const ports::toml::SiteFile& site,
                                                      const terrain::HeightTrust& trust,
-                                                     const std::vector<std::string>& of_files);
+                                                     const ports::gdal::HeightRasterFacts& facts);
 
 /// "20 trails, 12.3 km, in 44 legs", "rigs: A, B", ...
 [[nodiscard]] std::vector<std::string> contents_of(const LoadedSite& site);

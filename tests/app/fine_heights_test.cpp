@@ -11,6 +11,13 @@ using testing::Ran;
 using testing::run_command;
 using testing::TinySite;
 
+/// What an audit found, without what tells of its making.
+std::string found_in(const std::string& audit) {
+  const std::size_t sources = audit.find("GROUND AND SOURCES");
+  REQUIRE(sources != std::string::npos);
+  return audit.substr(0, sources);
+}
+
 /// Half-metre heights around the trails: a valley that climbs by 6 % with bumps of some
 /// centimetres.
 constexpr const char* kMakeFine = R"(
@@ -58,7 +65,7 @@ TEST_CASE("heights finer than the rigs are judged as their means over the narrow
   CAPTURE(of_fine.err);
   REQUIRE(of_fine.out.size() > 1000);
   CHECK(of_fine.status == of_means.status);
-  CHECK(of_fine.out == of_means.out);
+  CHECK(found_in(of_fine.out) == found_in(of_means.out));
 
   const Ran checked = run_command({"check", fine.folder()});
   CAPTURE(checked.out);

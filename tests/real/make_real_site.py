@@ -73,7 +73,7 @@ files = ["HEIGHTS_FILE"]
 vertical_datum = "as the sample has it, not stated"
 UNIT_LINEsource = "sample elevation model of python-matplotlib-data"
 date = "not stated"
-sub_cell = { deg = 0.5, standing = "estimate", source = "made up for the test" }
+sub_cell = { deg = 0.1, standing = "estimate", source = "made up for the test" }
 
 [[heights.error]]
 sd_m = 0.3
