@@ -100,7 +100,7 @@ std::optional<AttitudeBox> plane_attitudes(const HeightMap& heights, const Footp
         const Bearing heading = stands.headings.at(turned.at(k));
         const auto plane = fitted_gradient(heights, middle, heading, footprint);
         const auto chord = chord_over(heights, middle, heading, footprint.length);
-        if (!plane || !chord) {
+        if (!chord || !plane) {
           return std::nullopt;
         }
         const AttitudeBox here = stands.headings.attitudes_on(*plane).with(

@@ -104,11 +104,17 @@ TEST_CASE("wide arcs, arcs that are no number, and holes leave planes unbounded"
   CHECK(of(map, 29.9).has_value());
   CHECK_FALSE(of(map, 30.1).has_value());
   CHECK_FALSE(of(map, NAN).has_value());
-  const terrain::HeightMap holed = map_of(
-      testing::with_void(testing::plane(0.1, 0.2),
-                         [](double east, double north) { return east == 30.5 && north == 33; }),
-      0.5, {0, 0, 60, 60});
-  CHECK_FALSE(of(holed, 0).has_value());
+  // Ahead of the footprint's end, behind its other end, and under its side alone.
+  for (const geo::MapPoint hole : {point(30, 33), point(30, 28.5), point(29, 30)}) {
+    const terrain::HeightMap holed =
+        map_of(testing::with_void(testing::plane(0.1, 0.2),
+                                  [&](double east, double north) {
+                                    return east == hole.east.value() && north == hole.north.value();
+                                  }),
+               0.5, {0, 0, 60, 60});
+    CHECK_FALSE(
+        plane_attitudes(holed, kCarrier, {line, Metres{0}, arc(0, 0)}, kSpread).has_value());
+  }
 }
 
 TEST_CASE("a box of gradients reaches from the lowest to the highest, corner to corner") {
