@@ -41,21 +41,23 @@ constexpr bool on(int id, bool possible = true) {
   return std::is_constant_evaluated() ? false : is_active(id, possible);
 }
 
+// clang-format off: it reads the operators as names.
 // The true operator and the other one, each evaluated once and only if it counts.
-#define RIMEHAUL_MUTANT_OF(name, op, other)                                                  \
-  template <class A, class B>                                                                \
-  constexpr auto name(int id, A&& a, B&& b) {                                                \
-    constexpr bool kPossible = requires {                                                    \
-      { std::forward<A>(a) other std::forward<B>(b) }                                        \
-      ->std::same_as<decltype(std::forward<A>(a) op std::forward<B>(b))>;                    \
-    };                                                                                       \
-    if constexpr (kPossible) {                                                               \
-      return on(id) ? std::forward<A>(a) other std::forward<B>(b)                            \
-                    : std::forward<A>(a) op std::forward<B>(b);                              \
-    } else {                                                                                 \
-      (void)on(id, false);                                                                   \
-      return std::forward<A>(a) op std::forward<B>(b);                                       \
-    }                                                                                        \
+#define RIMEHAUL_MUTANT_OF(name, op, other)                                    \
+  template <class A, class B>                                                  \
+  constexpr auto name(int id, A&& a, B&& b) {                                  \
+    constexpr bool kPossible = requires {                                      \
+      {                                                                        \
+        std::forward<A>(a) other std::forward<B>(b)                            \
+        } -> std::same_as<decltype(std::forward<A>(a) op std::forward<B>(b))>; \
+    };                                                                         \
+    if constexpr (kPossible) {                                                 \
+      return on(id) ? std::forward<A>(a) other std::forward<B>(b)              \
+                    : std::forward<A>(a) op std::forward<B>(b);                \
+    } else {                                                                   \
+      (void)on(id, false);                                                     \
+      return std::forward<A>(a) op std::forward<B>(b);                         \
+    }                                                                          \
   }
 
 RIMEHAUL_MUTANT_OF(less_or_equal_for_less, <, <=)
@@ -73,10 +75,13 @@ RIMEHAUL_MUTANT_OF(plus_for_minus, -, +)
 RIMEHAUL_MUTANT_OF(divided_for_times, *, /)
 RIMEHAUL_MUTANT_OF(times_for_divided, /, *)
 #undef RIMEHAUL_MUTANT_OF
+// clang-format on
 
 template <class A, class B>
 constexpr void minus_for_plus_into(int id, A& a, B&& b) {
+  // clang-format off
   constexpr bool kPossible = requires { a -= b; };
+  // clang-format on
   if constexpr (kPossible) {
     if (on(id)) {
       a -= b;
