@@ -250,7 +250,12 @@ RigSheet rig_sheet(const rig::Rig& rig, const passage::Rules& rules) {
         .on_carrier = rig.carrier.hitch_at,
         .ahead_of_trailer = rig.trailer->contact_length / 2.0 + rig.trailer->drawbar_length,
         .tongue = weighed.tongue_mass,
-        .rated = rig.carrier.hitch_vertical_rating};
+        .rated = rig.carrier.hitch_vertical_rating,
+        .to_runners = rig.trailer->drawbar_length,
+        .about_runners =
+            units::moment_of(units::weight_of(weighed.tongue_mass), rig.trailer->drawbar_length),
+        .off_the_front =
+            units::moment_of(units::weight_of(weighed.tongue_mass), -rig.carrier.hitch_at.forward)};
   }
   sheet.total = weighed.total();
   sheet.pressure = units::weight_of(weighed.carrier.mass) * rig.carrier.track_weight_share /

@@ -67,6 +67,12 @@ struct HitchOnSheet {
   units::Metres ahead_of_trailer;  ///< of the rear end of its runners
   units::Kilograms tongue;         ///< on level ground
   units::Kilograms rated;
+  units::Metres to_runners;  ///< from the eye to the middle of the runners
+  /// Of the tongue load, standing on level ground: about the middle of the runners, where it holds
+  /// the trailer level, and about the rear end of the carrier's contact, where it takes load off
+  /// the carrier's front; below 0: it presses the front down.
+  units::NewtonMetres about_runners;
+  units::NewtonMetres off_the_front;
 };
 
 struct RigSheet {

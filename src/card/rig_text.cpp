@@ -84,6 +84,10 @@ std::string text_of(const RigSheet& rig, int columns) {
   if (rig.trailer) {
     write_body(*rig.trailer, "TRAILER", sheet);
   }
+  if (rig.hitch) {
+    sheet.heading("HITCH");
+    sheet.list("-", hitch_lines(rig));
+  }
   sheet.blank();
   sheet.paragraph(tips_note(rig));
   sheet.heading("RATINGS FOR SLOPES");

@@ -104,6 +104,29 @@ std::string ratings_line(const SheetRatings& ratings) {
          rating_words(ratings.ratings.cross);
 }
 
+std::vector<std::string> hitch_lines(const RigSheet& sheet) {
+  if (!sheet.hitch) {
+    return {};
+  }
+  const HitchOnSheet& hitch = *sheet.hitch;
+  const auto metres = [](units::Metres length) {
+    return units::text_of(length.value(), 2, Round::nearest) + " m";
+  };
+  const auto moment = [](units::NewtonMetres size) {
+    return units::text_of(size.value(), 0, Round::nearest) + " N m";
+  };
+  const bool lifts = hitch.off_the_front >= units::NewtonMetres{0};
+  return {"at " + place_words(hitch.on_carrier) + " from the rear end of the carrier's contact",
+          "carries " + units::text_of(hitch.tongue.value(), 1, Round::up) +
+              " kg, standing on level ground, " + metres(hitch.to_runners) +
+              " ahead of the middle of the runners: " + moment(hitch.about_runners) + " about them",
+          "this " + std::string{lifts ? "takes " : "adds "} +
+              moment(lifts ? hitch.off_the_front : -hitch.off_the_front) +
+              (lifts ? " off" : " to") + " the carrier's front, about the rear end of its contact",
+          "each 100 N of pull takes " +
+              moment(units::moment_of(units::Newtons{100}, hitch.on_carrier.up)) + " more off it"};
+}
+
 std::string tips_note(const RigSheet& sheet) {
   return "Tip angle: where a rigid body on firm ground goes over, hitch forces left out. Usable: "
          "what " +

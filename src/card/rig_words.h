@@ -24,6 +24,8 @@ namespace rimehaul::card {
 [[nodiscard]] std::vector<std::string> load_lines(const RigSheet& sheet);
 /// "climb: 28.0 deg ..., maker: ...; descent: ...; cross-slope: ..."
 [[nodiscard]] std::string ratings_line(const SheetRatings& ratings);
+/// Where the hitch is, what rests on it, and the moments of that; nothing without a trailer.
+[[nodiscard]] std::vector<std::string> hitch_lines(const RigSheet& sheet);
 /// What the columns of the tip angles mean.
 [[nodiscard]] std::string tips_note(const RigSheet& sheet);
 /// "6.2 kPa"

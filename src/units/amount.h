@@ -62,6 +62,9 @@ constexpr Amount amount(Kilograms mass) {
 constexpr Amount amount(Newtons force) {
   return {force.value(), Unit::newtons};
 }
+constexpr Amount amount(NewtonMetres moment) {
+  return {moment.value(), Unit::newton_metres};
+}
 constexpr Amount amount(Kilopascals stress) {
   return {stress.value(), Unit::kilopascals};
 }

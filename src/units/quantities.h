@@ -11,6 +11,7 @@ using Kilograms = Quantity<struct KilogramsTag>;
 using Seconds = Quantity<struct SecondsTag>;
 using MetresPerSecond = Quantity<struct MetresPerSecondTag>;
 using Newtons = Quantity<struct NewtonsTag>;
+using NewtonMetres = Quantity<struct NewtonMetresTag>;  ///< of a moment
 using Kilopascals = Quantity<struct KilopascalsTag>;
 using Joules = Quantity<struct JoulesTag>;
 using Watts = Quantity<struct WattsTag>;
@@ -45,6 +46,10 @@ constexpr Joules operator*(Newtons force, Metres way) {
 }
 constexpr Watts operator*(Newtons force, MetresPerSecond speed) {
   return Watts{force.value() * speed.value()};
+}
+/// Of a force about a place, the arm square to it; signs are the caller's.
+constexpr NewtonMetres moment_of(Newtons force, Metres arm) {
+  return NewtonMetres{force.value() * arm.value()};
 }
 constexpr Kilopascals operator/(Newtons force, SquareMetres area) {
   return Kilopascals{force.value() / area.value() / 1000.0};

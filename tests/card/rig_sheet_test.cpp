@@ -178,4 +178,30 @@ TEST_CASE("a full load is the last kilogram that the allowed share of the rating
   }
 }
 
+// By hand: 48 kg x 9.80665 = 470.72 N; x 2.0 m = 941.4 N m, x 0.3 m = 141.2 N m.
+TEST_CASE("the sheet tells what rests on the hitch, and its moments") {
+  rig::Rig rig = bare_rig(Kilograms{450}, {Metres{1.1}, Metres{0}, Metres{0.55}});
+  CHECK(hitch_lines(rig_sheet(rig, passage::default_rules())).empty());
+  rig.carrier.hitch_at = {Metres{-0.3}, Metres{0}, Metres{0.4}};
+  rig.trailer.emplace();
+  rig.trailer->empty = {Kilograms{400}, {Metres{0.8}, Metres{0}, Metres{0.35}}};
+  rig.trailer->tongue_share = 0.12;
+  rig.trailer->drawbar_length = Metres{2};
+  rig.trailer->contact_length = Metres{1.6};
+  rig.trailer->gauge = Metres{1.2};
+  const RigSheet sheet = rig_sheet(rig, passage::default_rules());
+  REQUIRE(sheet.hitch.has_value());
+  CHECK(near(sheet.hitch->about_runners.value(), 941.4384, 1e-4));
+  CHECK(near(sheet.hitch->off_the_front.value(), 141.2158, 1e-4));
+  const std::string text = text_of(sheet, 80);
+  CHECK(
+      tells(text, "carries 48.0 kg, standing on level ground, 2.00 m ahead of the middle of the"));
+  CHECK(tells(text, "941 N m about them"));
+  CHECK(tells(text, "takes 141 N m off the carrier's front"));
+  CHECK(tells(text, "each 100 N of pull takes 40 N m more off it"));
+  rig.carrier.hitch_at.forward = Metres{0.3};
+  CHECK(tells(text_of(rig_sheet(rig, passage::default_rules()), 80),
+              "adds 141 N m to the carrier's front"));
+}
+
 }  // namespace rimehaul::card

@@ -99,6 +99,9 @@ void write_body(Flow& flow, const card::SheetBody& body, const std::string& kind
 
 void write_foot(Flow& flow, const card::RigSheet& sheet) {
   flow.gap(3.0);
+  if (sheet.hitch) {
+    flow.labelled({"Hitch", base::joined(card::hitch_lines(sheet), "; ")}, kLabel_pt);
+  }
   flow.paragraph(card::tips_note(sheet));
   flow.heading("Loads against ratings");
   for (const std::string& line : card::load_lines(sheet)) {

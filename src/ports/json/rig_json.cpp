@@ -117,6 +117,8 @@ std::string rig_sheet_json(const card::RigSheet& sheet) {
   if (sheet.hitch) {
     object.number("tongue_kg", sheet.hitch->tongue.value());
     object.number("tongue_rated_kg", sheet.hitch->rated.value());
+    object.number("tongue_about_runners_n_m", sheet.hitch->about_runners.value());
+    object.number("tongue_off_the_front_n_m", sheet.hitch->off_the_front.value());
   }
   std::vector<Object> ratings;
   for (const card::SheetRatings& way : sheet.ratings) {
