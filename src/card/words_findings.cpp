@@ -136,6 +136,9 @@ std::string where_to_say(const passage::Finding& finding) {
   if (finding.missing == passage::kNoSnowHere) {
     return kSaySnow;
   }
+  if (finding.missing == passage::kNoNewSnow) {
+    return "--new-snow CM, or new_snow_cm in the snow report";
+  }
   switch (finding.check) {
     case heights_known:
       return kSayHeights;

@@ -56,9 +56,10 @@ Finding judge_heights(const Course& course, const Lies& lies) {
                      : "error of the heights, or what may hide between their cells");
 }
 
-Finding judge_snow(const Footfall& footfall, const SnowThere& snow, bool grip_known) {
+Finding judge_snow(const Course& course, const Footfall& footfall, const SnowThere& snow,
+                   bool grip_known) {
   if (!snow.state.has_value()) {
-    return unknown(Check::snow_known, snow_missing(footfall));
+    return unknown(Check::snow_known, snow_missing(course, footfall));
   }
   return grip_known ? kept(Check::snow_known, "somebody has said, and there is a grip for it")
                     : unknown(Check::snow_known, "grip of this snow for this rig");
@@ -87,7 +88,7 @@ Footing footing_on(const Course& course, const Lies& lies, const WeighedOut& wei
           .rules = course.scene.rules,
           .carrier = lies.carrier->up_to,
           .trailer = lies.trailer->up_to,
-          .in_new_snow = course.in_new_snow};
+          .in_new_snow = course.in_new_snow.value_or(Metres{std::nan("")})};
 }
 
 /// No bend is driven tighter than the carrier turns: where the line asks that, turning refuses.
@@ -176,7 +177,7 @@ PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const
   }
   judged.carrier = lies.carrier;
   judged.findings.push_back(judge_heights(course, lies));
-  judged.findings.push_back(judge_snow(footfall, snow, has_grip));
+  judged.findings.push_back(judge_snow(course, footfall, snow, has_grip));
   if (snow.state.has_value() && course.rig.trailer.has_value()) {
     judged.findings.push_back(
         judge_towing_in_wet_snow(course.rig, course.scene.rules, *snow.state));
@@ -184,8 +185,11 @@ PlaceJudgement judge_place(const Course& course, const Footfall& footfall, const
   return judged;
 }
 
-std::string snow_missing(const Footfall& footfall) {
-  return footfall.height.has_value() ? kNoSnowHere : kNoHeightsHere;
+std::string snow_missing(const Course& course, const Footfall& footfall) {
+  if (!footfall.height.has_value()) {
+    return kNoHeightsHere;
+  }
+  return course.in_new_snow.has_value() ? kNoSnowHere : kNoNewSnow;
 }
 
 bool is_known(const AttitudeBox& box) {

@@ -21,7 +21,7 @@ struct Course {
   units::Metres sight;
   std::vector<MarkOnStretch> marks;            ///< by chainage along the line
   std::optional<units::Instant> last_weather;  ///< as in the day's report
-  units::Metres in_new_snow;                   ///< how deep one sinks in the day's new snow
+  std::optional<units::Metres> in_new_snow;    ///< how deep one sinks in it; nothing: not told
 };
 
 /// The snow at a footfall, and when.
@@ -33,8 +33,9 @@ struct SnowThere {
 /// What is not known where no height is: the snow, too, is told by height.
 inline constexpr const char* kNoHeightsHere = "heights of the ground here";
 inline constexpr const char* kNoSnowHere = "snow at this place and hour";
+inline constexpr const char* kNoNewSnow = "depth of new snow since the last grooming";
 /// What is not known where nobody has said what the snow is like; in `footfall`'s place.
-[[nodiscard]] std::string snow_missing(const Footfall& footfall);
+[[nodiscard]] std::string snow_missing(const Course& course, const Footfall& footfall);
 
 /// One footfall judged by the ground checks.
 struct PlaceJudgement {

@@ -97,18 +97,26 @@ std::vector<geo::Height> heights_under(const Footfall& footfall) {
   return {middle, middle + off, middle + -off};
 }
 
-/// What lies on groomed snow is fresh, and grips as that does.
+/// What lies on groomed snow is fresh, and grips as that does; nobody knows what lies under snow of
+/// which nobody has said how much it is.
 std::optional<SnowState> under_new_snow(const std::optional<SnowState>& state,
                                         const snow::DayWeather& weather) {
-  const bool buried = weather.new_snow && !(*weather.new_snow < kNewSnowThatCounts);
-  return state && buried ? state->worst_with({snow::Wetness::dry, snow::Surface::fresh}) : state;
+  if (!state || !weather.new_snow) {
+    return std::nullopt;
+  }
+  return *weather.new_snow < kNewSnowThatCounts
+             ? *state
+             : state->worst_with({snow::Wetness::dry, snow::Surface::fresh});
 }
 
 }  // namespace
 
-units::Metres sinkage_in_new_snow(const snow::DayWeather& weather) {
+std::optional<units::Metres> sinkage_in_new_snow(const snow::DayWeather& weather) {
+  if (!weather.new_snow) {
+    return std::nullopt;
+  }
   return snow::sinkage_of(snow::NewSnow{
-      .depth = weather.new_snow.value_or(units::Metres{0}),
+      .depth = *weather.new_snow,
       .density = weather.new_snow_density.value_or(units::KilogramsPerCubicMetre{0})});
 }
 

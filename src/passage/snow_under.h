@@ -13,9 +13,9 @@ namespace rimehaul::passage {
 /// So much new snow since the last grooming makes a groomed surface a fresh one: an estimate.
 inline constexpr units::Metres kNewSnowThatCounts{0.03};
 
-/// How deep one sinks in the day's new snow; 0 where none is told of. By its depth alone where its
-/// density is not told.
-[[nodiscard]] units::Metres sinkage_in_new_snow(const snow::DayWeather& weather);
+/// How deep one sinks in the day's new snow; nothing where nobody has said how much there is. By
+/// its depth alone where its density is not told.
+[[nodiscard]] std::optional<units::Metres> sinkage_in_new_snow(const snow::DayWeather& weather);
 
 /// Who is asked, for which line, and what counts as level ground.
 struct SnowQuestion {
@@ -26,7 +26,8 @@ struct SnowQuestion {
 };
 
 /// The states that may be met anywhere on a footfall, each once, that of its middle first; nothing
-/// stands for unknown. Under new snow a groomed surface counts as fresh. The snow is asked at the
+/// stands for unknown. Under new snow a groomed surface counts as fresh; where nobody has said how
+/// much new snow there is, no surface is known. The snow is asked at the
 /// lowest and highest height that the carrier's box lets the line reach from the middle's, and for
 /// all aspects that the box lets the ground have, no further apart than 15 degrees; and without an
 /// aspect where the ground may be level within the tolerance.

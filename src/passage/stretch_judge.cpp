@@ -125,7 +125,7 @@ PlaceJudgement StretchJudge::judge_piece(const Footfall& footfall, const SnowThe
   if (snow.state.has_value()) {
     judge_in_snow(footfall, *snow.state, judged.findings);
   } else {
-    judged.findings.push_back(unknown(Check::avalanche, snow_missing(footfall)));
+    judged.findings.push_back(unknown(Check::avalanche, snow_missing(course_, footfall)));
   }
   if (zones_.empty()) {
     judged.findings.push_back(kept(Check::zone, "no zone comes near"));

@@ -125,6 +125,7 @@ wind_kmh = 15
 bulletin_level = 1
 bulletin_source = "test desk"
 rain = false
+new_snow_cm = 0
 [[band]]
 wetness = "dry"
 surface = "groomed"
