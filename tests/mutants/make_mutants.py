@@ -51,6 +51,7 @@ class Source:
         self.text = path.read_bytes()
         self.sites = []
         self.seen = set()
+        self.texts = collections.Counter()
 
     def part(self, extent):
         return self.text[extent.start.offset:extent.end.offset].decode()
@@ -60,6 +61,7 @@ class Source:
         if place in self.seen:
             return
         self.seen.add(place)
+        text = " ".join(self.part(node).split())
         self.sites.append({
             "file": self.name, "line": operator.start.line, "kind": kind,
             "from": node.start.offset, "to": node.end.offset, "operator": place,
@@ -178,18 +180,23 @@ def mutated(source, mutants):
     return text + source.text[at:]
 
 
+def drawn(site, seed):
+    """A number drawn for each place, the same however the sources change elsewhere."""
+    lot = f"{seed}|{site['file']}|{site['text']}|{site['occurrence']}"
+    return hashlib.sha256(lot.encode()).hexdigest()
+
+
 def main():
     root, out = (pathlib.Path(argument).resolve() for argument in sys.argv[1:3])
-    count, seed = int(sys.argv[3]), int(sys.argv[4])
+    count, seed = int(sys.argv[3]), sys.argv[4]
     sources = [sites_of(path, root) for room in ROOMS
                for path in sorted((root / "src" / room).iterdir()) if path.suffix in (".cpp", ".h")]
     sites = [site for source in sources for site in source.sites]
-    dice = random.Random(seed)
-    dice.shuffle(sites)
-    sample = sites[:count]
+    sample = sorted(sites, key=lambda site: drawn(site, seed))[:count]
     for number, site in enumerate(sample):
+        names = site.pop("names")
         site["id"] = number
-        site["other"] = dice.choice(site.pop("names"))
+        site["other"] = names[int(drawn(site, seed)[:8], 16) % len(names)]
     shutil.rmtree(out, ignore_errors=True)
     out.mkdir(parents=True)
     shutil.copy(root / "CMakeLists.txt", out)
