@@ -9,11 +9,14 @@ mutants.json: one entry for each, in the order of the sample, with its file, lin
 and what stands for it. Needs Debian's python3-clang-14.
 """
 
+import collections
+import hashlib
 import json
+import multiprocessing
 import pathlib
-import random
 import shutil
 import sys
+import typing
 
 from clang import cindex
 from clang.cindex import CursorKind as Kind
@@ -37,10 +40,6 @@ OTHER = {
     "||": ("left_alone", "right_alone"),
 }
 CONSTANT = (Kind.FLOATING_LITERAL, Kind.INTEGER_LITERAL, Kind.CXX_BOOL_LITERAL_EXPR)
-# What is reckoned when the program is built cannot be switched when it runs.
-FIXED = (Kind.STATIC_ASSERT, Kind.ENUM_CONSTANT_DECL, Kind.TEMPLATE_REF, Kind.FIELD_DECL,
-         Kind.CASE_STMT, Kind.TEMPLATE_NON_TYPE_PARAMETER, Kind.CXX_METHOD)
-
 
 class Source:
     """One file and what can be changed in it."""
@@ -56,7 +55,7 @@ class Source:
     def part(self, extent):
         return self.text[extent.start.offset:extent.end.offset].decode()
 
-    def add(self, node, kind, operator, operands, names):
+    def add(self, node, kind, operator, names):
         place = (operator.start.offset, operator.end.offset)
         if place in self.seen:
             return
@@ -65,7 +64,8 @@ class Source:
         self.sites.append({
             "file": self.name, "line": operator.start.line, "kind": kind,
             "from": node.start.offset, "to": node.end.offset, "operator": place,
-            "left": operands, "text": self.part(node), "names": names})
+            "text": text, "occurrence": self.texts[text], "names": names})
+        self.texts[text] += 1
 
 
 def operator_between(source, left, right):
@@ -76,18 +76,26 @@ def operator_between(source, left, right):
     return token, start, start + len(token)
 
 
-def is_constant(node):
-    return node.kind == Kind.VAR_DECL and "constexpr" in [t.spelling for t in node.get_tokens()][:4]
+def is_reckoned_at_build(source, node):
+    """What is reckoned when the program is built cannot be switched when it runs."""
+    start = node.extent.start.offset
+    return (node.kind in (Kind.STATIC_ASSERT, Kind.ENUM_DECL) or
+            (node.kind == Kind.VAR_DECL and b"constexpr" in source.text[start:start + 40]))
 
 
-class Extent:
-    def __init__(self, start, end, line):
-        class Place:
-            pass
-        self.start = Place()
-        self.end = Place()
-        self.start.offset, self.start.line = start, line
-        self.end.offset = end
+class Place(typing.NamedTuple):
+    offset: int
+    line: int
+
+
+class Extent(typing.NamedTuple):
+    start: Place
+    end: Place
+
+
+def part_of(extent, start, end):
+    line = extent.start.line
+    return Extent(Place(start, line), Place(end, line))
 
 
 def look(source, node, in_body):
@@ -95,7 +103,7 @@ def look(source, node, in_body):
         if child.location.file is None or child.location.file.name != str(source.path):
             if child.kind not in (Kind.UNEXPOSED_EXPR, Kind.CALL_EXPR, Kind.NAMESPACE):
                 continue
-        if is_constant(child) or child.kind in (Kind.STATIC_ASSERT, Kind.ENUM_DECL):
+        if is_reckoned_at_build(source, child):
             continue
         if child.kind == Kind.CASE_STMT:
             parts = list(child.get_children())
@@ -117,29 +125,30 @@ def visit(source, node, in_body):
             return
         token, start, end = operator_between(source, operands[0].extent, operands[1].extent)
         if token in OTHER:
-            source.add(extent, token, Extent(start, end, extent.start.line), operands[0].extent.end.offset,
-                       OTHER[token])
+            source.add(extent, token, part_of(extent, start, end), OTHER[token])
     elif node.kind == Kind.CALL_EXPR and node.spelling.startswith("operator"):
         operands = list(node.get_children())
-        if len(operands) != 3:
+        # A comparison that the compiler makes of <=> is there twice; the inner one knows its ends.
+        if len(operands) != 3 or operands[2].extent.start.offset < operands[1].extent.end.offset:
             return
         token = source.part(operands[1].extent)
         if token in OTHER and token not in ("&&", "||"):
-            source.add(extent, token, operands[1].extent, operands[0].extent.end.offset, OTHER[token])
+            source.add(extent, token, operands[1].extent, OTHER[token])
     elif node.kind == Kind.UNARY_OPERATOR and source.part(extent).startswith("-"):
-        source.add(extent, "negated", Extent(extent.start.offset, extent.start.offset + 1,
-                                             extent.start.line), None, ("unchanged_for_negated",))
+        start = extent.start.offset
+        source.add(extent, "negated", part_of(extent, start, start + 1), ("unchanged_for_negated",))
     elif node.kind in CONSTANT:
-        source.add(extent, "constant", extent, None, ("changed",))
+        source.add(extent, "constant", extent, ("changed",))
     elif node.kind == Kind.DECL_REF_EXPR and node.referenced is not None:
         named = node.referenced
         if (named.kind == Kind.VAR_DECL and named.spelling.startswith("k") and
                 named.spelling[1:2].isupper() and
                 named.semantic_parent.kind in (Kind.NAMESPACE, Kind.TRANSLATION_UNIT)):
-            source.add(extent, "constant", extent, None, ("changed",))
+            source.add(extent, "constant", extent, ("changed",))
 
 
-def sites_of(path, root):
+def sites_of(place):
+    path, root = place
     source = Source(path, root)
     unit = cindex.Index.create().parse(
         str(path), args=["-x", "c++", "-std=c++20", f"-I{root}/src"])
@@ -147,7 +156,7 @@ def sites_of(path, root):
         if told.severity >= cindex.Diagnostic.Error:
             sys.exit(f"{path}: {told}")
     look(source, unit.cursor, False)
-    return source
+    return source.sites
 
 
 def edits_of(mutant):
@@ -170,14 +179,14 @@ def edits_of(mutant):
             (mutant["to"], (0, size), 0, ")")]
 
 
-def mutated(source, mutants):
+def mutated(text, mutants):
     edits = sorted((edit for mutant in mutants for edit in edits_of(mutant)),
                    key=lambda edit: (edit[0], edit[1]))
-    text, at = b"", 0
+    result, at = b"", 0
     for offset, _, removed, put in edits:
-        text += source.text[at:offset] + put.encode()
+        result += text[at:offset] + put.encode()
         at = offset + removed
-    return text + source.text[at:]
+    return result + text[at:]
 
 
 def drawn(site, seed):
@@ -189,9 +198,10 @@ def drawn(site, seed):
 def main():
     root, out = (pathlib.Path(argument).resolve() for argument in sys.argv[1:3])
     count, seed = int(sys.argv[3]), sys.argv[4]
-    sources = [sites_of(path, root) for room in ROOMS
-               for path in sorted((root / "src" / room).iterdir()) if path.suffix in (".cpp", ".h")]
-    sites = [site for source in sources for site in source.sites]
+    paths = [(path, root) for room in ROOMS
+             for path in sorted((root / "src" / room).iterdir()) if path.suffix in (".cpp", ".h")]
+    with multiprocessing.Pool() as pool:
+        sites = [site for found in pool.map(sites_of, paths, 1) for site in found]
     sample = sorted(sites, key=lambda site: drawn(site, seed))[:count]
     for number, site in enumerate(sample):
         names = site.pop("names")
@@ -202,14 +212,14 @@ def main():
     shutil.copy(root / "CMakeLists.txt", out)
     for folder in ("src", "tests", "docs", "routes", "dem-samples"):
         shutil.copytree(root / folder, out / folder)
-    for source in sources:
-        mine = [site for site in sample if site["file"] == source.name]
-        if mine:
-            (out / source.name).write_bytes(mutated(source, mine))
+    for name in {site["file"] for site in sample}:
+        mine = [site for site in sample if site["file"] == name]
+        (out / name).write_bytes(mutated((root / name).read_bytes(), mine))
     told = [{key: site[key] for key in ("id", "file", "line", "kind", "other", "text")}
             for site in sample]
     (out / "mutants.json").write_text(json.dumps({"places": len(sites), "mutants": told}, indent=1))
     print(f"mutants: {len(sample)} of {len(sites)} places")
 
 
-main()
+if __name__ == "__main__":
+    main()
