@@ -27,10 +27,20 @@ class BrakeSheet {
       : footing_{footing},
         finding_{finding},
         share_{allowed_share},
-        most_{most_of(footing)},
-        sideways_{number_of(finding, "v") * number_of(finding, "v") / number_of(finding, "R")},
+        most_{hardest_slowing(footing)},
+        sideways_{number("v").value * number("v").value / number("R").value},
         bent_{statics_of(footing, {.slowing = 0.0, .sideways = sideways_})},
         harsh_{statics_of(footing, {.slowing = most_, .sideways = sideways_})} {}
+
+  /// Whether brake and grip, as on a straight line, say all that there is to say of the slowing.
+  [[nodiscard]] bool is_by_brake_alone() const {
+    const Grip hold = statics_of(footing_).hold;
+    const double asked_newton = hold.asked.value();
+    const double given_newton = hold.given.value();
+    return number("u").value == 1.0 && number("G").value == hold.given_by_snow.value() &&
+           number("F").value == asked_newton &&
+           number("a").value == (given_newton - asked_newton) / footing_.weighed.total().value();
+  }
 
   void write_brake_alone() {
     worked("G", number("G"), "C_hold");
@@ -50,14 +60,6 @@ class BrakeSheet {
   [[nodiscard]] std::vector<Working> take() && { return std::move(numbers_); }
 
  private:
-  static double most_of(const Footing& footing) {
-    const double trailer_kg = footing.weighed.trailer.mass.value();
-    const double drag = trailer_kg > 0.0 ? footing.grip.trailer_resistance.low.value() : 0.0;
-    const double carrier_kg = footing.weighed.carrier.mass.value();
-    return units::kGravity * (footing.grip.brake.value() * carrier_kg + drag * trailer_kg) /
-           footing.weighed.total().value();
-  }
-
   [[nodiscard]] bool towing() const { return footing_.rig.trailer.has_value(); }
 
   void write_loads() {
@@ -119,22 +121,14 @@ class BrakeSheet {
     given("x_h", amount(footing_.rig.carrier.hitch_at.forward), Origin::rig_sheet);
     worked("k", count_of(arms), "sin(gamma) (l / 2 - x_h) / (s l / 4)");
     worked("N", amount(tail.of_tracks), "mu_l (phi g m_c n_c_b - U_b)");
-    worked("q", force(arms * part * number_of(finding_, "G")), "k G m_t / m");
-    worked("p",
-           force(arms * (push_newton() - part * number_of(finding_, "F")) + tail.across.value()),
+    worked("q", force(arms * part * number("G").value), "k G m_t / m");
+    worked("p", force(arms * (push_newton() - part * number("F").value) + tail.across.value()),
            "k (P_b - F m_t / m) + S_b");
     worked("u", number("u"),
            "min(u_slip, 1, (-p q + N sqrt(max(0, q^2 + N^2 - p^2))) / (q^2 + N^2))");
   }
 
-  [[nodiscard]] Amount number(std::string_view name) const {
-    for (const Input& input : finding_.inputs.all()) {
-      if (input.name == name) {
-        return input.value;
-      }
-    }
-    return {};
-  }
+  [[nodiscard]] Amount number(std::string_view name) const { return number_of(finding_, name); }
 
   void given(std::string symbol, Amount value, Origin origin) {
     numbers_.push_back({std::move(symbol), value, origin, "", kStopping});
@@ -157,14 +151,11 @@ class BrakeSheet {
 
 std::vector<Working> braking_workings(const Footing& footing, const Finding& finding,
                                       double allowed_share) {
-  const double part = number_of(finding, "u");
-  if (finding.check != Check::stopping || !(part >= 0.0)) {
+  if (finding.check != Check::stopping || !(number_of(finding, "u").value >= 0.0)) {
     return {};  // the bend alone takes more than is allowed
   }
   BrakeSheet sheet{footing, finding, allowed_share};
-  const bool by_brake_alone =
-      part == 1.0 && number_of(finding, "G") == statics_of(footing).hold.given_by_snow.value();
-  if (by_brake_alone) {
+  if (sheet.is_by_brake_alone()) {
     sheet.write_brake_alone();
   } else {
     sheet.write();

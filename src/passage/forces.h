@@ -70,6 +70,10 @@ struct TailGrip {
 };
 [[nodiscard]] TailGrip tail_grip(const Statics& statics);
 
+/// The hardest braking that is planned, m/s2: by all the grip there is and the trailer's drag, on
+/// the level.
+[[nodiscard]] double hardest_slowing(const Footing& footing);
+
 /// How hard the carrier may be slowed, m/s2, before the lean towards an edge that faces ahead comes
 /// to the allowed share of what it bears: `bent` is not slowed, and the hitch's moment is that of
 /// `harsh`, slowed harder than will be. Not above 0 where it may not be slowed at all.

@@ -52,7 +52,7 @@ struct Braking {
 class Brake {
  public:
   Brake(const Footing& footing, double allowed_share)
-      : footing_{footing}, allowed_share_{allowed_share}, most_{hardest_anywhere(footing)} {}
+      : footing_{footing}, allowed_share_{allowed_share}, most_{hardest_slowing(footing)} {}
 
   /// What does not keep the allowed share, of side slip, roll-over and jackknife; nothing: all do.
   [[nodiscard]] std::optional<Finding> not_kept(const Statics& statics) const {
@@ -101,14 +101,6 @@ class Brake {
   }
 
  private:
-  /// On the level, by all the grip there is and the trailer's drag.
-  static double hardest_anywhere(const Footing& footing) {
-    const double braked_kg = footing.grip.brake.value() * footing.weighed.carrier.mass.value();
-    const double dragged_kg =
-        footing.grip.trailer_resistance.low.value() * footing.weighed.trailer.mass.value();
-    return units::kGravity * (braked_kg + dragged_kg) / footing.weighed.total().value();
-  }
-
   /// The hardware may give less than so much of the snow's grip.
   [[nodiscard]] Braking with_part(double part, const Grip& hold, units::Newtons asked) const {
     const double given =
@@ -211,6 +203,13 @@ double highest_speed(Between speeds, const Keeps& keeps) {
 }
 
 }  // namespace
+
+double hardest_slowing(const Footing& footing) {
+  const double braked_kg = footing.grip.brake.value() * footing.weighed.carrier.mass.value();
+  const double dragged_kg =
+      footing.grip.trailer_resistance.low.value() * footing.weighed.trailer.mass.value();
+  return units::kGravity * (braked_kg + dragged_kg) / footing.weighed.total().value();
+}
 
 Stopping judge_stopping(const Footing& footing, const StopWithin& within, double allowed_share) {
   const Brake brake{footing, allowed_share};

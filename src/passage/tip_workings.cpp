@@ -57,8 +57,8 @@ class EdgeSheet {
   /// The lean: with G above 0 more the steeper the ground across, else less; with K the other way.
   void write_lean(char letter) {
     const std::string body{letter};
-    const std::string across = number_of(finding_, "G") >= 0.0 ? "_steep" : "_gentle";
-    const std::string along = number_of(finding_, "K") >= 0.0 ? "_gentle" : "_steep";
+    const std::string across = number_of(finding_, "G").value >= 0.0 ? "_steep" : "_gentle";
+    const std::string along = number_of(finding_, "K").value >= 0.0 ? "_gentle" : "_steep";
     worked("A", "G sqrt(1 + G^2 + K_" + body + across + "^2) / sqrt(1 + G^2)");
     worked("C", "K / sqrt(1 + G_" + body + along + "^2)");
     worked("n", "n_" + body);
@@ -85,12 +85,8 @@ class EdgeSheet {
 
   /// How an input of the finding comes about.
   void worked(const char* symbol, std::string formula) {
-    for (const Input& input : finding_.inputs.all()) {
-      if (input.name == symbol) {
-        numbers_.push_back({symbol, input.value, Origin::derived, std::move(formula), kRollOver});
-        return;
-      }
-    }
+    numbers_.push_back(
+        {symbol, number_of(finding_, symbol), Origin::derived, std::move(formula), kRollOver});
   }
 
   const Finding& finding_;
@@ -109,8 +105,8 @@ std::vector<Working> roll_over_workings(const Footing& footing, const Finding& f
   }
   const Body body = body_of(footing, finding.check);
   for (const rig::TipEdge& edge : rig::tip_edges(body.polygon, body.balance.centre)) {
-    if (edge.outward.forward != number_of(finding, "x") ||
-        edge.outward.left != number_of(finding, "y")) {
+    if (edge.outward.forward != number_of(finding, "x").value ||
+        edge.outward.left != number_of(finding, "y").value) {
       continue;
     }
     EdgeSheet sheet{finding, edge};

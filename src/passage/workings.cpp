@@ -1,7 +1,7 @@
 // What the ground checks share, number by number, in the order in which it is worked out.
 #include "passage/workings.h"
 
-#include <cmath>
+#include <algorithm>
 #include <utility>
 
 #include "passage/forces.h"
@@ -158,13 +158,10 @@ void write_across(const Statics& statics, Sheet& sheet) {
 
 }  // namespace
 
-double number_of(const Finding& finding, std::string_view name) {
-  for (const Input& input : finding.inputs.all()) {
-    if (input.name == name) {
-      return input.value.value;
-    }
-  }
-  return std::nan("");
+Amount number_of(const Finding& finding, std::string_view name) {
+  const auto inputs = finding.inputs.all();
+  const auto found = std::ranges::find(inputs, name, &Input::name);
+  return found == inputs.end() ? Amount{} : found->value;
 }
 
 std::vector<Working> shared_workings(const Footing& footing) {

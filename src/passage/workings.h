@@ -36,7 +36,7 @@ struct Working {
                                                     double allowed_share);
 
 /// An input of a finding by its name; NaN when it has none of that name.
-[[nodiscard]] double number_of(const Finding& finding, std::string_view name);
+[[nodiscard]] units::Amount number_of(const Finding& finding, std::string_view name);
 
 /// Where a finding was made.
 struct WorkedAt {

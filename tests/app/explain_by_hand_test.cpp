@@ -3,73 +3,33 @@
 
 #include <cmath>
 #include <map>
-#include <set>
 #include <string>
 
 #include "app/demo_site.h"
-#include "app/formula.h"
 #include "card/explanation.h"
+#include "worked_by_hand.h"
 
 namespace rimehaul::card {
 namespace {
 
 using passage::Check;
-using passage::Measure;
-using Numbers = std::map<std::string, double>;
-
-bool agree(double one, double other) {
-  return std::abs(one - other) <= 1e-9 * std::max({1.0, std::abs(one), std::abs(other)});
-}
-
-/// Works every number of a list out from those before it, and adds them to what is shown.
-void work_out(const std::vector<passage::Working>& list, Numbers& shown) {
-  for (const passage::Working& working : list) {
-    CAPTURE(working.symbol);
-    CAPTURE(working.formula);
-    CHECK_FALSE(working.page.empty());
-    if (!working.formula.empty() && std::isfinite(working.value.value)) {
-      const testing::Names names = [&](const std::string& name) { return shown.at(name); };
-      double by_hand = std::nan("");
-      CHECK_NOTHROW(by_hand = testing::Formula(working.formula, names).value());
-      CHECK(agree(by_hand, working.value.value));
-    }
-    const bool known = shown.count(working.symbol) > 0;
-    CHECK((!known || agree(shown.at(working.symbol), working.value.value) ||
-           working.symbol == "B" || working.symbol == "l"));
-    shown[working.symbol] = working.value.value;
-  }
-}
+using testing::Numbers;
+using testing::work_out;
 
 /// Checks that were worked out by hand, of each how often.
 using Worked = std::map<Check, int>;
 
-void check_finding(const ExplainedFinding& explained, Numbers shown, Worked& worked) {
+void check_finding(const ExplainedFinding& explained, const Numbers& shown, Worked& worked) {
   const passage::Finding& finding = explained.finding;
   CAPTURE(passage::facts_of(finding.check).key);
-  CAPTURE(explained.formula);
-  for (const passage::Input& input : finding.inputs.all()) {
-    shown[std::string{input.name}] = input.value.value;
-  }
-  work_out(explained.besides, shown);
   CHECK_FALSE(explained.source.empty());
   const bool numbers = std::isfinite(finding.demand.value) && std::isfinite(finding.capacity.value);
   if (explained.stand == passage::Stand::passes) {
     CHECK((numbers || !finding.how.empty()));
   }
-  const bool in_words = finding.check == Check::mark || finding.check == Check::alone ||
-                        finding.check == Check::wind || finding.check == Check::hours ||
-                        !finding.formula.empty();  // the share of another check
-  if (!numbers || in_words) {
-    return;
+  if (testing::comes_out_again(finding, {explained.formula, explained.besides}, shown)) {
+    ++worked[finding.check];
   }
-  testing::Comparison by_hand;
-  CHECK_NOTHROW(by_hand = testing::worked_out(std::string{explained.formula}, shown));
-  CHECK(agree(by_hand.demand, finding.demand.value));
-  CHECK(agree(by_hand.capacity, finding.capacity.value));
-  if (finding.measure == Measure::share && finding.share && finding.demand.value > 0) {
-    CHECK(agree(*finding.share, finding.demand.value / finding.capacity.value));
-  }
-  ++worked[finding.check];
 }
 
 void check_way(const ExplainedWay& way, Worked& worked) {
