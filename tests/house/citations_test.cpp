@@ -36,6 +36,10 @@ std::vector<Citation> citations_in(const std::string& line) {
       R"(((?:[A-Z][a-z]+(?:, | and ))*[A-Z][a-z]+)(?:'s)?(?: et al\.)? \(?((?:18|19|20)[0-9]{2})(?![-0-9:]))"};
   const std::regex name{"[A-Z][a-z]+"};
   std::vector<Citation> found;
+  // Datums and ellipsoids bear a name and a year as well.
+  if (line.find("DATUM[") != std::string::npos || line.find("ELLIPSOID[") != std::string::npos) {
+    return found;
+  }
   for (std::sregex_iterator at{line.begin(), line.end(), citation}, end; at != end; ++at) {
     const std::string authors = (*at)[1];
     Citation one{.words = at->str(), .authors = {}, .year = (*at)[2]};
@@ -90,6 +94,30 @@ std::size_t count_resolved(const std::vector<fs::path>& files) {
 TEST_CASE("every author and year that a page of checks or the code cites is in the references") {
   CHECK(count_resolved(files_under("docs/checks", {".md"})) >= 1);
   CHECK(count_resolved(files_under("src", {".h", ".cpp"})) >= 15);
+}
+
+TEST_CASE("so is every one that the page of outside checks or a test cites") {
+  CHECK(count_resolved({kRoot / "docs/outside-checks.md"}) >= 15);
+  std::vector<fs::path> tests = files_under("tests", {".h", ".cpp"});
+  std::erase(tests, kRoot / "tests/house/citations_test.cpp");  // it cites nobody on purpose
+  CHECK(count_resolved(tests) >= 15);
+}
+
+TEST_CASE("every test that the page of outside checks names is there, and every row names one") {
+  const std::regex path{"`(tests/[^`]+)`"};
+  std::size_t rows = 0;
+  for (const std::string& line : lines_of(kRoot / "docs/outside-checks.md")) {
+    CAPTURE(line);
+    const std::sregex_iterator first{line.begin(), line.end(), path};
+    for (std::sregex_iterator at = first, end; at != end; ++at) {
+      CHECK(fs::is_regular_file(kRoot / (*at)[1].str()));
+    }
+    if (line.starts_with("| ") && !line.starts_with("| What ")) {
+      CHECK(first != std::sregex_iterator{});
+      ++rows;
+    }
+  }
+  CHECK(rows >= 50);
 }
 
 TEST_CASE("a citation is found however it is written, and one that nobody lists is not resolved") {

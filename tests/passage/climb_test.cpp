@@ -5,6 +5,8 @@
 
 #include "near.h"
 #include "rig_on_slope.h"
+#include "snow/built_in_grip.h"
+#include "snow/crrel.h"
 
 namespace rimehaul::passage {
 
@@ -39,6 +41,59 @@ TEST_CASE("a rig of 700 and 400 kg climbs 13.101 degrees at a grip of 0.45, solo
   CHECK(near(share_of(judge_climb_traction(stand.on(solo, 0).footing())), 1.0, 1e-12));
   CHECK(share_at(stand, 21.800) < 1.0);
   CHECK(share_at(stand, 21.802) > 1.0);
+}
+
+namespace {
+
+/// The vehicle of Table A5 of CRREL Report 95-1 on the level: 104092.4 N on tracks that press with
+/// 51.2202 kPa, with the built-in grip of a surface.
+RigOnSlope vehicle_of_table_a5(snow::Surface surface) {
+  RigOnSlope stand = loaded_rig().without_trailer();
+  stand.weighed.carrier.mass = units::Kilograms{104092.4 / kGravity};
+  stand.rig.carrier.track_weight_share = 1.0;
+  stand.grip = snow::built_in_grip({snow::Wetness::dry, surface}, units::Kilopascals{51.2202});
+  return stand.on(0.0, 0.0);
+}
+
+double drawbar_of(const Finding& finding) {
+  return finding.capacity.value - finding.demand.value;
+}
+
+}  // namespace
+
+TEST_CASE("Table A5: a climb is judged with the report's traction, resistance and drawbar pull") {
+  // Richmond, Shoop and Blaisdell (1995), prepared snow over a trail, then over a road.
+  RigOnSlope stand = vehicle_of_table_a5(snow::Surface::groomed);
+  stand.grip.carrier_resistance.high = snow::kHardGroundResistance.high;
+  const Finding trail = judge_climb_traction(stand.footing());
+  CHECK(near(trail.capacity.value, 29692.1, 0.06));
+  CHECK(near(trail.demand.value, 5464.8, 0.06));
+  CHECK(near(drawbar_of(trail), 24227.2, 0.1));
+  stand.grip.carrier_resistance.high = snow::kHardGroundResistance.low;
+  const Finding road = judge_climb_traction(stand.footing());
+  CHECK(near(road.demand.value, 3903.5, 0.06));
+  CHECK(near(drawbar_of(road), 25788.6, 0.1));
+  // 12 cm of snow over ice: the report's own resistance, 5275.1 N.
+  stand = vehicle_of_table_a5(snow::Surface::ice);
+  stand.grip.carrier_resistance.high = units::ForceRatio{5275.1 / 104092.4};
+  const Finding ice = judge_climb_traction(stand.footing());
+  CHECK(near(ice.capacity.value, 16741.3, 0.06));
+  CHECK(near(drawbar_of(ice), 11466.2, 0.1));
+}
+
+TEST_CASE("Table A5: on 30 degrees of undisturbed snow less is left than the report says") {
+  // Traction is taken at the pressure of level ground, where the report takes that of the slope;
+  // resistance falls with what presses (Wong 2008), where the report keeps it whole.
+  RigOnSlope stand = vehicle_of_table_a5(snow::Surface::groomed);
+  const units::Kilopascals pressure{51.2202};
+  stand.grip.traction = units::ForceRatio{snow::traction_on_undisturbed_snow(pressure) / pressure};
+  stand.grip.carrier_resistance.high = units::ForceRatio{5585.4 / 104092.4};
+  const Finding finding = judge_climb_traction(stand.on_degrees(30, 0).footing());
+  const double cosine = std::sqrt(0.75);
+  CHECK(near(finding.capacity.value, 44134.3 * cosine, 0.2));
+  CHECK(finding.capacity.value <= 39207.1);
+  CHECK(near(finding.demand.value, 57631.6 - 5585.4 * (1 - cosine), 0.1));
+  CHECK(drawbar_of(finding) < -18424.5);
 }
 
 TEST_CASE("starting again on the hill counts where runners that have stood drag more") {

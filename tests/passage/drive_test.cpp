@@ -57,6 +57,21 @@ TEST_CASE("1100 kg up 10 % through 8 % of drag needs 1932 N, 8 kW at 15 km/h and
   CHECK(near(rate.value() / 15, 0.4433, 0.00005));
 }
 
+TEST_CASE("a kilowatt-hour at the crankshaft burns 0.362 to 0.604 L by the engine's consumption") {
+  // Consumption over density, 745 g/L (closed form).
+  rig::Carrier carrier = thirsty_carrier();
+  carrier.driveline_efficiency = 1.0;
+  carrier.idle_consumption = units::LitresPerHour{0};
+  struct Row {
+    double grams;
+    double litres;
+  };
+  for (const Row& row : {Row{270, 0.362}, Row{320, 0.430}, Row{400, 0.537}, Row{450, 0.604}}) {
+    carrier.consumption = units::GramsPerKilowattHour{row.grams};
+    CHECK(near(fuel_rate(carrier, Newtons{500}, MetresPerSecond{2}).value(), row.litres, 5e-4));
+  }
+}
+
 TEST_CASE("an engine that idles downhill still burns its idle fuel, and gets none back") {
   const Newtons pull = pull_needed(weighed_1100_kg(), eight_per_cent(), Slope::from_percent(-30));
   CHECK(pull < Newtons{0});

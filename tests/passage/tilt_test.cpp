@@ -7,6 +7,8 @@
 #include "near.h"
 #include "passage/tilt.h"
 #include "rig_on_slope.h"
+#include "terrain/attitude.h"
+#include "units/bearing.h"
 #include "units/slope.h"
 
 namespace rimehaul::passage {
@@ -73,6 +75,32 @@ TEST_CASE(
   CHECK(near(tilt.lateral, std::cos(theta) * std::sin(phi), 1e-15));
   CHECK(near(tilt.normal_least, 0.906308, 5e-7));
   CHECK(near(tilt.normal_most, std::cos(beta), 1e-15));
+}
+
+TEST_CASE("a machine rolls by less than the cross-slope of the map, which is what is limited") {
+  // sin(phi) = sin(beta) sin(Delta) (rigid-body geometry); gravity leans across by tan(phi).
+  constexpr double kDegrees = 57.29577951308232;
+  struct Row {
+    double beta;
+    double delta;
+    double roll;
+    double cross;
+  };
+  for (const Row& row : {Row{25, 40, 15.76270, 16.68541}, Row{30, 45, 20.70481, 22.20765},
+                         Row{20, 90, 20.0, 20.0}}) {
+    CAPTURE(row.beta);
+    const auto attitude = terrain::attitude_of({Slope{}, Slope::from_degrees(row.beta)},
+                                               units::Bearing::from_degrees(row.delta));
+    const Tilt tilt = tilt_of(exactly(attitude.grade.ratio(), attitude.cross.ratio()));
+    const double phi = std::atan(tilt.right_normal);
+    CHECK(near(phi * kDegrees, row.roll, 5e-6));
+    CHECK(
+        near(std::sin(phi), std::sin(row.beta / kDegrees) * std::sin(row.delta / kDegrees), 1e-12));
+    CHECK(near(attitude.cross.degrees(), row.cross, 5e-6));
+    // cos(beta) = cos(theta) cos(phi)
+    CHECK(near(tilt.normal_least, std::cos(std::asin(tilt.up)) * std::cos(phi), 1e-12));
+    CHECK(attitude.cross.degrees() >= phi * kDegrees - 1e-9);
+  }
 }
 
 TEST_CASE("the gravity line meets the ground where rigid-body geometry says") {

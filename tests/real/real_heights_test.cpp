@@ -90,6 +90,16 @@ const OtherRaster& metric_slopes() {
   return slopes;
 }
 
+const OtherRaster& metric_aspects() {
+  static const OtherRaster aspects = [] {
+    const std::string out = RealSites::made().file("aspect.tif");
+    run_program("gdaldem aspect -q '" + RealSites::made().site("metric/heights.tif") + "' '" + out +
+                "'");
+    return OtherRaster{out};
+  }();
+  return aspects;
+}
+
 /// Cells in which both have a slope, in which one of them alone has, and the largest difference.
 struct Comparison {
   int both = 0;
@@ -150,6 +160,35 @@ TEST_CASE("slopes of real heights agree with gdaldem, cell for cell, however the
     // Feet were rounded to 32 bits once more: 1e-4 feet of 3500.
     CHECK(found.largest_deg <= (name == "feet" ? 3 * kFloatRoundingDeg : kFloatRoundingDeg));
   }
+}
+
+// A rounding of the slope turns its direction by so much over the slope.
+TEST_CASE("real heights face where gdaldem says, the gentler the ground the less sharply") {
+  OpenedHeights heights = open_site("metric");
+  const HeightMap ours = whole_map(*heights.source);
+  const OtherRaster& theirs = metric_aspects();
+  REQUIRE(ours.size() == theirs.size);
+  int both = 0;
+  int one_alone = 0;
+  double largest = 0.0;
+  for (std::int64_t row = 0; row < theirs.size.row; ++row) {
+    for (std::int64_t column = 0; column < theirs.size.column; ++column) {
+      const auto gradient = horn_gradient(ours, {column, row});
+      const auto aspect = gradient.has_value() ? aspect_of(*gradient) : std::nullopt;
+      const double other_deg = theirs.at({column, row});
+      if (!aspect.has_value() || other_deg == kNone) {
+        one_alone += aspect.has_value() != (other_deg != kNone) ? 1 : 0;
+        continue;
+      }
+      ++both;
+      const double off_deg = std::abs(std::remainder(aspect->degrees() - other_deg, 360.0));
+      const double off = off_deg * slope_of(*gradient).ratio();
+      largest = off <= largest ? largest : off;  // NaN is kept
+    }
+  }
+  CHECK(both > 140000);
+  CHECK(one_alone == 0);
+  CHECK(largest <= kFloatRoundingDeg);
 }
 
 TEST_CASE("real heights stored from south to north give the same slopes in the same places") {

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "near.h"
+#include "snow/built_in_grip.h"
 #include "snow/crrel.h"
 
 namespace rimehaul::snow {
@@ -42,28 +43,47 @@ TEST_CASE("Table A5: traction and drawbar pull on 15 cm of undisturbed snow, lev
   CHECK(near(level, Newtons{44134.3}, Newtons{0.2}));
   CHECK(near(level, Newtons{44134.43}, Newtons{0.01}));
   CHECK(near(level - Newtons{5585.4}, Newtons{38548.9}, Newtons{0.2}));
+  CHECK(near((level - Newtons{5585.4}) / kWeight, 0.370, 5e-4));
 
   const Newtons normal = kWeight * std::cos(30.0 * std::numbers::pi / 180.0);
   const Newtons steep = force(traction_on_undisturbed_snow(normal / kArea));
   CHECK(near(steep, Newtons{39207.1}, Newtons{0.2}));
+  CHECK(near(steep, Newtons{39207.15}, Newtons{0.01}));
   CHECK(near(steep - Newtons{57631.6}, Newtons{-18424.5}, Newtons{0.2}));
 }
 
 TEST_CASE("Table A5: traction and drawbar pull on prepared snow over a road and over a trail") {
   const Newtons traction = force(traction_on_prepared_snow(kWeight / kArea));
   CHECK(near(traction, Newtons{29692.1}, Newtons{kLastDigitN}));
-  const Newtons on_road = kWeight * 0.0375;
-  const Newtons on_trail = kWeight * 0.0525;
+  CHECK(near(traction, Newtons{29692.09}, Newtons{0.01}));
+  const Newtons on_road = kHardGroundResistance.low * kWeight;
+  const Newtons on_trail = kHardGroundResistance.high * kWeight;
   CHECK(near(on_road, Newtons{3903.5}, Newtons{kLastDigitN}));
   CHECK(near(on_trail, Newtons{5464.8}, Newtons{0.06}));
   CHECK(near(traction - on_road, Newtons{25788.6}, Newtons{0.06}));
   CHECK(near(traction - on_trail, Newtons{24227.2}, Newtons{0.06}));
+  CHECK(near((traction - on_road) / kWeight, 0.248, 5e-4));
+  CHECK(near((traction - on_trail) / kWeight, 0.233, 5e-4));
 }
 
 TEST_CASE("Table A5: traction and drawbar pull on 12 cm of snow over ice") {
   const Newtons traction = force(traction_on_ice(kWeight / kArea));
   CHECK(near(traction, Newtons{16741.3}, Newtons{kLastDigitN}));
+  CHECK(near(traction, Newtons{16741.30}, Newtons{0.01}));
   CHECK(near(traction - Newtons{5275.1}, Newtons{11466.2}, Newtons{0.06}));
+  CHECK(near((traction - Newtons{5275.1}) / kWeight, 0.110, 5e-4));
+}
+
+TEST_CASE("at the pressure of light tracks the laws stay near those of the table's vehicle") {
+  // Over N: 0.851 N^-0.177, 0.321 N^-0.03 and 0.127 N^0.06 (closed forms) at 4 and 10 kPa.
+  const Kilopascals light{4.0};
+  const Kilopascals heavy{10.0};
+  CHECK(near(traction_on_undisturbed_snow(light) / light, 0.67, 0.005));
+  CHECK(near(traction_on_undisturbed_snow(heavy) / heavy, 0.57, 0.005));
+  CHECK(near(traction_on_prepared_snow(light) / light, 0.308, 5e-4));
+  CHECK(near(traction_on_prepared_snow(heavy) / heavy, 0.300, 5e-4));
+  CHECK(near(traction_on_ice(light) / light, 0.138, 5e-4));
+  CHECK(near(traction_on_ice(heavy) / heavy, 0.146, 5e-4));
 }
 
 TEST_CASE("a pressure that is none has no traction: nothing, negative, unknown, without end") {

@@ -171,6 +171,52 @@ TEST_CASE("dry groomed snow and dry ice pull as CRREL Report 95-1 says") {
   CHECK(near(row_of(GripLaw{}, kDryGroomed, 10.0).traction, ForceRatio{0.300}, ForceRatio{5e-4}));
   CHECK(near(row_of(GripLaw{}, {Wetness::dry, Surface::ice}, 4.0).traction, ForceRatio{0.138},
              ForceRatio{5e-4}));
+  CHECK(near(row_of(GripLaw{}, {Wetness::dry, Surface::ice}, 10.0).traction, ForceRatio{0.146},
+             ForceRatio{5e-4}));
+}
+
+TEST_CASE("what light tracks are given where nothing was measured: 0.30 dry, 0.20 wet, no more") {
+  for (const double pressure_kpa : {4.0, 6.0, 10.0}) {
+    CAPTURE(pressure_kpa);
+    const auto grip = [&](Wetness wetness, Surface surface) {
+      return row_of(GripLaw{}, {wetness, surface}, pressure_kpa).traction;
+    };
+    // Richmond, Shoop and Blaisdell (1995) for the dry rows; wet is an estimate.
+    CHECK(near(grip(Wetness::dry, Surface::groomed), ForceRatio{0.30}, ForceRatio{0.01}));
+    CHECK(near(grip(Wetness::dry, Surface::fresh), ForceRatio{0.30}, ForceRatio{0.01}));
+    CHECK(near(grip(Wetness::wet, Surface::groomed), ForceRatio{0.20}, ForceRatio{0.01}));
+    CHECK(grip(Wetness::wet, Surface::ice) < ForceRatio{0.13});
+    CHECK(grip(Wetness::slush, Surface::groomed) <= ForceRatio{0.13});
+  }
+}
+
+TEST_CASE("a track brakes and holds on bare ice no better than a car's wheel, nor on packed snow") {
+  // Navin, Macnabb and Nicolletti (1996): a car's brake and lateral 0.35 and 0.38 on packed snow,
+  // 0.09 and 0.09 on bare ice.
+  for (double pressure_kpa = 1.0; pressure_kpa <= 60.0; pressure_kpa += 1.0) {
+    CAPTURE(pressure_kpa);
+    const GripRow ice = row_of(GripLaw{}, {Wetness::dry, Surface::ice}, pressure_kpa);
+    CHECK(ice.brake == ForceRatio{0.09});
+    CHECK(ice.lateral == ForceRatio{0.09});
+    const GripRow packed = row_of(GripLaw{}, kDryGroomed, pressure_kpa);
+    CHECK(packed.brake <= ForceRatio{0.35});
+    CHECK(packed.lateral <= ForceRatio{0.38});
+  }
+}
+
+TEST_CASE("runners slide as easily as on a film of water and start as hard as in the cold") {
+  // Colbeck (1992), values from memory: 0.02 to 0.05 on a thin film, 0.05 to 0.10 in the cold, 0.10
+  // to 0.30 starting in the cold or soaked, 0.05 to 0.15 in all in soft snow.
+  for (const SnowState state : all_states()) {
+    CHECK(row_of(GripLaw{}, state, 6.0).trailer_resistance.low == ForceRatio{0.02});
+  }
+  const GripRow cold = row_of(GripLaw{}, kDryGroomed, 6.0);
+  CHECK(cold.trailer_resistance.high == ForceRatio{0.10});
+  CHECK(cold.trailer_start == ForceRatio{0.30});
+  CHECK(row_of(GripLaw{}, {Wetness::dry, Surface::fresh}, 6.0).trailer_resistance.high ==
+        ForceRatio{0.15});
+  CHECK(near(row_of(GripLaw{}, {Wetness::slush, Surface::groomed}, 6.0).trailer_resistance.high,
+             ForceRatio{0.30}, ForceRatio{1e-12}));
 }
 
 TEST_CASE("fresh snow counts for no more than tan 28 degrees, nor than prepared snow") {

@@ -6,8 +6,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <map>
+#include <numbers>
 #include <random>
+#include <utility>
+#include <vector>
 
 #include "base/require.h"
 #include "ground/surfaces.h"
@@ -107,6 +111,45 @@ double simulated(const GridFrame& frame, HeightError error, terrain::GridPlace a
   const double mean = (east2 + north2) / 2;
   return std::sqrt((mean + std::hypot((east2 - north2) / 2, both)) / runs);
 }
+
+/// Ground with an independent error at every cell, and Horn's gradients all over its inside.
+std::vector<terrain::Gradient> noisy_gradients(const testing::Surface& ground, double deviation,
+                                               double cell) {
+  std::mt19937_64 random{20261127};
+  std::normal_distribution<double> normal{0.0, deviation};
+  std::map<std::pair<double, double>, double> noise;
+  const auto map = map_of(
+      [&](double e, double n) {
+        return ground(e, n) + noise.try_emplace({e, n}, normal(random)).first->second;
+      },
+      cell, {0, 0, 250 * cell, 250 * cell});
+  std::vector<terrain::Gradient> gradients;
+  for (std::int64_t row = 1; row < 250; ++row) {
+    for (std::int64_t column = 1; column < 250; ++column) {
+      gradients.push_back(*terrain::horn_gradient(map, {column, row}));
+    }
+  }
+  return gradients;
+}
+
+struct Sample {
+  double mean;
+  double deviation;
+};
+
+Sample sample_of(const std::vector<double>& numbers) {
+  double sum = 0;
+  double squares = 0;
+  for (const double number : numbers) {
+    sum += number;
+    squares += number * number;
+  }
+  const double count = static_cast<double>(numbers.size());
+  return {.mean = sum / count,
+          .deviation = std::sqrt(squares / count - sum / count * (sum / count))};
+}
+
+constexpr double kDegrees = 180.0 / std::numbers::pi;
 
 /// The simulation's own error is 1 / sqrt(2 x 200'000) = 0.16 %; six of those.
 constexpr double kWithin = 0.01;
@@ -233,6 +276,58 @@ TEST_CASE("Horn's slopes of pure noise spread as derived, within 2 %") {
   }
   const double derived = window(square(5), error(0.1, 0), WindowEstimate::horn);
   CHECK(near(std::sqrt(east2 / count), derived, 0.02 * derived));
+}
+
+// The mean of a length whose two parts are normal, sigma sqrt(pi / 2) (Rayleigh, closed form).
+TEST_CASE("flat ground with errors of 0.1 m on cells of 1 m looks 3.1 degrees steep on average") {
+  const double sigma_p = window(square(1), error(0.1, 0), WindowEstimate::horn);
+  const double steep = sigma_p * std::sqrt(std::numbers::pi / 2);
+  CHECK(near(std::atan(steep) * kDegrees, 3.1, 0.05));
+  std::vector<double> slopes;
+  for (const terrain::Gradient& gradient : noisy_gradients(testing::plane(0, 0), 0.1, 1)) {
+    slopes.push_back(slope_of(gradient).ratio());
+  }
+  CHECK(near(sample_of(slopes).mean, steep, 0.02 * steep));
+}
+
+// First-order error of an angle, cos^2(beta) sigma_p (closed form), for independent errors and
+// Horn's slope.
+TEST_CASE("what an error of heights comes to in degrees on a slope of 25 degrees") {
+  struct Row {
+    double deviation;
+    double cell;
+    double degrees;
+  };
+  const double cosine = std::cos(25 / kDegrees);
+  for (const Row& row :
+       {Row{0.10, 1, 2.04}, Row{0.10, 2, 1.02}, Row{0.10, 5, 0.41}, Row{0.5, 5, 2.04},
+        Row{1, 10, 2.04}, Row{2.43, 30, 1.65}, Row{7, 30, 4.76}}) {
+    CAPTURE(row.deviation);
+    CAPTURE(row.cell);
+    const double sigma_p = window(square(row.cell), error(row.deviation, 0), WindowEstimate::horn);
+    CHECK(near(cosine * cosine * sigma_p * kDegrees, row.degrees, 0.0051));
+    std::vector<double> slopes;
+    for (const terrain::Gradient& gradient :
+         noisy_gradients(testing::hillside(25, 180), row.deviation, row.cell)) {
+      slopes.push_back(slope_of(gradient).degrees());
+    }
+    // The largest of them is beyond the first order: it comes to 4.65 degrees.
+    const double within = row.degrees > 4 ? 0.03 : 0.02;
+    CHECK(near(sample_of(slopes).deviation, row.degrees, within * row.degrees));
+  }
+}
+
+TEST_CASE("an aspect is off by the error of the slope over its tangent") {
+  // First order, closed form: 0.1 m on 5 m and 25 degrees come to 1.064 degrees.
+  const double sigma_p = window(square(5), error(0.1, 0), WindowEstimate::horn);
+  const double derived = sigma_p / std::tan(25 / kDegrees) * kDegrees;
+  CHECK(near(derived, 1.064, 0.0005));
+  std::vector<double> aspects;
+  for (const terrain::Gradient& gradient : noisy_gradients(testing::hillside(25, 180), 0.1, 5)) {
+    aspects.push_back(aspect_of(gradient)->degrees());
+  }
+  CHECK(near(sample_of(aspects).mean, 180.0, 0.05));
+  CHECK(near(sample_of(aspects).deviation, derived, 0.02 * derived));
 }
 
 // Covariances of means worked as plain sums over all pairs of their cells.

@@ -53,6 +53,7 @@ TEST_CASE("a window worked by hand has Horn's and Zevenbergen and Thorne's slope
   const auto cross = terrain::zevenbergen_thorne_gradient(map, kCentre);
   REQUIRE(cross.has_value());
   CHECK(near_degrees(terrain::slope_of(*cross), 74.05460, 5e-6));
+  CHECK(near(terrain::slope_of(*cross).percent(), 350.0, 1e-9));
   CHECK(near(terrain::aspect_of(*cross)->degrees(), 180.0, 1e-9));
 }
 
@@ -133,6 +134,31 @@ TEST_CASE("a cell beside a hole or at the edge has no slope, the next one in has
   CHECK_FALSE(terrain::horn_gradient(map, {20, 5}).has_value());
   CHECK(terrain::horn_gradient(map, {1, 5}).has_value());
   CHECK(terrain::horn_gradient(map, {19, 5}).has_value());
+}
+
+// Carried on past the last column by 2 a - b, z = E2 would slope by 45 degrees where it is level,
+// and a plane of 45 degrees by 26.565 at a corner where one side is carried on and one is not.
+TEST_CASE("no slope is made up at an edge, where carrying heights on would tell a false one") {
+  const auto bowl = map_of([](double e, double) { return e * e; }, 1, {0, 0, 4, 4});
+  CHECK_FALSE(terrain::horn_gradient(bowl, {0, 2}).has_value());
+  CHECK_FALSE(terrain::zevenbergen_thorne_gradient(bowl, {0, 2}).has_value());
+  CHECK(near(terrain::horn_gradient(bowl, {1, 2})->east.ratio(), 2.0, 1e-12));
+  const auto slope = map_of(testing::plane(1, 0), 1, {0, 0, 4, 4});
+  CHECK_FALSE(terrain::horn_gradient(slope, {0, 0}).has_value());
+  CHECK_FALSE(terrain::zevenbergen_thorne_gradient(slope, {0, 0}).has_value());
+}
+
+TEST_CASE("on cells that are not square the plane of 50 % faces where it faces on square ones") {
+  const terrain::GridFrame oblong{
+      point(0, 0), {{units::Metres{3}, units::Metres{0}}, {units::Metres{0}, units::Metres{-7}}}};
+  testing::SurfaceSource source{oblong, {5, 5}, testing::plane(0.3, 0.4)};
+  const auto map = testing::whole_map(source);
+  for (const auto& found :
+       {terrain::horn_gradient(map, {2, 2}), terrain::zevenbergen_thorne_gradient(map, {2, 2})}) {
+    REQUIRE(found.has_value());
+    CHECK(near_degrees(terrain::slope_of(*found), 26.56505, 5e-6));
+    CHECK(near(terrain::aspect_of(*found)->degrees(), 216.86990, 5e-6));
+  }
 }
 
 TEST_CASE("level ground faces nowhere and neither does unknown ground") {
