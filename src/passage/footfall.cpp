@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
-#include <numbers>
 
 #include "passage/turning.h"
 #include "terrain/gradient.h"
@@ -39,57 +38,6 @@ std::optional<units::Bearing> aspect_at(const GroundPiece& piece, std::optional<
   return std::nullopt;
 }
 
-/// How sharply a line turns at a corner, radians, left and right alike.
-struct Corner {
-  Metres at;
-  double turn = 0.0;
-};
-
-std::vector<Corner> corners_of(const geo::Polyline& line) {
-  std::vector<Corner> corners;
-  for (std::size_t i = 1; i < line.segment_count(); ++i) {
-    const double degrees = line.segment_bearing(i - 1).turn_to(line.segment_bearing(i));
-    corners.push_back({line.chainage(i), std::abs(degrees) * std::numbers::pi / 180.0});
-  }
-  return corners;
-}
-
-/// How far the heading of a trailer may be off the line's, radians, place after place along it. A
-/// drawbar of length d closes up on its hitch's heading by d(delta)/ds = -sin(delta) / d (the
-/// tractrix); up to 90 degrees sin(delta) is at least 2 delta / pi, so of every turn of the line
-/// there is left at most exp(-2 s / (pi d)) once the hitch has gone s past it.
-class HeadingOff {
- public:
-  HeadingOff(const geo::Polyline& line, Metres drawbar)
-      : corners_{corners_of(line)}, drawbar_{drawbar} {}
-
-  /// Bound for a trailer anywhere on the span, its hitch at most `ahead` of it: corners that the
-  /// hitch may be at count whole. Spans must be asked in driving order.
-  double on(geo::Span span, Metres ahead) {
-    left_ *= remaining(span.from - asked_);
-    for (; next_ < corners_.size() && corners_[next_].at <= span.from; ++next_) {
-      left_ += corners_[next_].turn * remaining(span.from - corners_[next_].at);
-    }
-    asked_ = span.from;
-    double off = left_;
-    for (std::size_t i = next_; i < corners_.size() && corners_[i].at <= span.to + ahead; ++i) {
-      off += corners_[i].turn;
-    }
-    return off;
-  }
-
- private:
-  [[nodiscard]] double remaining(Metres past) const {
-    return std::exp(-2.0 * (past / drawbar_) / std::numbers::pi);
-  }
-
-  std::vector<Corner> corners_;
-  Metres drawbar_;
-  Metres asked_;
-  std::size_t next_ = 0;
-  double left_ = 0.0;
-};
-
 /// How far inside the line the trailer cuts its tightest bend.
 Metres cut_of(const geo::Polyline& line, const rig::Rig& rig) {
   const Metres radius = tightest_bend(line, overall_length(rig)).radius;
@@ -101,11 +49,11 @@ Metres cut_of(const geo::Polyline& line, const rig::Rig& rig) {
 std::vector<GroundPiece> ground_of_trailer(const Scene& scene, const geo::Polyline& line,
                                            const rig::Rig& rig, Metres line_error) {
   const terrain::Footprint footprint{rig.trailer->contact_length, rig.trailer->gauge};
-  const Metres ahead = trailer_lag(rig) + footprint.length / 2;
-  HeadingOff heading_off{line, rig.trailer->drawbar_length};
-  return terrain::ground_under(scene.heights, line,
-                               {footprint, line_error + cut_of(line, rig), scene.rules.piece_length,
-                                [&](geo::Span span) { return heading_off.on(span, ahead); }});
+  const terrain::Pulled pulled{.drawbar = rig.trailer->drawbar_length,
+                               .ahead = trailer_lag(rig) + footprint.length / 2};
+  return terrain::ground_under(
+      scene.heights, line,
+      {footprint, line_error + cut_of(line, rig), scene.rules.piece_length, pulled});
 }
 
 /// Everywhere the trailer may be while the carrier's middle is on `span`.

@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <numbers>
 
 #include "base/require.h"
 #include "terrain/gradient.h"
@@ -40,7 +39,7 @@ struct Window {
   std::vector<Part> parts;
 };
 
-Window window_over(const Polyline& line, geo::Span span, Metres half_length, double off_rad = 0.0) {
+Window window_over(const Polyline& line, geo::Span span, Metres half_length) {
   const std::size_t first = line.segment_at(span.from - half_length);
   const std::size_t last = line.segment_at(span.to + half_length);
   const std::size_t first_part = line.segment_at(span.from);
@@ -57,7 +56,6 @@ Window window_over(const Polyline& line, geo::Span span, Metres half_length, dou
                               i == last_part ? line.at(span.to) : line.points()[i + 1], turn_deg});
     }
   }
-  window.headings = window.headings.opened_by(off_rad * 180.0 / std::numbers::pi);
   return window;
 }
 
@@ -129,13 +127,14 @@ std::optional<AttitudeBox> attitudes_over(const HeightMap& heights, const Window
   return box.widened(kRounding);
 }
 
+/// `off_deg`: how far the footprint's heading may be off the line's.
 GroundPiece piece_over(const HeightMap& heights, const Polyline& line, geo::Span span,
-                       const Walk& walk) {
+                       const Walk& walk, double off_deg) {
   const Metres at_middle = (span.from + span.to) / 2.0;
   const geo::MapPoint middle = line.at(at_middle);
   const units::Bearing heading = line.bearing_at(at_middle);
-  const double off_rad = walk.off_heading ? walk.off_heading(span) : 0.0;
-  const Window window = window_over(line, span, walk.footprint.length / 2.0, off_rad);
+  Window window = window_over(line, span, walk.footprint.length / 2.0);
+  window.headings = window.headings.opened_by(off_deg);
   const auto gradient = surface_gradient(heights, middle);
   return {.span = span,
           .middle = middle,
@@ -160,10 +159,15 @@ std::vector<GroundPiece> ground_under(const HeightMap& heights, const Polyline& 
     return i == count ? line.length()
                       : static_cast<double>(i) / static_cast<double>(count) * line.length();
   };
+  std::optional<HeadingOff> off;
+  if (walk.pulled) {
+    off.emplace(line, *walk.pulled);
+  }
   std::vector<GroundPiece> pieces;
   pieces.reserve(count);
   for (std::size_t i = 0; i < count; ++i) {
-    pieces.push_back(piece_over(heights, line, {cut(i), cut(i + 1)}, walk));
+    const geo::Span span{cut(i), cut(i + 1)};
+    pieces.push_back(piece_over(heights, line, span, walk, off ? off->on(span) : 0.0));
   }
   return pieces;
 }

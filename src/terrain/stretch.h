@@ -1,13 +1,13 @@
 // The ground under a rig along a line, as bounds that hold for every place and not at samples only.
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <vector>
 
 #include "geo/region.h"
 #include "terrain/attitude.h"
 #include "terrain/height_map.h"
+#include "terrain/pulled.h"
 
 namespace rimehaul::terrain {
 
@@ -31,11 +31,9 @@ struct GroundPiece {
 /// How the line is walked.
 struct Walk {
   Footprint footprint;
-  units::Metres line_error;  ///< how far to each side the true track may lie
-  units::Metres step;        ///< greatest length of a piece
-  /// How far the footprint's heading may be off the line's while its middle is on a span, radians;
-  /// asked piece by piece. Nothing: it follows the line.
-  std::function<double(geo::Span)> off_heading{};
+  units::Metres line_error;        ///< how far to each side the true track may lie
+  units::Metres step;              ///< greatest length of a piece
+  std::optional<Pulled> pulled{};  ///< nothing: the footprint heads along the line
 };
 
 /// Pieces of equal length that cover the line without gaps. The surface is bilinear between cell
@@ -44,7 +42,8 @@ struct Walk {
 /// and likewise across it. So grade and cross-slope each lie between the extremes that they take
 /// over every part of a bilinear patch that the rectangle touches, for its middle anywhere on the
 /// piece or up to the line's error beside it, and for every heading that the line takes within half
-/// the contact length of it. The grade of the line's own profile over the contact length lies
+/// the contact length of it, and for what is pulled as far off these as its hitch may point it
+/// (HeadingOff). The grade of the line's own profile over the contact length lies
 /// within the same bounds. Beyond its ends the line is taken to go straight on. Where cells are no
 /// wider than the footprint, so that it stands on several, the planes themselves are bounded too
 /// (plane_attitudes), which is narrower on rough ground.
