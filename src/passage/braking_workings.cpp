@@ -35,11 +35,9 @@ class BrakeSheet {
   /// Whether brake and grip, as on a straight line, say all that there is to say of the slowing.
   [[nodiscard]] bool is_by_brake_alone() const {
     const Grip hold = statics_of(footing_).hold;
-    const double asked_newton = hold.asked.value();
-    const double given_newton = hold.given.value();
     return number("u").value == 1.0 && number("G").value == hold.given_by_snow.value() &&
-           number("F").value == asked_newton &&
-           number("a").value == (given_newton - asked_newton) / footing_.weighed.total().value();
+           number("a").value ==
+               (hold.given - hold.asked).value() / footing_.weighed.total().value();
   }
 
   void write_brake_alone() {

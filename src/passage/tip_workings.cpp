@@ -100,7 +100,7 @@ std::vector<Working> roll_over_workings(const Footing& footing, const Finding& f
   const bool of_carrier = finding.check == Check::carrier_roll_over;
   const bool of_trailer =
       finding.check == Check::trailer_roll_over && footing.rig.trailer.has_value();
-  if ((!of_carrier && !of_trailer) || finding.inputs.all().empty()) {
+  if (!of_carrier && !of_trailer) {
     return {};
   }
   const Body body = body_of(footing, finding.check);

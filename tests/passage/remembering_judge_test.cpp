@@ -201,6 +201,11 @@ TEST_CASE("the ground of a leg is measured once, for every load and hour, and ju
         text_of(one.judge(LegId{2}, mid_morning())));
   CHECK(ground.size() == 1);
 
+  // Of a leg that it holds the memory asks nobody: not even whether there is such a leg.
+  constexpr LegId kNoLeg{999};
+  GroundMemory told{{kNoLeg, *measured}};
+  CHECK(&ground_under(kNoLeg, of_light, told) == &told.at(kNoLeg));
+
   // What lies in the memory is what is judged: were it unknown, the leg would be closed.
   GroundMemory unknown = ground;
   for (Footfall& footfall : unknown.at(LegId{2})) {
