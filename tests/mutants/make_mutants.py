@@ -20,6 +20,7 @@ import typing
 
 from clang import cindex
 from clang.cindex import CursorKind as Kind
+from clang.cindex import TypeKind
 
 ROOMS = ("rig", "snow", "passage", "terrain", "hazard")
 HERE = "::rimehaul::mutants::"
@@ -39,6 +40,8 @@ OTHER = {
     "&&": ("left_alone", "right_alone"),
     "||": ("left_alone", "right_alone"),
 }
+NUMBERS = (TypeKind.BOOL, TypeKind.INT, TypeKind.UINT, TypeKind.LONG, TypeKind.ULONG,
+           TypeKind.DOUBLE)
 CONSTANT = (Kind.FLOATING_LITERAL, Kind.INTEGER_LITERAL, Kind.CXX_BOOL_LITERAL_EXPR)
 
 class Source:
@@ -74,6 +77,16 @@ def operator_between(source, left, right):
     token = between.strip(" \n()")
     start = left.end.offset + between.find(token)
     return token, start, start + len(token)
+
+
+def is_number(kind):
+    """A plain number or truth, or a quantity: what can be a tenth larger."""
+    kind = kind.get_canonical()
+    return kind.kind in NUMBERS or "units::Quantity<" in kind.spelling or "units::Slope" in kind.spelling
+
+
+def is_text(node):
+    return "basic_string" in node.type.get_canonical().spelling
 
 
 def is_reckoned_at_build(source, node):
@@ -116,7 +129,7 @@ def look(source, node, in_body):
 
 
 def visit(source, node, in_body):
-    if not in_body:
+    if not in_body or is_text(node):
         return
     extent = node.extent
     if node.kind in (Kind.BINARY_OPERATOR, Kind.COMPOUND_ASSIGNMENT_OPERATOR):
@@ -143,7 +156,8 @@ def visit(source, node, in_body):
         named = node.referenced
         if (named.kind == Kind.VAR_DECL and named.spelling.startswith("k") and
                 named.spelling[1:2].isupper() and
-                named.semantic_parent.kind in (Kind.NAMESPACE, Kind.TRANSLATION_UNIT)):
+                named.semantic_parent.kind in (Kind.NAMESPACE, Kind.TRANSLATION_UNIT) and
+                is_number(node.type)):
             source.add(extent, "constant", extent, ("changed",))
 
 
