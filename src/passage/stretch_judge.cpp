@@ -125,7 +125,9 @@ PlaceJudgement StretchJudge::judge_piece(const Footfall& footfall, const SnowThe
   if (snow.state.has_value()) {
     judge_in_snow(footfall, *snow.state, judged.findings);
   } else {
-    judged.findings.push_back(unknown(Check::avalanche, snow_missing(course_, footfall)));
+    const bool bulletin = judge_->snow().weather().bulletin_level.has_value();
+    judged.findings.push_back(
+        unknown(Check::avalanche, bulletin ? snow_missing(course_, footfall) : kNoBulletin));
   }
   if (zones_.empty()) {
     judged.findings.push_back(kept(Check::zone, "no zone comes near"));

@@ -28,8 +28,9 @@ struct Parts {
   [[nodiscard]] double at(int index) const { return (index + 0.5) / count; }
 };
 
-Parts parts_no_longer_than(double extent, double step) {
-  return {std::max(1, static_cast<int>(std::ceil(extent / step)))};
+/// As many as are needed to be no longer than a step, of which the extent has so many.
+Parts parts_for(double steps) {
+  return {std::max(1, static_cast<int>(std::ceil(steps)))};
 }
 
 /// Farthest that any stand lies from the nearest fitted one.
@@ -49,11 +50,16 @@ Slope most_changed(const Footprint& footprint, Slope spread, const Reach& reach)
   return Slope::from_ratio(half * (moved + turned));
 }
 
+/// Where one footprint stands.
+struct Stand {
+  geo::MapPoint middle;
+  Bearing heading;
+};
+
 /// The grade from end to end of a footprint's middle line.
-std::optional<Slope> chord_over(const HeightMap& heights, geo::MapPoint middle, Bearing heading,
-                                Metres length) {
-  const auto front = heights.at(geo::moved(middle, heading, length / 2.0));
-  const auto back = heights.at(geo::moved(middle, heading, length / -2.0));
+std::optional<Slope> chord_over(const HeightMap& heights, const Stand& stand, Metres length) {
+  const auto front = heights.at(geo::moved(stand.middle, stand.heading, length / 2.0));
+  const auto back = heights.at(geo::moved(stand.middle, stand.heading, length / -2.0));
   return front && back ? std::optional{Slope::from_ratio((*front - *back) / length)} : std::nullopt;
 }
 
@@ -62,6 +68,21 @@ Gradient with_grade(Gradient plane, Bearing heading, Slope grade) {
   const double more = grade.ratio() - attitude_of(plane, heading).grade.ratio();
   return {Slope::from_ratio(plane.east.ratio() + more * heading.sine()),
           Slope::from_ratio(plane.north.ratio() + more * heading.cosine())};
+}
+
+/// What the plane and the chord at one stand come to over all headings.
+std::optional<AttitudeBox> attitudes_from(const HeightMap& heights, const Footprint& footprint,
+                                          const Stand& stand, const HeadingArc& headings) {
+  const auto chord = chord_over(heights, stand, footprint.length);
+  if (!chord) {
+    return std::nullopt;
+  }
+  const auto plane = fitted_gradient(heights, stand.middle, stand.heading, footprint);
+  if (!plane) {
+    return std::nullopt;
+  }
+  return headings.attitudes_on(*plane).with(
+      headings.attitudes_on(with_grade(*plane, stand.heading, *chord)));
 }
 
 }  // namespace
@@ -87,9 +108,9 @@ std::optional<AttitudeBox> plane_attitudes(const HeightMap& heights, const Footp
   const Metres length = geo::distance(stands.line.from, stands.line.to);
   const Metres breadth = 2.0 * stands.each_side;
   const Metres step = std::min(footprint.length, footprint.gauge) / kStandsPerSide;
-  const Parts onward = parts_no_longer_than(length.value(), step.value());
-  const Parts aside = parts_no_longer_than(breadth.value(), step.value());
-  const Parts turned = parts_no_longer_than(width_deg, kHeadingStep_deg);
+  const Parts onward = parts_for(length / step);
+  const Parts aside = parts_for(breadth / step);
+  const Parts turned = parts_for(width_deg / kHeadingStep_deg);
   std::optional<AttitudeBox> box;
   for (int i = 0; i < onward.count; ++i) {
     for (int j = 0; j < aside.count; ++j) {
@@ -97,15 +118,12 @@ std::optional<AttitudeBox> plane_attitudes(const HeightMap& heights, const Footp
           geo::moved(geo::moved(stands.line.from, along, onward.at(i) * length), right,
                      (aside.at(j) - 0.5) * breadth);
       for (int k = 0; k < turned.count; ++k) {
-        const Bearing heading = stands.headings.at(turned.at(k));
-        const auto plane = fitted_gradient(heights, middle, heading, footprint);
-        const auto chord = chord_over(heights, middle, heading, footprint.length);
-        if (!chord || !plane) {
+        const Stand stand{middle, stands.headings.at(turned.at(k))};
+        const auto here = attitudes_from(heights, footprint, stand, stands.headings);
+        if (!here) {
           return std::nullopt;
         }
-        const AttitudeBox here = stands.headings.attitudes_on(*plane).with(
-            stands.headings.attitudes_on(with_grade(*plane, heading, *chord)));
-        box = box ? box->with(here) : here;
+        box = box ? box->with(*here) : *here;
       }
     }
   }

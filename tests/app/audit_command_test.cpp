@@ -52,6 +52,7 @@ TEST_CASE("what nobody said of the weather fails the audit: 1, with the option t
   CHECK(ran.status == Status::honest_no);
   CHECK(says(ran.out, "FAILED"));
   CHECK(says(ran.out, "--bulletin"));
+  CHECK(says(ran.out, "--new-snow"));
 }
 
 TEST_CASE("with no load given every rig is judged full and empty, and the report says so") {
