@@ -48,7 +48,7 @@ TEST_CASE("short work says nothing, long work renews one line and wipes it, a pi
 TEST_CASE("an audit of the demo tells a terminal how far it is, on standard error" *
           doctest::skip(testing::no_terminal())) {
   const std::string audit = "\"$rimehaul\" audit " RIMEHAUL_ROOT
-                            "/routes/marrowfell --rig \"Longback\" --snow moist "
+                            "/routes/marrowfell --rig \"Longback\" "
                             "--now 2026-02-01T17:00:00Z";
   const testing::Told seen = told_on_terminal(audit + " >/dev/null");
   CAPTURE(seen.out);
