@@ -5,10 +5,11 @@
 
 PROGRAMS is the folder with the mutated build's test programs. A mutant counts when its types have
 the other operator; the first WANTED that count are judged. It is killed when a test fails, crashes
-or takes ten times as long as without it. SURVIVORS lists those argued to change nothing that
-anybody could see: a line `# argument`, then lines `file: what stands there -> what for it: source
-line, as it stands`. Fails when fewer than 95 in 100 of the others are killed, or when the list
-names one that is not there or is killed.
+or takes ten times as long as without it. SURVIVORS is a page of the documents that lists all who
+survive, each a line "- `file: what stands there -> what for it: source line`": under a heading
+"### why" those that change nothing that anybody could see, with the reason, and under the heading
+"### Open" the others. Fails when fewer than 95 in 100 of those not argued away are killed, or when
+the page is not what was found.
 """
 
 import concurrent.futures
@@ -57,18 +58,17 @@ def reached_by(programs):
     return reaching, possible, seconds
 
 
-def read_arguments(path):
-    argued, argument = {}, None
+def read_survivors(path):
+    """By survivor the heading that it stands under."""
+    heading, listed = None, {}
     for number, line in enumerate(pathlib.Path(path).read_text().splitlines(), 1):
-        if line.startswith("# "):
-            argument = line[2:]
-        elif line.strip():
-            if argument is None:
-                sys.exit(f"{path}:{number}: survivors without an argument")
-            argued[line.strip()] = argument
-        else:
-            argument = None
-    return argued
+        if line.startswith("### "):
+            heading = line[4:]
+        elif line.startswith("- `") and line.endswith("`"):
+            if heading is None:
+                sys.exit(f"{path}:{number}: a survivor under no heading")
+            listed[line[3:-1]] = heading
+    return listed
 
 
 def shown(mutant, root):
@@ -102,18 +102,19 @@ def main():
             if done % 50 == 0:
                 print(f"{done} of {len(counting)}, {len(survivors)} survive", file=sys.stderr, flush=True)
 
-    argued = read_arguments(survivors_file)
+    listed = read_survivors(survivors_file)
     alive = {shown(mutant, root) for mutant in survivors}
-    equivalent = [mutant for mutant in survivors if shown(mutant, root) in argued]
-    idle = sorted(set(argued) - alive)
-    for line in idle:
-        print(f"{survivors_file}: no survivor of this sample: {line}")
-    judged = len(counting) - len(equivalent)
+    for line in sorted(alive - set(listed)):
+        print(f"not listed in {survivors_file}: {line}")
+    for line in sorted(set(listed) - alive):
+        print(f"{survivors_file}: does not survive, or is not of this sample: {line}")
+    argued = [mutant for mutant in survivors if listed.get(shown(mutant, root), "Open") != "Open"]
+    judged = len(counting) - len(argued)
     killed = len(counting) - len(survivors)
     share = killed / judged if judged else 0.0
-    print(f"mutants: {len(counting)} of {len(mutants)} count, {len(equivalent)} argued to change nothing, "
+    print(f"mutants: {len(counting)} of {len(mutants)} count, {len(argued)} argued to change nothing, "
           f"{killed} of the other {judged} killed: {100 * share:.1f} %")
-    return bool(idle) or len(counting) < int(wanted) or not share >= LEAST_KILLED
+    return alive != set(listed) or len(counting) < int(wanted) or not share >= LEAST_KILLED
 
 
 if __name__ == "__main__":
