@@ -9,6 +9,7 @@
 #include "passage/bends.h"
 #include "passage/demo_scene.h"
 #include "passage/judge.h"
+#include "passage/rig_on_slope.h"
 #include "passage/turning_room.h"
 
 namespace rimehaul::passage {
@@ -48,6 +49,16 @@ TEST_CASE("straight on from trail to trail is no turn; a square corner is wide e
   for (const rig::Rig& rig : {testing::solo_rig(), testing::towing_rig()}) {
     CHECK(turned(scene_with(corner(0)), rig, LegId{0}, LegId{2}).verdict == Verdict::open);
     CHECK(turned(scene_with(corner(90)), rig, LegId{0}, LegId{2}).verdict == Verdict::open);
+  }
+}
+
+TEST_CASE("round a corner and back along a trail one stops as on a straight line") {
+  testing::TestTrails all = corner(90);
+  for (const LegId to : {LegId{2}, LegId{1}}) {
+    const TurnJudgement turn = turned(scene_with(all), testing::solo_rig(), LegId{0}, to);
+    const auto stopping = std::ranges::find(turn.findings, Check::stopping, &Finding::check);
+    REQUIRE(stopping != turn.findings.end());
+    CHECK(testing::input_of(*stopping, "R") == 10'000);  // m, which counts as straight
   }
 }
 

@@ -101,6 +101,9 @@ TEST_CASE("a trail open 08:00 to 16:00 local is entered from 08:00:00 and left b
   CHECK(stand(in_hours("2026-02-02T01:59:00Z", 60.5)) == Stand::refused);
   CHECK(stand(in_hours("2026-02-02T01:59:01Z", 60)) == Stand::refused);
   CHECK(stand(in_hours("2026-02-02T12:00:00Z", 60)) == Stand::refused);
+  // Entered half an hour after it opens, left a minute after it shuts.
+  CHECK(stand(in_hours("2026-02-01T18:30:00Z", 7.5 * 3600)) == Stand::passes);
+  CHECK(stand(in_hours("2026-02-01T18:30:00Z", 7.5 * 3600 + 60)) == Stand::refused);
 }
 
 TEST_CASE("where something else closes a trail its hours are those of the entry") {
