@@ -99,7 +99,9 @@ TEST_CASE("a leg of which no ground was measured is closed, and neither driven n
   const Judge judge{scene, rig, snow};
   const LegJudgement judgement = judge.judge_over(judge.stretch_of(LegId{0}), {}, mid_morning());
   CHECK(judgement.verdict == Verdict::closed);
-  CHECK(finding_of(judgement, Check::heights_known).missing == "ground of this stretch");
+  const Finding no_ground = finding_of(judgement, Check::heights_known);
+  CHECK(no_ground.missing == "ground of this stretch");
+  CHECK(no_ground.at == Metres{0});
   CHECK(judgement.slowest == MetresPerSecond{0});
   CHECK(judgement.time.value() == HUGE_VAL);
   CHECK(std::isnan(judgement.fuel.value()));

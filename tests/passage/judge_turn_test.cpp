@@ -88,6 +88,41 @@ TEST_CASE("the narrower of two trails counts at their corner, and an unknown wid
   CHECK(back.binding.missing.find("width") != std::string::npos);
 }
 
+TEST_CASE("a bend on the leg before a junction is the leg's, and not the turn's") {
+  // Doubles back by 150 degrees 20 m before the trail goes straight on into the next.
+  const geo::MapPoint bend = place(0, 80);
+  const geo::MapPoint junction = place(0, 100);
+  const geo::MapPoint start = geo::moved(bend, units::Bearing::from_degrees(30), Metres{80});
+  const testing::TestTrails all{.trails = {testing::plain_trail("Hook", {start, bend, junction}),
+                                           testing::plain_trail("On", {junction, place(0, 200)})},
+                                .stations = {},
+                                .zones = {},
+                                .marks = {}};
+  const Scene scene = scene_with(all);
+  const rig::Rig rig = testing::solo_rig();
+  const snow::ConstantSnow snow = testing::snow_of(Wetness::dry);
+  CHECK(Judge{scene, rig, snow}.judge(LegId{0}, mid_morning()).verdict == Verdict::closed);
+  CHECK(turned(scene, rig, LegId{0}, LegId{2}).verdict == Verdict::open);
+}
+
+TEST_CASE("in a turn the ground counts as far as the rig is long and a metre more on each side") {
+  // 3.0 m of rig and 1 m are 4 m; there half of 1.8 m of tracks still reaches 4.9 m. From 105 m
+  // north the ground is too steep.
+  const auto verdict = [](double junction_north_m) {
+    const geo::MapPoint junction = place(0, junction_north_m);
+    testing::TestTrails all{.trails = {testing::plain_trail("South Way", {place(0, 0), junction}),
+                                       testing::plain_trail("On", {junction, place(0, 200)})},
+                            .stations = {},
+                            .zones = {},
+                            .marks = {}};
+    const Scene scene = scene_with(
+        all, [](double, double north) { return 1000 + (north > 105 ? north - 105 : 0.0); });
+    return turned(scene, testing::solo_rig(), LegId{0}, LegId{2}).verdict;
+  };
+  CHECK(verdict(100.05) == Verdict::open);
+  CHECK(verdict(100.15) == Verdict::closed);
+}
+
 TEST_CASE("clear ground at the junction stands in for the trails' width") {
   testing::TestTrails all = corner(150);
   trails::Mark room;

@@ -86,6 +86,18 @@ TEST_CASE("ground that may be level may face anywhere") {
   CHECK(asked(northbound(1100, box(-0.014, 0.0, 0.005)), north) == States{kDry, kWet});
 }
 
+TEST_CASE("ground that just may be level may face anywhere") {
+  const snow::ReportedSnow snow = report();
+  const geo::Polyline line{{place(0, 0), place(0, 100)}};
+  Footfall footfall = northbound(1100, box(-0.25, 0.0, 0.0));
+  footfall.aspect = units::Bearing::from_degrees(0);
+  const auto states = [&](double tolerance) {
+    return snow_under(footfall, {snow, line, units::Slope::from_ratio(tolerance), mid_morning()});
+  };
+  CHECK(states(0.2499) == States{kDry});
+  CHECK(states(0.25) == States{kDry, kWet});
+}
+
 TEST_CASE("ground of which it is not known how it lies, or how well, may face anywhere") {
   const snow::ReportedSnow snow = report();
   const geo::Polyline line{{place(0, 0), place(0, 100)}};
@@ -98,6 +110,23 @@ TEST_CASE("ground of which it is not known how it lies, or how well, may face an
   tolerance = units::Slope::from_percent(1);
   footfall.carrier.reset();
   CHECK(snow_under(footfall, {snow, line, tolerance, mid_morning()}) == States{kDry, kWet});
+}
+
+TEST_CASE("a footfall round a corner meets the snow of every way that the ground faces there") {
+  // Ground that falls ahead faces north before the corner, east behind it.
+  const snow::ReportedSnow snow = report();
+  Footfall footfall = northbound(1100, box(-0.3, 0.0, 0.005));
+  footfall.aspect = units::Bearing::from_degrees(0);
+  const auto states = [&](const geo::Polyline& line) {
+    return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning()});
+  };
+  CHECK(states(geo::Polyline{{place(0, 0), place(0, 20), place(0, 42.5), place(50, 42.5)}}) ==
+        States{kDry, kWet});
+  CHECK(states(geo::Polyline{{place(0, 0), place(0, 20), place(0, 45.5), place(50, 45.5)}}) ==
+        States{kDry});
+  // 45 degrees to the left and 45 to the right are 90 of turning.
+  CHECK(states(geo::Polyline{{place(0, 0), place(0, 41), place(-2, 43), place(-2, 60)}}) ==
+        States{kDry, kWet});
 }
 
 TEST_CASE("no snow is asked for beyond the aspects that the box lets the ground have") {

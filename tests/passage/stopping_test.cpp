@@ -291,9 +291,12 @@ TEST_CASE("where it is not known what else allows, no speed is told") {
 TEST_CASE("of a sight of which nothing may be used up no speed is left") {
   RigOnSlope rig = loaded_rig();
   rig.rules.walking_pace = MetresPerSecond{1e-300};  // its way is no part of that sight
-  const Stopping told = judge_stopping(rig.footing(), {Metres{1e30}, kStraight}, 0.0);
-  CHECK(told.finding.share == 0.0);
-  CHECK(told.speed == MetresPerSecond{0});
+  for (const double reaction_s : {2.0, 0.0}) {
+    rig.rules.reaction = Seconds{reaction_s};
+    const Stopping told = judge_stopping(rig.footing(), {Metres{1e30}, kStraight}, 0.0);
+    CHECK(told.finding.share == 0.0);
+    CHECK(told.speed == MetresPerSecond{0});
+  }
 }
 
 }  // namespace rimehaul::passage

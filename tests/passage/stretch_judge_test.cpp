@@ -97,7 +97,7 @@ TEST_CASE("a limit that is no number closes the place that it limits") {
 
 TEST_CASE("forbidden ground is entered as far aside as the rig's side and the line's error reach") {
   // Half of 1.5 m of rig and 1 m of error: 1.75 m.
-  const auto zone_stand = [](double aside_m) {
+  const auto zone_stand = [](double aside_m, const rig::Rig& rig) {
     testing::TestTrails all = testing::straight_trail(0);
     all.zones = {{.name = "Kettle",
                   .kind = trails::ZoneKind::forbidden,
@@ -105,7 +105,6 @@ TEST_CASE("forbidden ground is entered as far aside as the rig's side and the li
                                place(aside_m, -9)}}},
                   .speed = std::nullopt}};
     const Scene scene = testing::scene_of({}, all);
-    const rig::Rig rig = testing::solo_rig();
     const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
     const Judge judge{scene, rig, snow};
     const Stretch stretch = judge.stretch_of(LegId{0});
@@ -117,8 +116,13 @@ TEST_CASE("forbidden ground is entered as far aside as the rig's side and the li
     REQUIRE(found != findings.end());
     return stand_of(*found, 0.7);
   };
-  CHECK(zone_stand(1.745) == Stand::refused);
-  CHECK(zone_stand(1.755) == Stand::passes);
+  CHECK(zone_stand(1.745, testing::solo_rig()) == Stand::refused);
+  CHECK(zone_stand(1.755, testing::solo_rig()) == Stand::passes);
+  // A sled of 2.5 m is wider: 2.25 m.
+  rig::Rig wide = testing::towing_rig();
+  wide.trailer->overall_width = Metres{2.5};
+  CHECK(zone_stand(2.245, wide) == Stand::refused);
+  CHECK(zone_stand(2.255, wide) == Stand::passes);
 }
 
 TEST_CASE("an error of the line that makes no sense widens nothing, and is closed elsewhere") {
@@ -127,6 +131,7 @@ TEST_CASE("an error of the line that makes no sense widens nothing, and is close
   CHECK(line_error_of(trail) == Metres{3});
   trail.line_error = Metres{0.5};
   CHECK(line_error_of(trail) == Metres{0.5});
+  CHECK(stand_of(judge_trail_attributes(trail), 1.0) == Stand::passes);
   for (const double bad : {-1.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
     trail.line_error = Metres{bad};
     CHECK(line_error_of(trail) == Metres{0});
