@@ -159,6 +159,7 @@ TEST_CASE("who never leaves the leg is outside its hours, there and at its place
         judge.judge_driven(stretch, ground, {mid_morning(), MetresPerSecond{speed}});
     CHECK(judgement.verdict == Verdict::closed);
     CHECK_FALSE(finding_of(judgement, Check::hours).refused.empty());
+    CHECK(judgement.hours.asked == std::vector{mid_morning()});  // it is never left at another hour
     const auto here = judge.findings_at(stretch, ground[3], judgement.hours);
     CHECK(std::ranges::any_of(here, [](const PlaceFinding& found) {
       return found.finding.check == Check::hours && !found.finding.refused.empty();
