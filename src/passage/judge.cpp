@@ -80,7 +80,7 @@ LegAtBest Judge::at_best(trails::LegId leg) const {
   const units::Seconds time = length / rig_->carrier.top_speed * kRoundedDown;
   constexpr double kSecondsPerHour = 3600.0;
   const double idle_l = rig_->carrier.idle_consumption.value() * time.value() / kSecondsPerHour;
-  return {.time = time, .fuel = units::Litres{idle_l * kRoundedDown}};
+  return {.time = time, .fuel = units::Litres{idle_l}};
 }
 
 LegJudgement Judge::judge(trails::LegId leg, units::Instant entry) const {

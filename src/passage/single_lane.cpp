@@ -20,10 +20,10 @@ bool is_known(const geo::Span& span) {
   return std::isfinite(span.from.value()) && std::isfinite(span.to.value());
 }
 
-/// The parts of a trail where rigs can pass or are let in one at a time, in order.
+/// The parts of a trail where rigs can pass or are let in one at a time, in order, and its end.
 std::vector<geo::Span> passing_spans(const trails::Network& network, std::size_t trail) {
   const Metres length = network.trails[trail].line.length();
-  std::vector<geo::Span> spans{{Metres{0}, Metres{0}}, {length, length}};
+  std::vector<geo::Span> spans{geo::Span{length, length}};
   for (const trails::Mark& mark : network.marks) {
     if (mark.trail == network.trails[trail].name && lets_pass(mark.kind) && is_known(mark.span)) {
       spans.push_back(mark.span);

@@ -24,12 +24,15 @@ double way_to_stop(double speed, Slowing slowing) {
 }
 
 /// The positive root of v t + v^2 / 2a = way, in the form that does not cancel; then lowered until
-/// the way it needs is proven not to be longer, against rounding.
+/// the way it needs is proven not to be longer, against rounding. 0 where there is no way.
 double speed_that_stops_within(double way_m, Slowing slowing) {
   const double time_s = slowing.reaction_s;
   double speed =
       2.0 * way_m / (time_s + std::sqrt(time_s * time_s + 2.0 * way_m / slowing.deceleration));
-  while (speed > 0.0 && !(way_to_stop(speed, slowing) <= way_m)) {
+  if (!(speed > 0.0)) {
+    return 0.0;
+  }
+  while (!(way_to_stop(speed, slowing) <= way_m)) {
     speed *= 1.0 - 1e-12;
   }
   return speed;

@@ -86,7 +86,10 @@ std::optional<int> take_offset_minutes(std::string_view& text) {
 }  // namespace
 
 Instant after(Instant start, Seconds lasting) {
-  return Instant{start.seconds + static_cast<std::int64_t>(std::ceil(lasting.value()))};
+  constexpr double kLongest = 1e12;
+  const double whole =
+      std::abs(lasting.value()) <= kLongest ? std::ceil(lasting.value()) : kLongest;
+  return Instant{start.seconds + static_cast<std::int64_t>(whole)};
 }
 
 std::optional<Instant> parse_instant(std::string_view text) {

@@ -22,7 +22,8 @@ struct Instant {
   friend auto operator<=>(const Instant&, const Instant&) = default;
 };
 
-/// The moment a while later, rounded up to the whole second.
+/// The moment a while later, rounded up to the whole second. A while beyond all use, or one that is
+/// no number, ends 10^12 s later.
 [[nodiscard]] Instant after(Instant start, Seconds lasting);
 
 /// Reads "2026-02-01T06:30:00Z", "2026-02-01T06:30Z" or the same with an offset "+01:00" (RFC

@@ -169,6 +169,19 @@ TEST_CASE("the aspect is the way the ground falls, and is unknown where it may b
   }
 }
 
+TEST_CASE("ground as steep as its slope may be off may be level, so its aspect is unknown") {
+  const geo::Polyline line{{place(0, 0), place(0, 50)}};
+  const auto aspect = [&line](double falls_east) {
+    Scene scene = scene_on(testing::plane(-falls_east, 0));
+    scene.rules.confidence_k = 0;
+    scene.trust.sub_cell = Slope::from_ratio(0.125);
+    REQUIRE(slope_tolerance(scene, testing::solo_rig().carrier.gauge)->ratio() == 0.125);
+    return footfalls(scene, line, testing::solo_rig(), Metres{1}).at(3).aspect;
+  };
+  CHECK_FALSE(aspect(0.125).has_value());
+  CHECK(aspect(0.12500001).has_value());
+}
+
 TEST_CASE("a rig is as long as carrier, hitch, drawbar and half the runners; the lag is by hand") {
   // Carrier 3.0, hitch 0.3 behind the contact, drawbar 2.2, half of 1.6.
   CHECK(near(overall_length(testing::towing_rig()), Metres{6.3}, Metres{1e-12}));

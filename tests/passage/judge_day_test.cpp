@@ -87,16 +87,20 @@ TEST_CASE("a plain day passes every rule about it and about people") {
 }
 
 TEST_CASE("a mark told clear must stay so until the tail has left the leg") {
-  const Scene scene = scene_with({mark_at(MarkKind::winch_cable, 100, 200)});
   const rig::Rig rig = testing::solo_rig();
-  const LegJudgement whole_day = judged(scene, rig, told_clear_for(36'000));
-  REQUIRE(whole_day.verdict == Verdict::open);
-  const auto lasting = static_cast<std::int64_t>(whole_day.time.value());
-  CHECK(judged(scene, rig, told_clear_for(lasting + 60)).verdict == Verdict::open);
-  const LegJudgement too_short = judged(scene, rig, told_clear_for(lasting / 2));
-  CHECK(too_short.verdict == Verdict::closed);
-  CHECK(stand(too_short, Check::mark) == Stand::missing);
-  CHECK(judged(scene, rig, told_clear_for(-1)).verdict == Verdict::closed);
+  for (const trails::Mark& cable :
+       {mark_at(MarkKind::winch_cable, 100, 200), mark_at(MarkKind::winch_cable, 0, 0.5),
+        mark_at(MarkKind::winch_cable, 299.5, 300)}) {
+    const Scene scene = scene_with({cable});
+    const LegJudgement whole_day = judged(scene, rig, told_clear_for(36'000));
+    REQUIRE(whole_day.verdict == Verdict::open);
+    const auto lasting = static_cast<std::int64_t>(whole_day.time.value());
+    CHECK(judged(scene, rig, told_clear_for(lasting + 60)).verdict == Verdict::open);
+    const LegJudgement too_short = judged(scene, rig, told_clear_for(lasting / 2));
+    CHECK(too_short.verdict == Verdict::closed);
+    CHECK(stand(too_short, Check::mark) == Stand::missing);
+    CHECK(judged(scene, rig, told_clear_for(-1)).verdict == Verdict::closed);
+  }
 }
 
 TEST_CASE("snow over a creek is driven as surveyed and told, in dry snow only") {

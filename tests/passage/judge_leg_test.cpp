@@ -99,7 +99,9 @@ TEST_CASE("a leg of which no ground was measured is closed, and neither driven n
   const Judge judge{scene, rig, snow};
   const LegJudgement judgement = judge.judge_over(judge.stretch_of(LegId{0}), {}, mid_morning());
   CHECK(judgement.verdict == Verdict::closed);
-  CHECK(finding_of(judgement, Check::heights_known).missing == "ground of this stretch");
+  const Finding no_ground = finding_of(judgement, Check::heights_known);
+  CHECK(no_ground.missing == "ground of this stretch");
+  CHECK(no_ground.at == Metres{0});
   CHECK(judgement.slowest == MetresPerSecond{0});
   CHECK(judgement.time.value() == HUGE_VAL);
   CHECK(std::isnan(judgement.fuel.value()));
@@ -157,6 +159,7 @@ TEST_CASE("who never leaves the leg is outside its hours, there and at its place
         judge.judge_driven(stretch, ground, {mid_morning(), MetresPerSecond{speed}});
     CHECK(judgement.verdict == Verdict::closed);
     CHECK_FALSE(finding_of(judgement, Check::hours).refused.empty());
+    CHECK(judgement.hours.asked == std::vector{mid_morning()});  // it is never left at another hour
     const auto here = judge.findings_at(stretch, ground[3], judgement.hours);
     CHECK(std::ranges::any_of(here, [](const PlaceFinding& found) {
       return found.finding.check == Check::hours && !found.finding.refused.empty();

@@ -363,6 +363,25 @@ TEST_CASE("a trail that closes before the rig's tail is off it is not entered") 
   CHECK(finding_of(judged(scene, rig), Check::hours).refused.empty() == false);
 }
 
+TEST_CASE("a leg that something else closes is held to its hours all the same") {
+  Scene scene = straight_on(testing::plane(0, 0.02));
+  scene.network.zones = {{.name = "Kettle",
+                          .kind = trails::ZoneKind::forbidden,
+                          .region = {{{place(-10, 100), place(10, 100), place(10, 120),
+                                       place(-10, 120), place(-10, 100)}}},
+                          .speed = std::nullopt}};
+  scene.network.trails[0].hours = trails::OpenHours{{0}, {9 * 60}};  // entered as it shuts
+  const rig::Rig rig = testing::solo_rig();
+  const LegJudgement judgement = judged(scene, rig);
+  CHECK_FALSE(finding_of(judgement, Check::zone).refused.empty());
+  CHECK_FALSE(finding_of(judgement, Check::hours).refused.empty());
+  REQUIRE(judgement.hours.staying.has_value());
+  CHECK(
+      near(judgement.hours.staying->value(),
+           judgement.time.value() + rig.carrier.overall_length.value() / judgement.slowest.value(),
+           1e-6));
+}
+
 TEST_CASE("slush closes every leg for a trailer, by name") {
   const Scene scene = straight_on(testing::plane(0, 0.0));
   const rig::Rig rig = testing::towing_rig();

@@ -9,6 +9,7 @@
 #include "passage/bends.h"
 #include "passage/demo_scene.h"
 #include "passage/judge.h"
+#include "passage/rig_on_slope.h"
 #include "passage/turning_room.h"
 
 namespace rimehaul::passage {
@@ -51,6 +52,16 @@ TEST_CASE("straight on from trail to trail is no turn; a square corner is wide e
   }
 }
 
+TEST_CASE("round a corner and back along a trail one stops as on a straight line") {
+  testing::TestTrails all = corner(90);
+  for (const LegId to : {LegId{2}, LegId{1}}) {
+    const TurnJudgement turn = turned(scene_with(all), testing::solo_rig(), LegId{0}, to);
+    const auto stopping = std::ranges::find(turn.findings, Check::stopping, &Finding::check);
+    REQUIRE(stopping != turn.findings.end());
+    CHECK(testing::input_of(*stopping, "R") == 10'000);  // m, which counts as straight
+  }
+}
+
 TEST_CASE("a corner that doubles back is too sharp for either rig") {
   for (const rig::Rig& rig : {testing::solo_rig(), testing::towing_rig()}) {
     const TurnJudgement turn = turned(scene_with(corner(150)), rig, LegId{0}, LegId{2});
@@ -75,6 +86,41 @@ TEST_CASE("the narrower of two trails counts at their corner, and an unknown wid
   const TurnJudgement back = turned(scene_with(all), testing::solo_rig(), LegId{3}, LegId{1});
   CHECK(back.verdict == Verdict::closed);
   CHECK(back.binding.missing.find("width") != std::string::npos);
+}
+
+TEST_CASE("a bend on the leg before a junction is the leg's, and not the turn's") {
+  // Doubles back by 150 degrees 20 m before the trail goes straight on into the next.
+  const geo::MapPoint bend = place(0, 80);
+  const geo::MapPoint junction = place(0, 100);
+  const geo::MapPoint start = geo::moved(bend, units::Bearing::from_degrees(30), Metres{80});
+  const testing::TestTrails all{.trails = {testing::plain_trail("Hook", {start, bend, junction}),
+                                           testing::plain_trail("On", {junction, place(0, 200)})},
+                                .stations = {},
+                                .zones = {},
+                                .marks = {}};
+  const Scene scene = scene_with(all);
+  const rig::Rig rig = testing::solo_rig();
+  const snow::ConstantSnow snow = testing::snow_of(Wetness::dry);
+  CHECK(Judge{scene, rig, snow}.judge(LegId{0}, mid_morning()).verdict == Verdict::closed);
+  CHECK(turned(scene, rig, LegId{0}, LegId{2}).verdict == Verdict::open);
+}
+
+TEST_CASE("in a turn the ground counts as far as the rig is long and a metre more on each side") {
+  // 3.0 m of rig and 1 m are 4 m; there half of 1.8 m of tracks still reaches 4.9 m. From 105 m
+  // north the ground is too steep.
+  const auto verdict = [](double junction_north_m) {
+    const geo::MapPoint junction = place(0, junction_north_m);
+    testing::TestTrails all{.trails = {testing::plain_trail("South Way", {place(0, 0), junction}),
+                                       testing::plain_trail("On", {junction, place(0, 200)})},
+                            .stations = {},
+                            .zones = {},
+                            .marks = {}};
+    const Scene scene = scene_with(
+        all, [](double, double north) { return 1000 + (north > 105 ? north - 105 : 0.0); });
+    return turned(scene, testing::solo_rig(), LegId{0}, LegId{2}).verdict;
+  };
+  CHECK(verdict(100.05) == Verdict::open);
+  CHECK(verdict(100.15) == Verdict::closed);
 }
 
 TEST_CASE("clear ground at the junction stands in for the trails' width") {

@@ -175,6 +175,21 @@ TEST_CASE("where nothing binds, the limit is the end of what was looked at, and 
   CHECK(testing::near(limits.cross->steepest.degrees(), 45.0, 1e-9));
 }
 
+TEST_CASE("ground at the very end of what is looked at is looked at") {
+  Bench bench = bench_of({Metres{0.7}, Metres{0}, Metres{0.05}});
+  const double end_deg = kScanEnd_tenths / 10.0;
+  bench.rig.carrier.solo_empty = ratings_of(end_deg - 0.05, end_deg - 0.05, end_deg - 0.05);
+  const GradeLimits limits = bench.limits();
+  REQUIRE(!limits.closed);
+  for (const Limit* limit : {&*limits.climb, &*limits.descent, &*limits.cross}) {
+    CHECK_FALSE(limit->scan_end);
+    CHECK(testing::near(limit->steepest.degrees(), end_deg - 0.1, 1e-9));
+    CHECK(testing::near(limit->binding.share.value_or(0.0),
+                        std::tan(end_deg / kDegrees) / std::tan((end_deg - 0.05) / kDegrees),
+                        1e-9));
+  }
+}
+
 TEST_CASE("a driver of a lower level has gentler limits") {
   Bench bench = working(100, 0);
   bench = without_trailer(bench);

@@ -272,6 +272,32 @@ TEST_CASE("of the towed loads that open with a bed load the longest run is told,
   CHECK(verdict_with_loads(Verdict::closed, opens) == Verdict::restricted);
 }
 
+TEST_CASE("a single pair of loads that opens is told") {
+  rig::Rig rig = roomy_rig(Kilograms{200}, Kilograms{200});
+  rig.load.bed = Kilograms{200};
+  rig.load.towed = Kilograms{200};
+  const OpenIf one{[](const rig::Rig& other) {
+    return other.load.bed == Kilograms{50} && other.load.towed == Kilograms{100};
+  }};
+  CHECK(loads_that_open(rig, one).both ==
+        std::vector<LoadPair>{{{Kilograms{50}, Kilograms{50}}, {Kilograms{100}, Kilograms{100}}}});
+}
+
+TEST_CASE("of pairs of loads that are as many the lighter bed is told, and each load counts once") {
+  rig::Rig rig = roomy_rig(Kilograms{200}, Kilograms{200});
+  rig.load.bed = Kilograms{200};
+  rig.load.towed = Kilograms{100};
+  const OpenIf two_and_two{[](const rig::Rig& other) {
+    const Kilograms bed = other.load.bed;
+    const Kilograms towed = other.load.towed;
+    return (bed == Kilograms{0} && towed <= Kilograms{50}) ||
+           (bed == Kilograms{100} && towed >= Kilograms{150});
+  }};
+  // Towed 0 and 50 with an empty bed, 150 and 200 with 100 kg on it.
+  CHECK(loads_that_open(rig, two_and_two).both ==
+        std::vector<LoadPair>{{{Kilograms{0}, Kilograms{0}}, {Kilograms{0}, Kilograms{50}}}});
+}
+
 TEST_CASE("no pair of loads is told where bed or sled cannot be judged, or there is no sled") {
   rig::Rig rig = roomy_rig(Kilograms{200}, Kilograms{200});
   rig.load.bed = Kilograms{200};

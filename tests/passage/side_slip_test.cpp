@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "near.h"
+#include "passage/forces.h"
 #include "rig_on_slope.h"
 
 namespace rimehaul::passage {
@@ -29,6 +30,19 @@ RigOnSlope solo_on_even_grip(double grip) {
 }
 
 }  // namespace
+
+TEST_CASE(
+    "of a grip however small that part counts as taken which is asked, of none nothing is known") {
+  const auto taken = [](double asked, double given) {
+    return grip_taken({units::Newtons{asked}, units::Newtons{given}, units::Newtons{given}});
+  };
+  CHECK(taken(150, 600) == 0.25);
+  CHECK(taken(0.25, 0.5) == 0.5);
+  CHECK(taken(-1, 0.5) == 0.0);
+  for (const double none : {0.0, -600.0, testing::kNoNumber}) {
+    CHECK(std::isnan(taken(150, none)));
+  }
+}
 
 TEST_CASE("on 25 degrees a carrier needs a grip of 0.4663 whichever way it heads") {
   // sqrt(along^2 + lateral^2) = sin(beta), normal = cos(beta): mu >= tan(beta).

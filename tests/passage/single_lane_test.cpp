@@ -51,6 +51,7 @@ TEST_CASE("a run lasts from one passing place to the next, the trail's ends coun
   mark(network, MarkKind::passing_place, 300, 300);
   CHECK(longest(network, 0, 1000) == 700);
   CHECK(longest(network, 0, 300) == 300);
+  CHECK(longest(network, 0, 0.5) == 300);
   mark(network, MarkKind::turning_room, 700, 710);
   CHECK(longest(network, 0, 1000) == 400);
   CHECK(longest(network, 720, 730) == 290);

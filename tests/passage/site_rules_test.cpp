@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "passage/demo_scene.h"
+#include "passage/rig_on_slope.h"
 
 namespace rimehaul::passage {
 
@@ -101,6 +102,20 @@ TEST_CASE("a trail open 08:00 to 16:00 local is entered from 08:00:00 and left b
   CHECK(stand(in_hours("2026-02-02T01:59:00Z", 60.5)) == Stand::refused);
   CHECK(stand(in_hours("2026-02-02T01:59:01Z", 60)) == Stand::refused);
   CHECK(stand(in_hours("2026-02-02T12:00:00Z", 60)) == Stand::refused);
+  // Entered half an hour after it opens, left a minute after it shuts.
+  CHECK(stand(in_hours("2026-02-01T18:30:00Z", 7.5 * 3600)) == Stand::passes);
+  CHECK(stand(in_hours("2026-02-01T18:30:00Z", 7.5 * 3600 + 60)) == Stand::refused);
+}
+
+TEST_CASE("hours are told with when the trail opens and shuts, the entry and the time on it") {
+  const Finding finding = in_hours("2026-02-01T18:30:00Z", 90);
+  CHECK(testing::input_of(finding, "open from") == 8 * 60);  // all by the minutes of the day
+  CHECK(testing::input_of(finding, "open to") == 16 * 60);
+  CHECK(testing::input_of(finding, "entry") == 8 * 60 + 30);
+  CHECK(testing::input_of(finding, "time on the trail") == 90);
+  // Left at 08:31:30, of the 16:00 by which it must be.
+  CHECK(finding.demand.value == 8 * 60 + 31.5);
+  CHECK(finding.capacity.value == 16 * 60);
 }
 
 TEST_CASE("where something else closes a trail its hours are those of the entry") {

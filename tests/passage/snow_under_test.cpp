@@ -48,8 +48,8 @@ terrain::AttitudeBox box(double grade, double cross, double spread) {
 
 /// 5 m of a line to the north, at a height, on ground that tilts so.
 Footfall northbound(double height_m, const terrain::AttitudeBox& ground) {
-  return {.span = {units::Metres{0}, units::Metres{5}},
-          .middle = place(0, 2.5),
+  return {.span = {units::Metres{40}, units::Metres{45}},
+          .middle = place(0, 42.5),
           .heading = units::Bearing::from_degrees(0),
           .height = geo::Height{height_m},
           .aspect = std::nullopt,
@@ -84,6 +84,75 @@ TEST_CASE("ground that may be level may face anywhere") {
   const auto north = units::Bearing::from_degrees(0);
   CHECK(asked(northbound(1100, box(-0.03, 0.0, 0.005)), north) == States{kDry});
   CHECK(asked(northbound(1100, box(-0.014, 0.0, 0.005)), north) == States{kDry, kWet});
+}
+
+TEST_CASE("ground that just may be level may face anywhere") {
+  const snow::ReportedSnow snow = report();
+  const geo::Polyline line{{place(0, 0), place(0, 100)}};
+  Footfall footfall = northbound(1100, box(-0.25, 0.0, 0.0));
+  footfall.aspect = units::Bearing::from_degrees(0);
+  const auto states = [&](double tolerance) {
+    return snow_under(footfall, {snow, line, units::Slope::from_ratio(tolerance), mid_morning()});
+  };
+  CHECK(states(0.2499) == States{kDry});
+  CHECK(states(0.25) == States{kDry, kWet});
+}
+
+TEST_CASE("ground of which it is not known how it lies, or how well, may face anywhere") {
+  const snow::ReportedSnow snow = report();
+  const geo::Polyline line{{place(0, 0), place(0, 100)}};
+  Footfall footfall = northbound(1100, box(-0.03, 0.0, 0.005));
+  footfall.aspect = units::Bearing::from_degrees(0);
+  std::optional<units::Slope> tolerance = units::Slope::from_percent(1);
+  REQUIRE(snow_under(footfall, {snow, line, tolerance, mid_morning()}) == States{kDry});
+  tolerance.reset();
+  CHECK(snow_under(footfall, {snow, line, tolerance, mid_morning()}) == States{kDry, kWet});
+  tolerance = units::Slope::from_percent(1);
+  footfall.carrier.reset();
+  CHECK(snow_under(footfall, {snow, line, tolerance, mid_morning()}) == States{kDry, kWet});
+}
+
+TEST_CASE("a footfall round a corner meets the snow of every way that the ground faces there") {
+  // Ground that falls ahead faces north before the corner, east behind it.
+  const snow::ReportedSnow snow = report();
+  Footfall footfall = northbound(1100, box(-0.3, 0.0, 0.005));
+  footfall.aspect = units::Bearing::from_degrees(0);
+  const auto states = [&](const geo::Polyline& line) {
+    return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning()});
+  };
+  CHECK(states(geo::Polyline{{place(0, 0), place(0, 20), place(0, 42.5), place(50, 42.5)}}) ==
+        States{kDry, kWet});
+  CHECK(states(geo::Polyline{{place(0, 0), place(0, 20), place(0, 45.5), place(50, 45.5)}}) ==
+        States{kDry});
+  // 45 degrees to the left and 45 to the right are 90 of turning.
+  CHECK(states(geo::Polyline{{place(0, 0), place(0, 41), place(-2, 43), place(-2, 60)}}) ==
+        States{kDry, kWet});
+}
+
+TEST_CASE("no snow is asked for beyond the aspects that the box lets the ground have") {
+  // Falling by 0.3 to 0.4 ahead and as much to the right: atan(0.3 / 0.4) to atan(0.4 / 0.3).
+  const auto facing = [](double from_deg, double to_deg, SnowState state) {
+    return snow::SnowBand{.above = {},
+                          .below = {},
+                          .aspect_from = units::Bearing::from_degrees(from_deg),
+                          .aspect_to = units::Bearing::from_degrees(to_deg),
+                          .state = state};
+  };
+  const auto asked_with_dry_in = [&](double from_deg, double to_deg) {
+    const snow::ReportedSnow snow{
+        {.bands = {facing(from_deg, to_deg, kDry), facing(to_deg + 0.01, from_deg - 0.01, kWet)},
+         .weather = plain_weather(),
+         .observer = "N. Warden",
+         .observed = mid_morning(),
+         .valid_until = units::Instant{mid_morning().seconds + 3600}}};
+    Footfall footfall = northbound(1100, box(-0.35, 0.35, 0.05));
+    footfall.aspect = units::Bearing::from_degrees(45);
+    const geo::Polyline line{{place(0, 0), place(0, 100)}};
+    return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning()});
+  };
+  CHECK(asked_with_dry_in(36.8, 53.2) == States{kDry});
+  CHECK(asked_with_dry_in(37.0, 53.2) == States{kDry, kWet});
+  CHECK(asked_with_dry_in(36.8, 53.0) == States{kDry, kWet});
 }
 
 TEST_CASE("3 cm of new snow make a groomed surface a fresh one, and leave ice what it is") {

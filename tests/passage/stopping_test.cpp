@@ -167,7 +167,13 @@ TEST_CASE(
     const double a = input_of(told.finding, "a");
     CHECK(keeps(rig, {a * (1 - 1e-9), pace * pace / radius.value()}, 0.7 * (1 + 1e-9)));
     CHECK(keeps(rig, {0.0, v * v / radius.value()}, 0.7));
-    // Closer to the margin no more can be had: a step faster, or a good deal harder, spoils it.
+    // No more can be had: crept a step faster the bend cannot be stopped in.
+    if (v + 0.05 <= rig.rig.carrier.top_speed.value()) {
+      RigOnSlope faster = rig;
+      faster.rules.walking_pace = MetresPerSecond{v + 0.05};
+      const Stopping spoilt = judge_stopping(faster.footing(), {Metres{40}, radius}, 0.7);
+      CHECK(stand_of(spoilt.finding, 0.7) != Stand::passes);
+    }
     const Stopping unbent = judge_stopping(rig.footing(), {Metres{40}, kStraight}, 0.7);
     held_back += v < unbent.speed.value() - 0.04 ? 1 : 0;
   }
@@ -238,6 +244,42 @@ TEST_CASE("a bend that only the trailer's runners cannot hold is refused by what
   CHECK(judge_stopping(rig.footing(), {Metres{1000}, kStraight}, 0.7).finding.formula.empty());
 }
 
+TEST_CASE("where something else allows less, speeds are tried to that and two steps on at most") {
+  RigOnSlope rig = loaded_rig().without_trailer();
+  rig.rules.walking_pace = MetresPerSecond{1};
+  const auto speed = [&rig](double at_most) {
+    return judge_stopping(rig.footing(), {Metres{1000}, kStraight, MetresPerSecond{at_most}}, 0.7)
+        .speed.value();
+  };
+  REQUIRE(speed(HUGE_VAL) > 7.9);
+  for (const double at_most : {1.0, 1.01, 3.0, 5.0, 6.99}) {
+    CAPTURE(at_most);
+    CHECK(speed(at_most) >= at_most);
+    CHECK(speed(at_most) <= at_most + 2 * 0.05 + 1e-9);
+  }
+}
+
+TEST_CASE("a rig that slides when it brakes is told so, and not that its hill is too steep") {
+  // Braked at g (0.35 x 700 + 0.06 x 400) / 1100 = 2.398 m/s2 the sled, whose centre is 0.4 m below
+  // the hitch 2 m ahead, lifts it with 400 x 2.398 x 0.4 / 2 = 192 N, and by the hill with 23 N.
+  RigOnSlope rig = straight(loaded_rig());
+  rig.rig.carrier.hitch_at.up = Metres{0.6};
+  rig.weighed.trailer.centre.up = Metres{0.2};
+  rig.weighed.tongue_mass = units::Kilograms{0};
+  rig.grip.trailer_lateral = units::ForceRatio{0.5};
+  rig.on(-0.03, 0.273);
+  REQUIRE(keeps(rig, {}, 0.7));
+  // Across 0.273 of what the carrier weighs; of the grip 0.4 of that less what lifts it.
+  const double pressed = 700 * 9.80665 / std::sqrt(1 + 0.03 * 0.03 + 0.273 * 0.273);
+  CHECK(0.273 * pressed / (0.4 * (pressed - 23)) < 0.69);
+  CHECK(0.272 * pressed / (0.4 * (pressed - 192 - 23)) > 0.7);
+  const Stopping slides = judge_stopping(rig.footing(), {Metres{1000}, kStraight}, 0.7);
+  CHECK(input_of(slides.finding, "u") == 0.0);
+  CHECK(slides.finding.refused == "braking at walking pace would let it slide, tip or jackknife");
+  CHECK(judge_stopping(at_20_kmh(-15).footing(), {Metres{30}, kStraight}, 1.0).finding.refused ==
+        "brake and drag do not overcome the hill: it cannot stop");
+}
+
 TEST_CASE("where it is not known what else allows, no speed is told") {
   const RigOnSlope rig = loaded_rig();
   const Stopping told =
@@ -249,9 +291,12 @@ TEST_CASE("where it is not known what else allows, no speed is told") {
 TEST_CASE("of a sight of which nothing may be used up no speed is left") {
   RigOnSlope rig = loaded_rig();
   rig.rules.walking_pace = MetresPerSecond{1e-300};  // its way is no part of that sight
-  const Stopping told = judge_stopping(rig.footing(), {Metres{1e30}, kStraight}, 0.0);
-  CHECK(told.finding.share == 0.0);
-  CHECK(told.speed == MetresPerSecond{0});
+  for (const double reaction_s : {2.0, 0.0}) {
+    rig.rules.reaction = Seconds{reaction_s};
+    const Stopping told = judge_stopping(rig.footing(), {Metres{1e30}, kStraight}, 0.0);
+    CHECK(told.finding.share == 0.0);
+    CHECK(told.speed == MetresPerSecond{0});
+  }
 }
 
 }  // namespace rimehaul::passage

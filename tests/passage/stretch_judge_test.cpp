@@ -95,10 +95,43 @@ TEST_CASE("a limit that is no number closes the place that it limits") {
         Verdict::closed);
 }
 
+TEST_CASE("forbidden ground is entered as far aside as the rig's side and the line's error reach") {
+  // Half of 1.5 m of rig and 1 m of error: 1.75 m.
+  const auto zone_stand = [](double aside_m, const rig::Rig& rig) {
+    testing::TestTrails all = testing::straight_trail(0);
+    all.zones = {{.name = "Kettle",
+                  .kind = trails::ZoneKind::forbidden,
+                  .region = {{{place(aside_m, -9), place(50, -9), place(50, 50), place(aside_m, 50),
+                               place(aside_m, -9)}}},
+                  .speed = std::nullopt}};
+    const Scene scene = testing::scene_of({}, all);
+    const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
+    const Judge judge{scene, rig, snow};
+    const Stretch stretch = judge.stretch_of(LegId{0});
+    const auto ground = ground_under(scene, rig, stretch);
+    const auto findings = StretchJudge{judge, stretch}
+                              .judge_piece(ground.front(), {snow::SnowState{}, mid_morning()})
+                              .findings;
+    const auto found = std::ranges::find(findings, Check::zone, &Finding::check);
+    REQUIRE(found != findings.end());
+    return stand_of(*found, 0.7);
+  };
+  CHECK(zone_stand(1.745, testing::solo_rig()) == Stand::refused);
+  CHECK(zone_stand(1.755, testing::solo_rig()) == Stand::passes);
+  // A sled of 2.5 m is wider: 2.25 m.
+  rig::Rig wide = testing::towing_rig();
+  wide.trailer->overall_width = Metres{2.5};
+  CHECK(zone_stand(2.245, wide) == Stand::refused);
+  CHECK(zone_stand(2.255, wide) == Stand::passes);
+}
+
 TEST_CASE("an error of the line that makes no sense widens nothing, and is closed elsewhere") {
   trails::Trail trail = testing::plain_trail("Way", {place(0, 0), place(100, 0)});
   trail.line_error = Metres{3};
   CHECK(line_error_of(trail) == Metres{3});
+  trail.line_error = Metres{0.5};
+  CHECK(line_error_of(trail) == Metres{0.5});
+  CHECK(stand_of(judge_trail_attributes(trail), 1.0) == Stand::passes);
   for (const double bad : {-1.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
     trail.line_error = Metres{bad};
     CHECK(line_error_of(trail) == Metres{0});

@@ -73,6 +73,12 @@ TEST_CASE("no point of carrier or trailer leaves the swept width") {
   CHECK(near(outer - inner, sweep->width.value(), 0.01));
 }
 
+TEST_CASE("a carrier alone cuts no bend, however tight") {
+  for (const double radius : {3.0, 50.0}) {
+    CHECK(sweep_of(carrier_alone(), Metres{radius})->off_tracking == Metres{0});
+  }
+}
+
 TEST_CASE("a carrier turns a bend of its own radius with a share of 1") {
   rig::Rig rig = carrier_alone();  // 3 m
   const auto bend = [](double radius) {

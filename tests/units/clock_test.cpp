@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <initializer_list>
 
 namespace rimehaul {
@@ -62,6 +63,11 @@ TEST_CASE("a while later is rounded up, never to an earlier second") {
   CHECK(after(Instant{100}, units::Seconds{0}) == Instant{100});
   CHECK(after(Instant{100}, units::Seconds{1.0}) == Instant{101});
   CHECK(after(Instant{100}, units::Seconds{1.001}) == Instant{102});
+  CHECK(after(Instant{100}, units::Seconds{-1.5}) == Instant{99});
+  CHECK(after(Instant{100}, units::Seconds{1e12}) == Instant{1'000'000'000'100});
+  for (const double endless : {1e13, 1e300, HUGE_VAL, std::nan("")}) {
+    CHECK(after(Instant{100}, units::Seconds{endless}) == Instant{1'000'000'000'100});
+  }
 }
 
 TEST_CASE("times of day run from 00:00 to 24:00 and no further") {
