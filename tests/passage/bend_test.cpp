@@ -145,6 +145,19 @@ TEST_CASE("a bend near an end counts, but for the last quarter of the window") {
   CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(1), 7) < 1.0);
 }
 
+// The arms of 2 m and 4 m see a corner of 90 degrees 1 m from an end as 45: (2 + 4) / 2 / (pi / 4).
+TEST_CASE("where an end cuts the window short, the place a quarter of it away is looked at too") {
+  const auto at = [](double east, double north) {
+    return geo::MapPoint{Metres{500000 + east}, Metres{5100000 + north}};
+  };
+  const geo::Polyline line{{at(0, 0), at(0, 1), at(40, 1)}};
+  for (const geo::Polyline& driven : {line, line.reversed()}) {
+    const Bend bend = tightest_bend(driven, Metres{8});
+    CHECK(near(bend.radius, Metres{12 / kPi}, Metres{1e-9}));
+    CHECK(near(std::min(bend.at, driven.length() - bend.at), Metres{2}, Metres{1e-9}));
+  }
+}
+
 TEST_CASE("pieces have the radius of the bend that they lie in, and none at all without a window") {
   // 50 m straight, an arc of 10 m over 90 degrees (15.7 m), 50 m straight.
   const geo::Polyline line = Pen{0.1}.straight(50).arc(10, 90).straight(50).line();

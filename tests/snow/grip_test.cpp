@@ -202,6 +202,11 @@ TEST_CASE("a track brakes and holds on bare ice no better than a car's wheel, no
     CHECK(packed.brake <= ForceRatio{0.35});
     CHECK(packed.lateral <= ForceRatio{0.38});
   }
+  // So light on the snow the law pulls better than a car's wheel: 0.321 N^-0.03 is 0.395.
+  const GripRow lightest = row_of(GripLaw{}, kDryGroomed, 0.001);
+  CHECK(near(lightest.traction, ForceRatio{0.395}, ForceRatio{5e-4}));
+  CHECK(lightest.brake == ForceRatio{0.35});
+  CHECK(lightest.lateral == ForceRatio{0.38});
 }
 
 TEST_CASE("runners slide as easily as on a film of water and start as hard as in the cold") {
