@@ -166,6 +166,20 @@ TEST_CASE("steep ground is found a tile further on, almost as near as the place 
              Metres{away}, Metres{1e-6}));
 }
 
+TEST_CASE(
+    "of two holes less than a metre away the nearer counts, though it lies in the next tile") {
+  // Their rings are unknown: cells 6 to 8 by 13 to 15, and 11 to 13 by 16 to 18.
+  const auto map = map_of(
+      with_void(testing::plane(0, 0),
+                [](double e, double n) { return (e == 7 && n == -14) || (e == 12 && n == -17); }),
+      1.0, {0, -64, 64, 0});
+  const Polyline line{{point(9.6, -15.4), point(9.6, -10)}};
+  const Exposure found =
+      SteepGround{map, question(30, 10)}.exposure_of(line, {{Metres{0}, Metres{0}}, Metres{0}}, {});
+  // Cell (8, 15) is hypot(1.6, 0.4) away, cell (11, 16) hypot(1.4, 0.6).
+  CHECK(near(*found.to_steep_ground, Metres{std::hypot(1.4, 0.6) - std::sqrt(0.5)}, Metres{1e-9}));
+}
+
 TEST_CASE("a hole in the heights counts as steep, and under the piece the own slope is unknown") {
   const auto map = map_of(
       with_void(testing::plane(0, 0), [](double e, double n) { return e == 60 && n == 0; }), 5.0);

@@ -168,6 +168,8 @@ TEST_CASE("pieces have the radius of the bend that they lie in, and none at all 
   CHECK(radii[0] == kStraight);
   CHECK(near(radii[1], Metres{10}, Metres{0.02}));
   CHECK(radii[2] == kStraight);
+  // What no window touches is reported no wider either.
+  CHECK(radii_along(line, Metres{6}, {{Metres{300}, Metres{310}}}).front() == Metres{10000});
   for (const double window : {kVoid, 0.0, -6.0, std::numeric_limits<double>::infinity()}) {
     CHECK(radii_along(line, Metres{window}, pieces) == std::vector<Metres>(3, Metres{0}));
   }

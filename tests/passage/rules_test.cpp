@@ -97,7 +97,7 @@ TEST_CASE("defaults in force are named as estimates, and a site's own number is 
 TEST_CASE("the estimates of a site that says nothing are the defaults of the site's format") {
   const std::vector<std::string> said =
       estimates_in({.rules = default_rules(), .towing = Towing::yes});
-  for (const char* words :
+  for (const std::string words :
        {"low side sinks 0.05 m deeper", "carrier and trailer at 30", "sight 30 m",
         "setback 10.0 m from cornices", "looked at again after 500 m",
         "a rig is looked for 30 min after its time", "visibility of 2.0 marker spacings",

@@ -232,6 +232,10 @@ TEST_CASE("fresh snow counts for no more than tan 28 degrees, nor than prepared 
     CHECK(fresh.traction <= light_tracks);
     CHECK(fresh.traction <= row_of(GripLaw{}, kDryGroomed, pressure_kpa).traction);
   }
+  // So light that the law of prepared snow gives more: 0.321 N^-0.03 is 0.598.
+  CHECK(near(row_of(GripLaw{}, kDryGroomed, 1e-9).traction, ForceRatio{0.598}, ForceRatio{5e-4}));
+  CHECK(near(row_of(GripLaw{}, {Wetness::dry, Surface::fresh}, 1e-9).traction, light_tracks,
+             ForceRatio{1e-6}));
 }
 
 TEST_CASE("slush grips no better than dry ice on any surface, and doubles the drag") {

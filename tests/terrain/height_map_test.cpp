@@ -241,6 +241,19 @@ TEST_CASE("a corridor that misses the raster loads nothing, on whichever side it
   CHECK_FALSE(HeightMap::load(source, {}).at(CellIndex{5, 5}).has_value());
 }
 
+TEST_CASE("two cells around a corridor come along, also where it runs beside the raster") {
+  // Cells of 5 m; the outermost stand at E and N of -500 and 500.
+  SurfaceSource source = source_of(testing::plane(0, 0), 5.0);
+  for (const double beyond : {511.0, 514.0}) {
+    CHECK(along(source, {point(-beyond, 0), point(-beyond, 5)}, 0).block_count() > 0);
+    CHECK(along(source, {point(beyond, 0), point(beyond, 5)}, 0).block_count() > 0);
+    CHECK(along(source, {point(0, -beyond), point(5, -beyond)}, 0).block_count() > 0);
+    CHECK(along(source, {point(0, beyond), point(5, beyond)}, 0).block_count() > 0);
+  }
+  CHECK(along(source, {point(-516, 0), point(-516, 5)}, 0).block_count() == 0);
+  CHECK(along(source, {point(0, 516), point(5, 516)}, 0).block_count() == 0);
+}
+
 TEST_CASE("a source that hands out blocks of a wrong size is our fault") {
   class Short : public SurfaceSource {
    public:
