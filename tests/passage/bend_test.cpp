@@ -126,6 +126,12 @@ TEST_CASE("a straight line is as wide as is reported at all, and no bend is at t
   CHECK(tightest_bend(Pen{10}.straight(100).line(), Metres{0}).radius == Metres{0});
 }
 
+TEST_CASE("a straight line was seen through the window asked for, or through its own length") {
+  CHECK(
+      near(tightest_bend(Pen{10}.straight(100).line(), Metres{6}).window, Metres{6}, Metres{1e-9}));
+  CHECK(near(tightest_bend(Pen{4}.straight(4).line(), Metres{6}).window, Metres{4}, Metres{1e-6}));
+}
+
 TEST_CASE("shaking of 10 cm in a line drawn every half metre does not close a straight trail") {
   std::mt19937 dice{17};
   for (int trial = 0; trial < 20; ++trial) {

@@ -45,6 +45,14 @@ TEST_CASE("the very first cell of the raster counts in its pixel as every other 
   CHECK(near(relief.at({0, 0}), 1000 + 0.25 * 2.5 - 0.5 * 997.5, 1e-9));
 }
 
+TEST_CASE("a pixel across the corner of four blocks has the mean of cells of all four") {
+  auto source = testing::source_of(testing::plane(0.25, -0.5), 0.5, {0, 0, 200, 200});
+  // Blocks end at E 63.5 and N 136.5; the pixel holds E 63.5 and 64, N 136.5 and 136.
+  const Relief relief = relief_of(source, {point(63.3, 136.7), Metres{1}, 1, 1});
+  CHECK(source.blocks_read() == 4);
+  CHECK(near(relief.at({0, 0}), 1000 + 0.25 * 63.75 - 0.5 * 136.25, 1e-9));
+}
+
 TEST_CASE("one cell without a height leaves its whole pixel without one, and its neighbours dark") {
   const auto ground = testing::with_void(testing::plane(0.25, 0),
                                          [](double e, double n) { return e == 250 && n == 730; });
