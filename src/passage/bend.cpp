@@ -92,7 +92,6 @@ std::vector<double> places_to_look(const geo::Polyline& line, double half_m) {
   std::vector<double> places;
   const double length_m = line.length().value();
   const auto steps = static_cast<std::size_t>(std::ceil(length_m * kPlacesPerHalf / half_m));
-  places.reserve(steps + 3 * line.points().size() + 1);
   for (std::size_t step = 0; step <= steps; ++step) {
     places.push_back(length_m * static_cast<double>(step) / static_cast<double>(steps));
   }

@@ -123,6 +123,7 @@ TEST_CASE("no sharp turn of a switchback of two corners is missed") {
 TEST_CASE("a straight line is as wide as is reported at all, and no bend is at the void") {
   CHECK(radius_of(Pen{10}.straight(100), 6) == kStraight.value());
   CHECK(radius_of(Pen{10}.straight(100), 0.5) == kStraight.value());
+  CHECK(near(tightest_bend(Pen{10}.straight(100).line(), Metres{6}).at, Metres{50}, Metres{1e-6}));
   CHECK(tightest_bend(Pen{10}.straight(100).line(), Metres{kVoid}).radius == Metres{0});
   CHECK(tightest_bend(Pen{10}.straight(100).line(), Metres{0}).radius == Metres{0});
 }

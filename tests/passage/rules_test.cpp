@@ -137,6 +137,7 @@ TEST_CASE("what bears on trailers alone is no estimate of a rig without one") {
   const Rules rules = default_rules();
   CHECK(names(estimates_in({.rules = rules, .towing = Towing::yes}), "carrier and trailer at"));
   CHECK_FALSE(names(estimates_in({.rules = rules, .towing = Towing::no}), "carrier and trailer"));
+  CHECK(names(estimates_in({.rules = rules, .towing = Towing::no}), "reaction time 2.0 s"));
 }
 
 TEST_CASE("grip is no estimate where the site measured all that bears on the rig") {
