@@ -5,7 +5,6 @@
 #include <cmath>
 #include <cstddef>
 #include <numbers>
-#include <span>
 #include <vector>
 
 namespace rimehaul::passage {
@@ -24,15 +23,20 @@ struct Arms {
 class Winding {
  public:
   explicit Winding(const geo::Polyline& line) : line_{&line} {
-    const auto points = line.points();
     headings_.reserve(line.segment_count());
     integrals_.reserve(line.segment_count());
+    double heading = 0.0;  // of the first segment: only differences count
     double integral = 0.0;
-    for (std::size_t segment = 0; segment < line.segment_count(); ++segment) {
-      const double turn = segment == 0 ? 0.0 : turn_at(points, segment);
-      headings_.push_back((segment == 0 ? 0.0 : headings_.back()) + turn);
+    geo::Segment before = line.segment(0);
+    geo::MapPoint from = before.from;
+    for (const geo::MapPoint& to : line.points().subspan(1)) {
+      const geo::Segment here{from, to};
+      heading += turn_between(before, here);
+      headings_.push_back(heading);
       integrals_.push_back(integral);
-      integral += headings_.back() * (line.chainage(segment + 1) - line.chainage(segment)).value();
+      integral += heading * geo::distance(from, to).value();
+      before = here;
+      from = to;
     }
   }
 
@@ -47,12 +51,12 @@ class Winding {
   }
 
  private:
-  /// Turn at a vertex, in [-pi, pi].
-  static double turn_at(std::span<const geo::MapPoint> points, std::size_t vertex) {
-    const double east_in = (points[vertex].east - points[vertex - 1].east).value();
-    const double north_in = (points[vertex].north - points[vertex - 1].north).value();
-    const double east_out = (points[vertex + 1].east - points[vertex].east).value();
-    const double north_out = (points[vertex + 1].north - points[vertex].north).value();
+  /// Turn from one segment into another, in [-pi, pi].
+  static double turn_between(const geo::Segment& in, const geo::Segment& out) {
+    const double east_in = (in.to.east - in.from.east).value();
+    const double north_in = (in.to.north - in.from.north).value();
+    const double east_out = (out.to.east - out.from.east).value();
+    const double north_out = (out.to.north - out.from.north).value();
     return std::atan2(north_in * east_out - east_in * north_out,
                       east_in * east_out + north_in * north_out);
   }
@@ -88,7 +92,6 @@ std::vector<double> places_to_look(const geo::Polyline& line, double half_m) {
   std::vector<double> places;
   const double length_m = line.length().value();
   const auto steps = static_cast<std::size_t>(std::ceil(length_m * kPlacesPerHalf / half_m));
-  places.reserve(steps + 3 * line.points().size() + 1);
   for (std::size_t step = 0; step <= steps; ++step) {
     places.push_back(length_m * static_cast<double>(step) / static_cast<double>(steps));
   }

@@ -136,6 +136,50 @@ TEST_CASE("the own slope of a piece is the ground's, error added") {
   CHECK(near(widened.own_slope->ratio(), std::tan(28 * 3.14159265358979323846 / 180) + 0.05, 1e-8));
 }
 
+TEST_CASE("ground up to 3 m beside a piece is its own, ground further off is not") {
+  const auto map = map_of(foot_of_a_flank, 0.1, {-10, -10, 10, 10});
+  const SteepGround steep{map, question(30, 1)};
+  const auto own_slope_off = [&](double away) {
+    return *whole_line(steep, Polyline{{point(-away, -5), point(-away, 5)}}).own_slope;
+  };
+  CHECK(near(own_slope_off(2.95).ratio(), kFlank, 1e-6));
+  // Patches of 0.1 m: the last level one ends at the foot.
+  CHECK(near(own_slope_off(3.05).ratio(), 0.0, 1e-6));
+}
+
+// Cell (c, r) stands at E = c, N = -r. A place in the last part of cell 16 lies in the second tile
+// of 16, and the ground from cell 32 on in the third.
+TEST_CASE("steep ground is found a tile further on, almost as near as the place searched from") {
+  const testing::Extent extent{0, -64, 64, 0};
+  const double away = 32 - 16.4 - std::sqrt(0.5);  // half a cell's diagonal before its centre
+  const auto found = [&](const testing::Surface& ground, geo::MapPoint from, geo::MapPoint to) {
+    const auto map = map_of(ground, 1.0, extent);
+    return *whole_line(SteepGround{map, question(30, 15.1)}, Polyline{{from, to}}).to_steep_ground;
+  };
+  // Horn's slope is 0.7 at cell 32: level up to it, 1.4 from there on.
+  const auto steep_from_32 = [](double at) { return 1000.0 + 1.4 * std::max(0.0, at - 32); };
+  CHECK(near(found([&](double, double north) { return steep_from_32(-north); }, point(30, -16.4),
+                   point(34, -16.4)),
+             Metres{away}, Metres{1e-6}));
+  CHECK(near(found([&](double east, double) { return steep_from_32(east); }, point(16.4, -30),
+                   point(16.4, -34)),
+             Metres{away}, Metres{1e-6}));
+}
+
+TEST_CASE(
+    "of two holes less than a metre away the nearer counts, though it lies in the next tile") {
+  // Their rings are unknown: cells 6 to 8 by 13 to 15, and 11 to 13 by 16 to 18.
+  const auto map = map_of(
+      with_void(testing::plane(0, 0),
+                [](double e, double n) { return (e == 7 && n == -14) || (e == 12 && n == -17); }),
+      1.0, {0, -64, 64, 0});
+  const Polyline line{{point(9.6, -15.4), point(9.6, -10)}};
+  const Exposure found =
+      SteepGround{map, question(30, 10)}.exposure_of(line, {{Metres{0}, Metres{0}}, Metres{0}}, {});
+  // Cell (8, 15) is hypot(1.6, 0.4) away, cell (11, 16) hypot(1.4, 0.6).
+  CHECK(near(*found.to_steep_ground, Metres{std::hypot(1.4, 0.6) - std::sqrt(0.5)}, Metres{1e-9}));
+}
+
 TEST_CASE("a hole in the heights counts as steep, and under the piece the own slope is unknown") {
   const auto map = map_of(
       with_void(testing::plane(0, 0), [](double e, double n) { return e == 60 && n == 0; }), 5.0);

@@ -122,8 +122,16 @@ TEST_CASE("no sharp turn of a switchback of two corners is missed") {
 
 TEST_CASE("a straight line is as wide as is reported at all, and no bend is at the void") {
   CHECK(radius_of(Pen{10}.straight(100), 6) == kStraight.value());
+  CHECK(radius_of(Pen{10}.straight(100), 0.5) == kStraight.value());
+  CHECK(near(tightest_bend(Pen{10}.straight(100).line(), Metres{6}).at, Metres{50}, Metres{1e-6}));
   CHECK(tightest_bend(Pen{10}.straight(100).line(), Metres{kVoid}).radius == Metres{0});
   CHECK(tightest_bend(Pen{10}.straight(100).line(), Metres{0}).radius == Metres{0});
+}
+
+TEST_CASE("a straight line was seen through the window asked for, or through its own length") {
+  CHECK(
+      near(tightest_bend(Pen{10}.straight(100).line(), Metres{6}).window, Metres{6}, Metres{1e-9}));
+  CHECK(near(tightest_bend(Pen{4}.straight(4).line(), Metres{6}).window, Metres{4}, Metres{1e-6}));
 }
 
 TEST_CASE("shaking of 10 cm in a line drawn every half metre does not close a straight trail") {
@@ -145,6 +153,19 @@ TEST_CASE("a bend near an end counts, but for the last quarter of the window") {
   CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(1), 7) < 1.0);
 }
 
+// The arms of 2 m and 4 m see a corner of 90 degrees 1 m from an end as 45: (2 + 4) / 2 / (pi / 4).
+TEST_CASE("where an end cuts the window short, the place a quarter of it away is looked at too") {
+  const auto at = [](double east, double north) {
+    return geo::MapPoint{Metres{500000 + east}, Metres{5100000 + north}};
+  };
+  const geo::Polyline line{{at(0, 0), at(0, 1), at(40, 1)}};
+  for (const geo::Polyline& driven : {line, line.reversed()}) {
+    const Bend bend = tightest_bend(driven, Metres{8});
+    CHECK(near(bend.radius, Metres{12 / kPi}, Metres{1e-9}));
+    CHECK(near(std::min(bend.at, driven.length() - bend.at), Metres{2}, Metres{1e-9}));
+  }
+}
+
 TEST_CASE("pieces have the radius of the bend that they lie in, and none at all without a window") {
   // 50 m straight, an arc of 10 m over 90 degrees (15.7 m), 50 m straight.
   const geo::Polyline line = Pen{0.1}.straight(50).arc(10, 90).straight(50).line();
@@ -155,6 +176,8 @@ TEST_CASE("pieces have the radius of the bend that they lie in, and none at all 
   CHECK(radii[0] == kStraight);
   CHECK(near(radii[1], Metres{10}, Metres{0.02}));
   CHECK(radii[2] == kStraight);
+  // What no window touches is reported no wider either.
+  CHECK(radii_along(line, Metres{6}, {{Metres{300}, Metres{310}}}).front() == Metres{10000});
   for (const double window : {kVoid, 0.0, -6.0, std::numeric_limits<double>::infinity()}) {
     CHECK(radii_along(line, Metres{window}, pieces) == std::vector<Metres>(3, Metres{0}));
   }

@@ -152,6 +152,41 @@ TEST_CASE("a survey stands for unknown heights only where it covers all the grou
   CHECK_FALSE(place.judged().carrier.has_value());
 }
 
+TEST_CASE("a survey bears on a body from where its end touches the body's") {
+  const trails::Mark bench = surveyed_bench();
+  Place place{testing::solo_rig()};
+  const Metres half = place.rig.carrier.contact_length / 2;
+  const geo::Span body{place.step.span.from - half, place.step.span.to + half};
+  const auto cross_with = [&](geo::Span span) {
+    place.course.marks = {{&bench, span}};
+    return place.judged().carrier->found.steepest_cross().degrees();
+  };
+  // The ground itself has none; the bench has 1 degree.
+  const Metres hair{0.01};
+  CHECK(near(cross_with({body.from - Metres{9}, body.from}), 1.0, 1e-9));
+  CHECK(near(cross_with({body.from - Metres{9}, body.from - hair}), 0.0, 1e-6));
+  CHECK(near(cross_with({body.to, body.to + Metres{9}}), 1.0, 1e-9));
+  CHECK(near(cross_with({body.to + hair, body.to + Metres{9}}), 0.0, 1e-6));
+}
+
+// The trailer's middle runs 0.9 + 0.3 + 2.2 m behind the carrier's, its runners 0.8 m to both
+// sides.
+TEST_CASE("a survey stands for unknown heights under all that the trailer may cover, by hand") {
+  const trails::Mark bench = surveyed_bench();
+  Place place{testing::towing_rig()};
+  place.step.trailer.reset();
+  const geo::Span covered{place.step.span.from - Metres{3.4 + 0.8},
+                          place.step.span.to + Metres{0.8}};
+  const auto stands_on = [&](geo::Span span) {
+    place.course.marks = {{&bench, span}};
+    return stand_of(place.found(Check::heights_known), 0.7);
+  };
+  const Metres hair{0.001};
+  CHECK(stands_on({covered.from - hair, covered.to + hair}) == Stand::passes);
+  CHECK(stands_on({covered.from + hair, covered.to + hair}) == Stand::missing);
+  CHECK(stands_on({covered.from - hair, covered.to - hair}) == Stand::missing);
+}
+
 TEST_CASE("the lower of two speeds is no number as soon as one of them is none") {
   CHECK(lower_of(MetresPerSecond{2}, MetresPerSecond{3}) == MetresPerSecond{2});
   CHECK(lower_of(MetresPerSecond{3}, MetresPerSecond{2}) == MetresPerSecond{2});

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "passage/demo_scene.h"
+#include "passage/site_rules.h"
 
 namespace rimehaul::passage {
 
@@ -94,6 +95,17 @@ TEST_CASE("groomed snow sets for as long as the rules ask, to the second") {
   CHECK(at("2026-02-01T06:00:00Z", other) == Stand::passes);
   rules.grooming_set.reset();
   CHECK(at("2026-02-01T05:59:59Z", some_trail()) == Stand::passes);
+}
+
+TEST_CASE(
+    "a trail that does not say whether it is groomed is closed for that, not for its setting") {
+  Rules rules = default_rules();
+  rules.grooming_set = Seconds{7200};
+  trails::Trail trail = some_trail();
+  trail.groomed.reset();
+  CHECK(stand(judge_trail_attributes(trail)) == Stand::missing);
+  CHECK(names(judge_trail_attributes(trail), "groomed"));
+  CHECK(stand(judge_grooming(trail, rules, {}, testing::mid_morning())) == Stand::passes);
 }
 
 TEST_CASE("where the rules ask for a tow-out rig, today's report must say that it stands ready") {

@@ -94,6 +94,19 @@ TEST_CASE("defaults in force are named as estimates, and a site's own number is 
   CHECK_FALSE(names(estimates_in({rules}), "seasoned driver"));
 }
 
+TEST_CASE("the estimates of a site that says nothing are the defaults of the site's format") {
+  const std::vector<std::string> said =
+      estimates_in({.rules = default_rules(), .towing = Towing::yes});
+  for (const std::string words :
+       {"low side sinks 0.05 m deeper", "carrier and trailer at 30", "sight 30 m",
+        "setback 10.0 m from cornices", "looked at again after 500 m",
+        "a rig is looked for 30 min after its time", "visibility of 2.0 marker spacings",
+        "passenger with gear 90 kg", "fuel reserve 33 % of the tank", "may release from 25"}) {
+    CAPTURE(words);
+    CHECK(names(said, words));
+  }
+}
+
 TEST_CASE("a rule that the site says is no estimate, also where it says what the default does") {
   Rules rules = default_rules();
   CHECK(names(estimates_in({rules}), "setback 3.0 m from drops"));
@@ -124,6 +137,7 @@ TEST_CASE("what bears on trailers alone is no estimate of a rig without one") {
   const Rules rules = default_rules();
   CHECK(names(estimates_in({.rules = rules, .towing = Towing::yes}), "carrier and trailer at"));
   CHECK_FALSE(names(estimates_in({.rules = rules, .towing = Towing::no}), "carrier and trailer"));
+  CHECK(names(estimates_in({.rules = rules, .towing = Towing::no}), "reaction time 2.0 s"));
 }
 
 TEST_CASE("grip is no estimate where the site measured all that bears on the rig") {

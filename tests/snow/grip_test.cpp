@@ -202,6 +202,11 @@ TEST_CASE("a track brakes and holds on bare ice no better than a car's wheel, no
     CHECK(packed.brake <= ForceRatio{0.35});
     CHECK(packed.lateral <= ForceRatio{0.38});
   }
+  // So light on the snow the law pulls better than a car's wheel: 0.321 N^-0.03 is 0.395.
+  const GripRow lightest = row_of(GripLaw{}, kDryGroomed, 0.001);
+  CHECK(near(lightest.traction, ForceRatio{0.395}, ForceRatio{5e-4}));
+  CHECK(lightest.brake == ForceRatio{0.35});
+  CHECK(lightest.lateral == ForceRatio{0.38});
 }
 
 TEST_CASE("runners slide as easily as on a film of water and start as hard as in the cold") {
@@ -227,6 +232,10 @@ TEST_CASE("fresh snow counts for no more than tan 28 degrees, nor than prepared 
     CHECK(fresh.traction <= light_tracks);
     CHECK(fresh.traction <= row_of(GripLaw{}, kDryGroomed, pressure_kpa).traction);
   }
+  // So light that the law of prepared snow gives more: 0.321 N^-0.03 is 0.598.
+  CHECK(near(row_of(GripLaw{}, kDryGroomed, 1e-9).traction, ForceRatio{0.598}, ForceRatio{5e-4}));
+  CHECK(near(row_of(GripLaw{}, {Wetness::dry, Surface::fresh}, 1e-9).traction, light_tracks,
+             ForceRatio{1e-6}));
 }
 
 TEST_CASE("slush grips no better than dry ice on any surface, and doubles the drag") {

@@ -191,6 +191,8 @@ TEST_CASE("of an unknown aspect nothing is known unless every aspect was observe
       state({band(kDryGroomed, Sector{90, 270}), band(kDryGroomed, Sector{270, 89})}).has_value());
   CHECK_FALSE(
       state({band(kDryGroomed, Sector{0, 170}), band(kDryGroomed, Sector{180, 350})}).has_value());
+  CHECK_FALSE(state({band(kDryGroomed, Sector{0, 180}), band(kDryGroomed, Sector{180, 359.5})})
+                  .has_value());
   CHECK(
       state({band(kDryGroomed, Sector{90, 270}), band(kDryGroomed, Sector{270, 90})}).has_value());
   CHECK(state({band(kDryGroomed, Sector{300, 60}), band(kDryGroomed, Sector{50, 180}),

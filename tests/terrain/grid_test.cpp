@@ -86,6 +86,9 @@ TEST_CASE("no direction of a skewed raster is stretched less than its least stre
 }
 
 TEST_CASE("a raster whose rows run along its columns is refused as our fault") {
+  // A sine of less than a millionth is none, however large the cells.
+  CHECK_THROWS_AS((GridFrame{point(0, 0), {step(100, 0), step(100, -0.95e-4)}}), base::OurFault);
+  CHECK_NOTHROW((GridFrame{point(0, 0), {step(100, 0), step(100, -1.05e-4)}}));
   CHECK_THROWS_AS((GridFrame{point(0, 0), {step(5, 0), step(10, 0)}}), base::OurFault);
   CHECK_THROWS_AS((GridFrame{point(0, 0), {step(0, 0), step(0, 5)}}), base::OurFault);
   CHECK_THROWS_AS((GridFrame{point(0, 0), {step(NAN, 0), step(0, 5)}}), base::OurFault);

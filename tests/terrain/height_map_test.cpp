@@ -201,6 +201,25 @@ TEST_CASE("the raster ends at its last cell centres, not before and not behind")
   CHECK_FALSE(map.at(point(25, -0.01)).has_value());
 }
 
+TEST_CASE("what a source hands out beyond its own size is no ground") {
+  class Overflowing : public SurfaceSource {
+   public:
+    using SurfaceSource::SurfaceSource;
+    [[nodiscard]] terrain::HeightBlock read(BlockIndex) override {
+      return terrain::HeightBlock(
+          static_cast<std::size_t>(terrain::kBlockSide * terrain::kBlockSide), 1000.0);
+    }
+  };
+  Overflowing source{source_of(testing::plane(0, 0), 1.0).frame(), {51, 41}, testing::plane(0, 0)};
+  const HeightMap map = whole_map(source);
+  CHECK(map.at(CellIndex{50, 40}).has_value());
+  CHECK_FALSE(map.at(CellIndex{51, 40}).has_value());
+  CHECK_FALSE(map.at(CellIndex{50, 41}).has_value());
+  CHECK(map.four_from({49, 39}).has_value());
+  CHECK_FALSE(map.four_from({50, 39}).has_value());
+  CHECK_FALSE(map.four_from({49, 40}).has_value());
+}
+
 TEST_CASE("between cell centres the surface is bilinear") {
   // z = E N is bilinear itself, so every place is exact.
   const auto map = map_of([](double e, double n) { return e * n; }, 5.0, {0, 0, 50, 50});
@@ -220,6 +239,19 @@ TEST_CASE("a corridor that misses the raster loads nothing, on whichever side it
   CHECK(source.blocks_read() == 0);
   CHECK(HeightMap::load(source, {}).block_count() == 0);
   CHECK_FALSE(HeightMap::load(source, {}).at(CellIndex{5, 5}).has_value());
+}
+
+TEST_CASE("two cells around a corridor come along, also where it runs beside the raster") {
+  // Cells of 5 m; the outermost stand at E and N of -500 and 500.
+  SurfaceSource source = source_of(testing::plane(0, 0), 5.0);
+  for (const double beyond : {511.0, 514.0}) {
+    CHECK(along(source, {point(-beyond, 0), point(-beyond, 5)}, 0).block_count() > 0);
+    CHECK(along(source, {point(beyond, 0), point(beyond, 5)}, 0).block_count() > 0);
+    CHECK(along(source, {point(0, -beyond), point(5, -beyond)}, 0).block_count() > 0);
+    CHECK(along(source, {point(0, beyond), point(5, beyond)}, 0).block_count() > 0);
+  }
+  CHECK(along(source, {point(-516, 0), point(-516, 5)}, 0).block_count() == 0);
+  CHECK(along(source, {point(0, 516), point(5, 516)}, 0).block_count() == 0);
 }
 
 TEST_CASE("a source that hands out blocks of a wrong size is our fault") {

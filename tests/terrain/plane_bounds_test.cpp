@@ -81,6 +81,37 @@ TEST_CASE("bounds of planes are the extremes of the fits and what may lie betwee
   CHECK(near(box->cross_high.ratio(), -0.1 + between, 1e-9));
 }
 
+// 4.2 degrees are looked at in two halves, so that no heading is further than 1.05 from a fit.
+TEST_CASE("turning widens the bounds of planes by half the spread's share of each axis, by hand") {
+  const terrain::HeightMap map = map_of(testing::plane(0.1, 0.2), 0.5, {0, 0, 60, 60});
+  const geo::Segment here{point(30, 30), point(30, 30)};
+  const auto box =
+      plane_attitudes(map, kCarrier, {here, Metres{0}, arc(0, 2.1)}, Slope::from_ratio(0.1));
+  REQUIRE(box.has_value());
+  const double radian = 3.14159265358979323846 / 180;
+  const double between = 0.05 * 1.05 * radian * std::hypot(2 + 1.5 * 0.6, 2 + 1.5 / 0.6);
+  const double sine = std::sin(2.1 * radian);
+  const double cosine = std::cos(2.1 * radian);
+  CHECK(near(box->grade_low.ratio(), 0.2 * cosine - 0.1 * sine - between, 1e-9));
+  CHECK(near(box->grade_high.ratio(), 0.2 * cosine + 0.1 * sine + between, 1e-9));
+  CHECK(near(box->cross_low.ratio(), -0.2 * sine - 0.1 * cosine - between, 1e-9));
+  CHECK(near(box->cross_high.ratio(), 0.2 * sine - 0.1 * cosine + between, 1e-9));
+}
+
+// z = N^2 / 100 about N = 30: at 30.5 the chord's grade and the fit's are its derivative, 0.01.
+TEST_CASE("stands beside each other are square to the line: across a trough all lie alike") {
+  const terrain::HeightMap map =
+      map_of([](double, double north) { return 1000.0 + (north - 30) * (north - 30) / 100; }, 0.5,
+             {0, 0, 60, 60});
+  const geo::Segment line{point(30, 30), point(30, 31)};
+  const Footprint wide{Metres{8}, Metres{8}};
+  const auto box = plane_attitudes(map, wide, {line, Metres{4}, arc(0, 0)}, Slope{});
+  REQUIRE(box.has_value());
+  CHECK(near(box->grade_low.ratio(), 0.01, 1e-9));
+  CHECK(near(box->grade_high.ratio(), 0.01, 1e-9));
+  CHECK(near(box->steepest_cross().ratio(), 0.0, 1e-9));
+}
+
 TEST_CASE("a footprint on one place and of one heading is bounded by its own fit and its chord") {
   const terrain::HeightMap map = map_of(testing::rough(7, 0.05, 0.1), 0.5, {0, 0, 60, 60});
   const geo::Segment here{point(30, 30), point(30, 30)};

@@ -39,6 +39,20 @@ TEST_CASE("a pixel of the relief is the mean of the cells in it") {
   CHECK(near(relief.at({2, 3}), 1000 + 0.25 * 252.5 - 0.5 * 732.5, 1e-9));
 }
 
+TEST_CASE("the very first cell of the raster counts in its pixel as every other does") {
+  const Relief relief = picture(testing::plane(0.25, -0.5), {point(-10, 1010), Metres{20}, 2, 2});
+  // Cells E 0 and 5, N 1000 and 995.
+  CHECK(near(relief.at({0, 0}), 1000 + 0.25 * 2.5 - 0.5 * 997.5, 1e-9));
+}
+
+TEST_CASE("a pixel across the corner of four blocks has the mean of cells of all four") {
+  auto source = testing::source_of(testing::plane(0.25, -0.5), 0.5, {0, 0, 200, 200});
+  // Blocks end at E 63.5 and N 136.5; the pixel holds E 63.5 and 64, N 136.5 and 136.
+  const Relief relief = relief_of(source, {point(63.3, 136.7), Metres{1}, 1, 1});
+  CHECK(source.blocks_read() == 4);
+  CHECK(near(relief.at({0, 0}), 1000 + 0.25 * 63.75 - 0.5 * 136.25, 1e-9));
+}
+
 TEST_CASE("one cell without a height leaves its whole pixel without one, and its neighbours dark") {
   const auto ground = testing::with_void(testing::plane(0.25, 0),
                                          [](double e, double n) { return e == 250 && n == 730; });
@@ -89,6 +103,20 @@ TEST_CASE("light is full on ground that faces the sun, cos 45 on the level, none
   CHECK(near(middle_light(testing::hillside(60, 135)), 0.0, 1e-12));
   const double right = std::sqrt(0.5) * std::cos(30 * std::acos(-1.0) / 180);
   CHECK(near(middle_light(testing::hillside(30, 45)), right, 1e-12));
+}
+
+TEST_CASE("all pixels that have eight neighbours are lit, and none at the picture's rim") {
+  const auto light = hillshade(picture(testing::plane(0, 0), kInside));
+  REQUIRE(light.size() == 120);
+  for (std::size_t row = 0; row < 10; ++row) {
+    for (std::size_t column = 0; column < 12; ++column) {
+      CAPTURE(row);
+      CAPTURE(column);
+      const double here = light[row * 12 + column];
+      const bool rim = row == 0 || row == 9 || column == 0 || column == 11;
+      CHECK((rim ? std::isnan(here) : near(here, std::sqrt(0.5), 1e-12)));
+    }
+  }
 }
 
 TEST_CASE("a picture wholly beside the raster reads no block and knows nothing") {

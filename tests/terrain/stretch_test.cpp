@@ -248,6 +248,20 @@ TEST_CASE("the steepest ground around a piece is that of the plane, or of what l
   CHECK_FALSE(steepest_around(holed, beside, {{Metres{0}, Metres{40}}, Metres{5.1}}).has_value());
 }
 
+// Astride a ridge a plane has no cross-slope, by symmetry; the surface has that of both flanks.
+TEST_CASE(
+    "fine ground whose slopes differ by more than 1 % is bounded by planes, smoother is not") {
+  const Polyline along_the_crest{{point(0, -20), point(0, 20)}};
+  const auto cross_on_flanks_of = [&](double tangent) {
+    const auto map = map_of(ridge(tangent), 0.5, {-30, -30, 30, 30});
+    const auto pieces = ground_under(map, along_the_crest, walk(2.0, 1.2, 0.0, 0.1));
+    return pieces[pieces.size() / 2].attitude->steepest_cross().ratio();
+  };
+  CHECK(near(cross_on_flanks_of(0.0049), 0.0049, 1e-8));
+  // 5 cm from a fit at most: half the spread by 3 x 0.05 x hypot(1 / 2, 1 / 1.2).
+  CHECK(near(cross_on_flanks_of(0.0051), 0.0051 * 0.15 * std::hypot(1 / 2.0, 1 / 1.2), 1e-8));
+}
+
 TEST_CASE("a footprint without size or a walk without a step is our fault") {
   const auto map = map_of(testing::plane(0.1, 0.1), 5.0);
   const Polyline line{{point(0, 0), point(10, 0)}};
