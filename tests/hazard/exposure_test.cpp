@@ -180,6 +180,16 @@ TEST_CASE(
   CHECK(near(*found.to_steep_ground, Metres{std::hypot(1.4, 0.6) - std::sqrt(0.5)}, Metres{1e-9}));
 }
 
+TEST_CASE("who stands on a hole of one cell stands on steep ground") {
+  const auto map =
+      map_of(with_void(testing::plane(0, 0), [](double e, double n) { return e == 8 && n == -8; }),
+             1.0, {0, -64, 64, 0});
+  const Polyline line{{point(8, -8), point(8, -5)}};
+  const Exposure found =
+      SteepGround{map, question(30, 10)}.exposure_of(line, {{Metres{0}, Metres{0}}, Metres{0}}, {});
+  CHECK(found.to_steep_ground == Metres{0});
+}
+
 TEST_CASE("a hole in the heights counts as steep, and under the piece the own slope is unknown") {
   const auto map = map_of(
       with_void(testing::plane(0, 0), [](double e, double n) { return e == 60 && n == 0; }), 5.0);

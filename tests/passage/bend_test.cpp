@@ -153,6 +153,20 @@ TEST_CASE("a bend near an end counts, but for the last quarter of the window") {
   CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(1), 7) < 1.0);
 }
 
+// By the definition: 2.5 m from a corner of 90 degrees arms of 4 m see the share 1 - 2.5 / 4 of it.
+TEST_CASE("a piece has the bend whose window only just touches it, before a corner and behind") {
+  const auto at = [](double east, double north) {
+    return geo::MapPoint{Metres{500000 + east}, Metres{5100000 + north}};
+  };
+  // The corner at 20 m; the window around 22.5 m ends at 26.5 m, that around 17.5 m at 13.5 m.
+  const geo::Polyline line{{at(0, 0), at(0, 18.5), at(0, 20), at(1.5, 20), at(21, 20)}};
+  const auto radii =
+      radii_along(line, Metres{8}, {{Metres{12}, Metres{13.5}}, {Metres{26.5}, Metres{30}}});
+  const double seen = kPi / 2 * (1 - 2.5 / 4);
+  CHECK(near(radii[0], Metres{4 / seen}, Metres{1e-9}));
+  CHECK(near(radii[1], Metres{4 / seen}, Metres{1e-9}));
+}
+
 // The arms of 2 m and 4 m see a corner of 90 degrees 1 m from an end as 45: (2 + 4) / 2 / (pi / 4).
 TEST_CASE("where an end cuts the window short, the place a quarter of it away is looked at too") {
   const auto at = [](double east, double north) {

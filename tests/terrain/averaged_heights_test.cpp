@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 #include <random>
+#include <utility>
 
 #include "base/require.h"
 #include "ground/surfaces.h"
@@ -94,6 +95,14 @@ TEST_CASE("a mean is that of its own cells, worked by hand, and one void makes i
   CHECK_FALSE(map.at(CellIndex{1, 1}).has_value());
   CHECK(near(map.frame().centre_of({1, 1}).east.value(), 2.5, 0));
   CHECK(near(map.frame().centre_of({1, 1}).north.value(), 2.5, 0));
+}
+
+TEST_CASE("no block is asked for that the fine raster does not have") {
+  auto fine = std::make_unique<SurfaceSource>(skewed(), CellIndex{128, 128}, testing::plane(0, 0));
+  const SurfaceSource& read_from = *fine;
+  AveragedHeights means{std::move(fine), 2};
+  (void)means.read({0, 0});
+  CHECK(read_from.blocks_read() == 1);
 }
 
 TEST_CASE("means over one cell change nothing, and over none are refused") {

@@ -112,6 +112,19 @@ TEST_CASE("stands beside each other are square to the line: across a trough all 
   CHECK(near(box->steepest_cross().ratio(), 0.0, 1e-9));
 }
 
+// z = E^2 / 100 about E = 30: stands lie up to 3.5 m to both sides, where it is steep by 0.07.
+TEST_CASE("stands lie as far to the left of the line as to its right") {
+  const terrain::HeightMap map =
+      map_of([](double east, double) { return 1000.0 + (east - 30) * (east - 30) / 100; }, 0.5,
+             {0, 0, 60, 60});
+  const geo::Segment line{point(30, 30), point(30, 31)};
+  const Footprint wide{Metres{8}, Metres{8}};
+  const auto box = plane_attitudes(map, wide, {line, Metres{4}, arc(0, 0)}, Slope{});
+  REQUIRE(box.has_value());
+  CHECK(near(box->cross_low.ratio(), -0.07, 1e-9));
+  CHECK(near(box->cross_high.ratio(), 0.07, 1e-9));
+}
+
 TEST_CASE("a footprint on one place and of one heading is bounded by its own fit and its chord") {
   const terrain::HeightMap map = map_of(testing::rough(7, 0.05, 0.1), 0.5, {0, 0, 60, 60});
   const geo::Segment here{point(30, 30), point(30, 30)};
