@@ -31,7 +31,7 @@ class Winding {
     geo::MapPoint from = before.from;
     for (const geo::MapPoint& to : line.points().subspan(1)) {
       const geo::Segment here{from, to};
-      heading += turn_between(before, here);
+      heading += turn_at({before, here});
       headings_.push_back(heading);
       integrals_.push_back(integral);
       integral += heading * geo::distance(from, to).value();
@@ -51,12 +51,18 @@ class Winding {
   }
 
  private:
-  /// Turn from one segment into another, in [-pi, pi].
-  static double turn_between(const geo::Segment& in, const geo::Segment& out) {
-    const double east_in = (in.to.east - in.from.east).value();
-    const double north_in = (in.to.north - in.from.north).value();
-    const double east_out = (out.to.east - out.from.east).value();
-    const double north_out = (out.to.north - out.from.north).value();
+  /// Where one segment goes on as another.
+  struct Joint {
+    geo::Segment in;
+    geo::Segment out;
+  };
+
+  /// Turn from the one into the other, in [-pi, pi].
+  static double turn_at(const Joint& joint) {
+    const double east_in = (joint.in.to.east - joint.in.from.east).value();
+    const double north_in = (joint.in.to.north - joint.in.from.north).value();
+    const double east_out = (joint.out.to.east - joint.out.from.east).value();
+    const double north_out = (joint.out.to.north - joint.out.from.north).value();
     return std::atan2(north_in * east_out - east_in * north_out,
                       east_in * east_out + north_in * north_out);
   }
