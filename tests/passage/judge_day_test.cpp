@@ -6,6 +6,8 @@
 #include <cmath>
 #include <optional>
 
+#include "passage/avalanche.h"
+#include "passage/course.h"
 #include "passage/demo_scene.h"
 #include "passage/judge.h"
 
@@ -74,6 +76,24 @@ TEST_CASE("new snow lets the low side sink, the deeper the less it was weighed")
   CHECK(share_in(0.2, 100.0) < share_in(0.2, std::nullopt));
   CHECK(share_in(0.2, 100.0) > plain);
   CHECK(share_in(0.2, 400.0) == plain);  // 4 cm are left to sink
+}
+
+TEST_CASE("new snow of which nobody has told closes, and so does a bulletin that nobody read") {
+  const Scene scene = scene_with({});
+  const auto missing = [&scene](const snow::DayWeather& weather, Check check) {
+    const LegJudgement judgement = judged(scene, testing::solo_rig(), weather);
+    CHECK(judgement.verdict == Verdict::closed);
+    const auto found = std::ranges::find(judgement.findings, check, &Finding::check);
+    REQUIRE(found != judgement.findings.end());
+    return found->missing;
+  };
+  snow::DayWeather weather = testing::plain_weather();
+  weather.new_snow.reset();
+  CHECK(missing(weather, Check::snow_known) == kNoNewSnow);
+  CHECK(missing(weather, Check::avalanche) == kNoNewSnow);
+  weather.bulletin_level.reset();
+  CHECK(missing(weather, Check::snow_known) == kNoNewSnow);
+  CHECK(missing(weather, Check::avalanche) == kNoBulletin);
 }
 
 TEST_CASE("a plain day passes every rule about it and about people") {
