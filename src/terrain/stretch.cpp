@@ -75,6 +75,14 @@ std::array<Gradient, 4> extremes_of(const GridFrame& frame, const PatchRises& ri
           frame.to_map({rises.per_column_high, rises.per_row_high})};
 }
 
+/// A part and what lies beyond its ends of the wedge outside a corner, where the true track may
+/// turn.
+geo::Segment stands_along(const Part& part, const Window& window, Metres line_error) {
+  const units::Bearing along = geo::bearing({part.from, part.to});
+  const Metres beyond = window.headings.largest_sine_from(part.turn_deg) * line_error;
+  return {geo::moved(part.from, along, -beyond), geo::moved(part.to, along, beyond)};
+}
+
 /// Bounds over parts of a line: of the attitudes, and of the gradient itself.
 struct GroundBounds {
   AttitudeBox attitudes;
@@ -114,9 +122,9 @@ std::optional<AttitudeBox> attitudes_over(const HeightMap& heights, const Window
       spread > kSmoothEnough) {
     std::optional<AttitudeBox> planes;
     for (const Part& part : window.parts) {
-      const auto here =
-          plane_attitudes(heights, walk.footprint,
-                          {{part.from, part.to}, walk.line_error, window.headings}, spread);
+      const Stands stands{stands_along(part, window, walk.line_error), walk.line_error,
+                          window.headings};
+      const auto here = plane_attitudes(heights, walk.footprint, stands, spread);
       if (!here) {
         return box.widened(kRounding);
       }
