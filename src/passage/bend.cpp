@@ -89,50 +89,89 @@ double radius_between(Arms arms, double deflection) {
   return std::min({as_arc, as_fillet, kStraight.value()});
 }
 
-/// Where the deflection may be largest. The mean direction over an arm of fixed length changes
-/// linearly with the place between those where a vertex enters or leaves it, so the extremes of a
-/// difference of two lie where a vertex stands at the place or at an arm's far end. Places in
-/// between serve the arms that an end of the line cuts short.
-std::vector<double> places_to_look(const geo::Polyline& line, double half_m) {
-  constexpr double kPlacesPerHalf = 4.0;
-  std::vector<double> places;
-  const double length_m = line.length().value();
-  const auto steps = static_cast<std::size_t>(std::ceil(length_m * kPlacesPerHalf / half_m));
-  for (std::size_t step = 0; step <= steps; ++step) {
-    places.push_back(length_m * static_cast<double>(step) / static_cast<double>(steps));
-  }
-  for (std::size_t vertex = 0; vertex < line.points().size(); ++vertex) {
-    const double at_m = line.chainage(vertex).value();
-    places.insert(places.end(), {at_m - half_m, at_m, at_m + half_m});
-  }
-  return places;
-}
-
 bool is_usable(Metres window) {
   return std::isfinite(window.value()) && window > Metres{0};
 }
 
-double half_of(Metres window, const geo::Polyline& line) {
-  return std::min(window, line.length()).value() / 2.0;
+bool comes_before(const Bend& bend, Metres place) {
+  return bend.at < place;
 }
 
-/// Tells every bend of a line, place by place.
-template <class Tell>
-void tell_bends(const geo::Polyline& line, Metres window, const Tell& tell) {
-  const double length_m = line.length().value();
-  const double half_m = half_of(window, line);
-  const double least_arm_m = std::min(half_m / 2.0, length_m / 2.0);
-  const Winding winding{line};
-  for (const double at_m : places_to_look(line, half_m)) {
-    const Arms arms{std::min(half_m, at_m), std::min(half_m, length_m - at_m)};
-    if (arms.before_m < least_arm_m || arms.after_m < least_arm_m) {
-      continue;
+/// A line seen through a window, at all the places that a tightest bend may have.
+class Sight {
+ public:
+  /// Requires a usable window.
+  Sight(const geo::Polyline& line, Metres window)
+      : winding_{line},
+        length_m_{line.length().value()},
+        half_m_{std::min(window.value(), length_m_) / 2.0} {
+    std::vector<double> places = places_to_look(line);
+    std::sort(places.begin(), places.end());
+    bends_.reserve(places.size());
+    for (const double place : places) {
+      if (place >= asked().from.value() && place <= asked().to.value()) {
+        bends_.push_back(at(Metres{place}));
+      }
     }
-    const Metres at{at_m};
-    tell(
-        Bend{at, Metres{radius_between(arms, winding.deflection(at, arms))}, Metres{2.0 * half_m}});
   }
-}
+
+  [[nodiscard]] Metres window() const { return Metres{2.0 * half_m_}; }
+
+  /// The tightest bend at a place that is asked about and not outside `span`; straight if there is
+  /// none. The ends are looked at too: between places to look deflection only rises or only falls.
+  [[nodiscard]] Bend tightest(geo::Span span) const {
+    Bend tightest{.at = (span.from + span.to) / 2.0, .radius = kStraight, .window = window()};
+    const geo::Span looked{std::max(span.from, asked().from), std::min(span.to, asked().to)};
+    if (!(looked.from <= looked.to)) {
+      return tightest;
+    }
+    tightest = tighter(tighter(tightest, at(looked.from)), at(looked.to));
+    auto bend = std::lower_bound(bends_.begin(), bends_.end(), looked.from, comes_before);
+    for (; bend != bends_.end() && bend->at < looked.to; ++bend) {
+      tightest = tighter(tightest, *bend);
+    }
+    return tightest;
+  }
+
+ private:
+  /// Where both arms have a quarter of the window or more.
+  [[nodiscard]] geo::Span asked() const {
+    return {Metres{half_m_ / 2.0}, Metres{length_m_ - half_m_ / 2.0}};
+  }
+
+  [[nodiscard]] Bend at(Metres place) const {
+    const double at_m = place.value();
+    const Arms arms{std::min(half_m_, at_m), std::min(half_m_, length_m_ - at_m)};
+    return {place, Metres{radius_between(arms, winding_.deflection(place, arms))}, window()};
+  }
+
+  static Bend tighter(const Bend& one, const Bend& other) {
+    return other.radius >= one.radius ? one : other;  // NaN is tighter than all
+  }
+
+  /// The mean direction over an arm of fixed length changes linearly with the place between those
+  /// where a vertex enters or leaves it, so the extremes of a difference of two lie where a vertex
+  /// stands at the place or at an arm's far end. Places in between serve the arms that an end of
+  /// the line cuts short.
+  [[nodiscard]] std::vector<double> places_to_look(const geo::Polyline& line) const {
+    constexpr double kPlacesPerHalf = 4.0;
+    std::vector<double> places;
+    const auto steps = static_cast<std::size_t>(std::ceil(length_m_ * kPlacesPerHalf / half_m_));
+    for (std::size_t step = 0; step <= steps; ++step) {
+      places.push_back(length_m_ * static_cast<double>(step) / static_cast<double>(steps));
+    }
+    for (std::size_t vertex = 0; vertex < line.points().size(); ++vertex) {
+      const double at_m = line.chainage(vertex).value();
+      places.insert(places.end(), {at_m - half_m_, at_m, at_m + half_m_});
+    }
+    return places;
+  }
+
+  Winding winding_;
+  double length_m_;
+  double half_m_;
+  std::vector<Bend> bends_;  ///< at the places to look, along the line
+};
 
 }  // namespace
 
@@ -140,14 +179,7 @@ Bend tightest_bend(const geo::Polyline& line, Metres window) {
   if (!is_usable(window)) {
     return {.at = Metres{0}, .radius = Metres{0}, .window = window};
   }
-  Bend tightest{.at = line.length() / 2.0,
-                .radius = kStraight,
-                .window = Metres{2.0 * half_of(window, line)}};
-  tell_bends(line, window, [&](const Bend& bend) {
-    const bool no_tighter = bend.radius >= tightest.radius;  // NaN is tighter than all
-    tightest = no_tighter ? tightest : bend;
-  });
-  return tightest;
+  return Sight{line, window}.tightest({Metres{0}, line.length()});
 }
 
 std::vector<Metres> radii_along(const geo::Polyline& line, Metres window,
@@ -155,16 +187,12 @@ std::vector<Metres> radii_along(const geo::Polyline& line, Metres window,
   if (!is_usable(window)) {
     return std::vector<Metres>(pieces.size(), Metres{0});
   }
-  std::vector<Metres> radii(pieces.size(), kStraight);
-  tell_bends(line, window, [&](const Bend& bend) {
-    const geo::Span seen{bend.at - bend.window / 2, bend.at + bend.window / 2};
-    auto piece = std::partition_point(pieces.begin(), pieces.end(),
-                                      [&](const geo::Span& span) { return span.to < seen.from; });
-    for (; piece != pieces.end() && piece->from <= seen.to; ++piece) {
-      Metres& radius = radii[static_cast<std::size_t>(piece - pieces.begin())];
-      radius = bend.radius >= radius ? radius : bend.radius;
-    }
-  });
+  const Sight sight{line, window};
+  const Metres half = sight.window() / 2;
+  std::vector<Metres> radii;
+  for (const geo::Span& piece : pieces) {
+    radii.push_back(sight.tightest({piece.from - half, piece.to + half}).radius);
+  }
   return radii;
 }
 

@@ -149,7 +149,9 @@ TEST_CASE("a loop does not wrap round to a wide bend") {
 
 TEST_CASE("a bend near an end counts, but for the last quarter of the window") {
   CHECK(radius_of(Pen{1}.straight(2).corner(90).straight(40), 7) < 3.0);
-  CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(40), 7) > 3.0);
+  // At 1.75 m, a quarter of the window, 1 m of that arm lies before the corner.
+  CHECK(near(radius_of(Pen{1}.straight(1).corner(90).straight(40), 7),
+             (1.75 + 3.5) / 2 / (kPi / 2 / 1.75), 1e-9));
   CHECK(radius_of(Pen{1}.straight(1).corner(90).straight(1), 7) < 1.0);
 }
 
@@ -165,6 +167,19 @@ TEST_CASE("a piece has the bend whose window only just touches it, before a corn
   const double seen = kPi / 2 * (1 - 2.5 / 4);
   CHECK(near(radii[0], Metres{4 / seen}, Metres{1e-9}));
   CHECK(near(radii[1], Metres{4 / seen}, Metres{1e-9}));
+}
+
+// By the definition, for a corner at 20 m and arms of 4 m: from a place `gap_m` beside it they see
+// the share 1 - gap_m / 4 of it, and their windows end 4 m further away.
+TEST_CASE("a piece is told no wider a bend than that of the last place whose window touches it") {
+  const geo::Polyline line = Pen{100}.straight(20).corner(90).straight(20).line();
+  for (const double gap_m : {0.1, 1.3, 2.9, 3.7}) {
+    const auto radii = radii_along(
+        line, Metres{8}, {{Metres{10}, Metres{16 - gap_m}}, {Metres{24 + gap_m}, Metres{30}}});
+    const double seen = kPi / 2 * (1 - gap_m / 4);
+    CHECK(near(radii[0], Metres{4 / seen}, Metres{1e-6}));
+    CHECK(near(radii[1], Metres{4 / seen}, Metres{1e-6}));
+  }
 }
 
 // The arms of 2 m and 4 m see a corner of 90 degrees 1 m from an end as 45: (2 + 4) / 2 / (pi / 4).

@@ -11,6 +11,7 @@
 #include "base/require.h"
 #include "ground/surfaces.h"
 #include "near.h"
+#include "terrain/plane.h"
 
 namespace rimehaul {
 
@@ -132,6 +133,32 @@ TEST_CASE("in a bend every heading between the two legs counts, and only there")
     CHECK(near(piece.attitude->cross_high.ratio(), at_bend ? 0.3 : leg, 2e-9));
     CHECK(near(piece.attitude->grade_high.ratio(),
                at_bend || piece.span.from.value() < corner ? leg : -leg, 2e-9));
+  }
+}
+
+// The line turns by 50 degrees at (30, 30); its two parts seen square to the line end 2.5 m to
+// either side of the tip of the wedge between them, 6 m to the north. Only that tip lies on the
+// hump, which climbs to the north between slopes of 0.72 to either side.
+TEST_CASE("a hump that only the wedge outside a corner reaches is within the bounds of planes") {
+  const auto hump = [](double east, double north) {
+    const double beside = std::clamp(2 - std::abs(east - 30), 0.0, 1.0);
+    return 1000 + 0.6 * std::clamp(north - 35.4, 0.0, 1.2) * beside;
+  };
+  const terrain::HeightMap map = map_of(hump, 0.25, {0, 0, 60, 60});
+  const geo::MapPoint corner = point(30, 30);
+  const auto bearing = [](double degrees) { return units::Bearing::from_degrees(degrees); };
+  const Polyline line{{geo::moved(corner, bearing(65), Metres{-10}), corner,
+                       geo::moved(corner, bearing(115), Metres{10})}};
+  const Footprint small{Metres{1}, Metres{1}};
+  const auto pieces = ground_under(map, line, {small, Metres{6}, Metres{4}});
+  REQUIRE(pieces.size() == 5);
+  REQUIRE(pieces[2].attitude.has_value());
+  for (const double heading_deg : {65.0, 90.0, 115.0}) {
+    const auto plane = fitted_gradient(map, point(30, 36), bearing(heading_deg), small);
+    REQUIRE(plane.has_value());
+    const terrain::Attitude tip = attitude_of(*plane, bearing(heading_deg));
+    CHECK(tip.cross.ratio() > 0.5);
+    CHECK(pieces[2].attitude->holds(tip));
   }
 }
 
