@@ -12,6 +12,8 @@
 
 namespace rimehaul::passage {
 
+using terrain::AttitudeBox;
+
 namespace {
 
 std::vector<Finding> findings_on_any_ground(const SlopeQuestion& question,
@@ -50,11 +52,7 @@ PlaneJudge::PlaneJudge(const SlopeQuestion& question)
   }
 }
 
-std::vector<Finding> PlaneJudge::findings_on(terrain::Attitude plane) const {
-  const terrain::AttitudeBox box{.grade_low = plane.grade,
-                                 .grade_high = plane.grade,
-                                 .cross_low = plane.cross,
-                                 .cross_high = plane.cross};
+std::vector<Finding> PlaneJudge::findings_over(const AttitudeBox& box) const {
   std::vector<Finding> findings;
   for (const WeighedOut& weighing : weighings_) {
     const Footing footing{.rig = question_.rig,
@@ -62,7 +60,8 @@ std::vector<Finding> PlaneJudge::findings_on(terrain::Attitude plane) const {
                           .grip = *weighing.grip.row(question_.snow),
                           .rules = question_.rules,
                           .carrier = box,
-                          .trailer = box};
+                          .trailer = box,
+                          .in_new_snow = question_.in_new_snow};
     std::ranges::move(judge_ground(footing), std::back_inserter(findings));
     findings.push_back(
         judge_stopping(footing, {question_.rules.sight, kStraight}, allowed_share_).finding);
@@ -70,15 +69,25 @@ std::vector<Finding> PlaneJudge::findings_on(terrain::Attitude plane) const {
   return findings;
 }
 
-Finding PlaneJudge::binding_on(terrain::Attitude plane) const {
+Finding PlaneJudge::binding_over(const AttitudeBox& box) const {
   base::require(!closed_.has_value(), "a rig closed on any ground is not asked about slopes");
-  std::vector<Finding> findings = findings_on(plane);
-  if (plane.cross != units::Slope{}) {
-    std::vector<Finding> other_side = findings_on({plane.grade, plane.cross.reversed()});
+  std::vector<Finding> findings = findings_over(box);
+  if (box.cross_low != units::Slope{} || box.cross_high != units::Slope{}) {
+    std::vector<Finding> other_side = findings_over({.grade_low = box.grade_low,
+                                                     .grade_high = box.grade_high,
+                                                     .cross_low = box.cross_high.reversed(),
+                                                     .cross_high = box.cross_low.reversed()});
     std::ranges::move(other_side, std::back_inserter(findings));
   }
   const std::size_t binding = binding_of(findings);
   return std::move(findings[binding]);
+}
+
+Finding PlaneJudge::binding_on(terrain::Attitude plane) const {
+  return binding_over({.grade_low = plane.grade,
+                       .grade_high = plane.grade,
+                       .cross_low = plane.cross,
+                       .cross_high = plane.cross});
 }
 
 bool PlaneJudge::passes(terrain::Attitude plane) const {

@@ -17,6 +17,7 @@ struct SlopeQuestion {
   const rig::Rig& rig;
   const Rules& rules;
   snow::SnowState snow;
+  units::Metres in_new_snow{0};  ///< how deep one sinks in the day's new snow
 };
 
 /// Judges planes as they are: the slope is exact, so no error is added to it.
@@ -36,9 +37,12 @@ class PlaneJudge {
   /// Requires that nothing closes the rig on any ground.
   [[nodiscard]] Finding binding_on(terrain::Attitude plane) const;
   [[nodiscard]] bool passes(terrain::Attitude plane) const;
+  /// The same for carrier and trailer anywhere in a box of planes, each on its own: a share at
+  /// least as large as on any of them.
+  [[nodiscard]] Finding binding_over(const terrain::AttitudeBox& box) const;
 
  private:
-  [[nodiscard]] std::vector<Finding> findings_on(terrain::Attitude plane) const;
+  [[nodiscard]] std::vector<Finding> findings_over(const terrain::AttitudeBox& box) const;
 
   SlopeQuestion question_;
   std::vector<WeighedOut> weighings_;
