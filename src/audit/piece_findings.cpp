@@ -31,8 +31,9 @@ std::vector<std::optional<snow::SnowState>> PieceFindings::states_at(
     const passage::Footfall& footfall) const {
   std::vector<std::optional<snow::SnowState>> states;
   for (const units::Instant hour : hours_) {
-    const passage::SnowQuestion question{judge_->snow(), leg_->stretch.line, judge_->tolerance(),
-                                         hour};
+    const passage::SnowQuestion question{
+        judge_->snow(), leg_->stretch.line, judge_->tolerance(), hour,
+        passage::is_groomed(judge_->scene().network.trails[leg_->stretch.trail])};
     for (const auto& state : passage::snow_under(footfall, question)) {
       if (std::ranges::find(states, state) == states.end()) {
         states.push_back(state);

@@ -90,7 +90,8 @@ class PlaceTeller {
       const passage::HoursOnLeg& hours) const {
     std::vector<std::optional<snow::SnowState>> met;
     for (const units::Instant when : hours.asked) {
-      const passage::SnowQuestion question{judge_.snow(), stretch_.line, judge_.tolerance(), when};
+      const passage::SnowQuestion question{judge_.snow(), stretch_.line, judge_.tolerance(), when,
+                                           passage::is_groomed(trail_)};
       for (const auto& state : passage::snow_under(footfall_, question)) {
         if (std::ranges::find(met, state) == met.end()) {
           met.push_back(state);

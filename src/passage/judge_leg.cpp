@@ -126,7 +126,8 @@ class LegWalk {
     told_.hours.asked.push_back(when);
     for (std::size_t i = 0; i < footfalls_.size(); ++i) {
       const Footfall& footfall = footfalls_[i];
-      const SnowQuestion question{judge_.snow(), stretch_.line, judge_.tolerance(), when};
+      const SnowQuestion question{judge_.snow(), stretch_.line, judge_.tolerance(), when,
+                                  is_groomed(judge_.scene().network.trails[stretch_.trail])};
       for (const std::optional<snow::SnowState>& state : snow_under(footfall, question)) {
         const auto& known = trodden_[i].judged;
         if (std::find(known.begin(), known.end(), state) == known.end()) {

@@ -57,7 +57,9 @@ std::vector<PlaceFinding> Judge::findings_at(const Stretch& stretch, const Footf
   WorstHere worst;
   std::vector<std::optional<SnowState>> judged;
   for (const Instant when : hours.asked) {
-    for (const auto& state : snow_under(footfall, {*snow_, stretch.line, tolerance_, when})) {
+    for (const auto& state :
+         snow_under(footfall, {*snow_, stretch.line, tolerance_, when,
+                               is_groomed(scene_->network.trails[stretch.trail])})) {
       if (std::ranges::find(judged, state) != judged.end()) {
         continue;
       }

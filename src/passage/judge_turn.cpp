@@ -98,7 +98,8 @@ Worst judge_ground_of(const Judge& judge, const Joint& joint, units::Instant whe
   course.sight = std::min(course.sight, course_of(judge, before, {}).sight);
   const Metres error = std::max(line_error_of(before), line_error_of(after));
   Worst worst;
-  const SnowQuestion question{judge.snow(), joint.line, judge.tolerance(), when};
+  const SnowQuestion question{judge.snow(), joint.line, judge.tolerance(), when,
+                              is_groomed(before) && is_groomed(after)};
   for (Footfall& footfall : footfalls(judge.scene(), joint.line, judge.rig(), error)) {
     footfall.radius = kStraight;  // a turn is crept, slower than walking pace: no bend pulls there
     for (const auto& state : snow_under(footfall, question)) {
@@ -132,7 +133,8 @@ TurnJudgement judge_turning_back(const Judge& judge, const Leg& before, units::I
   const geo::Polyline end = before.line.part({before.line.length() - near, before.line.length()});
   Footfall last = footfalls(judge.scene(), end, judge.rig(), line_error_of(trail)).back();
   last.radius = kStraight;
-  const auto states = snow_under(last, {judge.snow(), end, judge.tolerance(), when});
+  const auto states =
+      snow_under(last, {judge.snow(), end, judge.tolerance(), when, is_groomed(trail)});
   if (last.carrier.has_value() && last.trailer.has_value()) {
     last.carrier = for_every_heading(*last.carrier);
     last.trailer = for_every_heading(*last.trailer);

@@ -97,14 +97,14 @@ std::vector<geo::Height> heights_under(const Footfall& footfall) {
   return {middle, middle + off, middle + -off};
 }
 
-/// What lies on groomed snow is fresh, and grips as that does; nobody knows what lies under snow of
-/// which nobody has said how much it is.
-std::optional<SnowState> under_new_snow(const std::optional<SnowState>& state,
-                                        const snow::DayWeather& weather) {
+/// What lies on groomed snow is fresh, and grips as that does, and so is what nobody has groomed;
+/// nobody knows what lies under snow of which nobody has said how much it is.
+std::optional<SnowState> as_trodden(const std::optional<SnowState>& state,
+                                    const snow::DayWeather& weather, bool groomed) {
   if (!state || !weather.new_snow) {
     return std::nullopt;
   }
-  return *weather.new_snow < kNewSnowThatCounts
+  return groomed && *weather.new_snow < kNewSnowThatCounts
              ? *state
              : state->worst_with({snow::Wetness::dry, snow::Surface::fresh});
 }
@@ -129,8 +129,9 @@ std::vector<std::optional<SnowState>> snow_under(const Footfall& footfall,
   const std::vector<std::optional<Bearing>> aspects = aspects_under(footfall, question);
   for (const geo::Height height : heights_under(footfall)) {
     for (const std::optional<Bearing>& aspect : aspects) {
-      const std::optional<SnowState> state = under_new_snow(
-          question.snow.at({height, aspect, question.when}), question.snow.weather());
+      const std::optional<SnowState> state =
+          as_trodden(question.snow.at({height, aspect, question.when}), question.snow.weather(),
+                     question.groomed);
       if (std::ranges::find(states, state) == states.end()) {
         states.push_back(state);
       }

@@ -23,10 +23,17 @@ struct SnowQuestion {
   const geo::Polyline& line;  ///< along which footfalls count
   std::optional<units::Slope> tolerance;
   units::Instant when;
+  bool groomed;  ///< somebody grooms there; else what the report calls groomed is not
 };
 
+/// Proven only by somebody's word.
+[[nodiscard]] inline bool is_groomed(const trails::Trail& trail) {
+  return trail.groomed.value_or(false);
+}
+
 /// The states that may be met anywhere on a footfall, each once, that of its middle first; nothing
-/// stands for unknown. Under new snow a groomed surface counts as fresh; where nobody has said how
+/// stands for unknown. Under new snow, and where
+/// nobody grooms, a groomed surface counts as fresh; where nobody has said how
 /// much new snow there is, no surface is known. The snow is asked at the
 /// lowest and highest height that the carrier's box lets the line reach from the middle's, and for
 /// all aspects that the box lets the ground have, no further apart than 15 degrees; and without an

@@ -61,7 +61,7 @@ States asked(Footfall footfall, std::optional<units::Bearing> aspect) {
   footfall.aspect = aspect;
   const snow::ReportedSnow snow = report();
   const geo::Polyline line{{place(0, 0), place(0, 100)}};
-  return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning()});
+  return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning(), true});
 }
 
 }  // namespace
@@ -92,7 +92,8 @@ TEST_CASE("ground that just may be level may face anywhere") {
   Footfall footfall = northbound(1100, box(-0.25, 0.0, 0.0));
   footfall.aspect = units::Bearing::from_degrees(0);
   const auto states = [&](double tolerance) {
-    return snow_under(footfall, {snow, line, units::Slope::from_ratio(tolerance), mid_morning()});
+    return snow_under(footfall,
+                      {snow, line, units::Slope::from_ratio(tolerance), mid_morning(), true});
   };
   CHECK(states(0.2499) == States{kDry});
   CHECK(states(0.25) == States{kDry, kWet});
@@ -104,12 +105,12 @@ TEST_CASE("ground of which it is not known how it lies, or how well, may face an
   Footfall footfall = northbound(1100, box(-0.03, 0.0, 0.005));
   footfall.aspect = units::Bearing::from_degrees(0);
   std::optional<units::Slope> tolerance = units::Slope::from_percent(1);
-  REQUIRE(snow_under(footfall, {snow, line, tolerance, mid_morning()}) == States{kDry});
+  REQUIRE(snow_under(footfall, {snow, line, tolerance, mid_morning(), true}) == States{kDry});
   tolerance.reset();
-  CHECK(snow_under(footfall, {snow, line, tolerance, mid_morning()}) == States{kDry, kWet});
+  CHECK(snow_under(footfall, {snow, line, tolerance, mid_morning(), true}) == States{kDry, kWet});
   tolerance = units::Slope::from_percent(1);
   footfall.carrier.reset();
-  CHECK(snow_under(footfall, {snow, line, tolerance, mid_morning()}) == States{kDry, kWet});
+  CHECK(snow_under(footfall, {snow, line, tolerance, mid_morning(), true}) == States{kDry, kWet});
 }
 
 TEST_CASE("a footfall round a corner meets the snow of every way that the ground faces there") {
@@ -118,7 +119,7 @@ TEST_CASE("a footfall round a corner meets the snow of every way that the ground
   Footfall footfall = northbound(1100, box(-0.3, 0.0, 0.005));
   footfall.aspect = units::Bearing::from_degrees(0);
   const auto states = [&](const geo::Polyline& line) {
-    return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning()});
+    return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning(), true});
   };
   CHECK(states(geo::Polyline{{place(0, 0), place(0, 20), place(0, 42.5), place(50, 42.5)}}) ==
         States{kDry, kWet});
@@ -148,7 +149,7 @@ TEST_CASE("no snow is asked for beyond the aspects that the box lets the ground 
     Footfall footfall = northbound(1100, box(-0.35, 0.35, 0.05));
     footfall.aspect = units::Bearing::from_degrees(45);
     const geo::Polyline line{{place(0, 0), place(0, 100)}};
-    return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning()});
+    return snow_under(footfall, {snow, line, units::Slope::from_percent(1), mid_morning(), true});
   };
   CHECK(asked_with_dry_in(36.8, 53.2) == States{kDry});
   CHECK(asked_with_dry_in(37.0, 53.2) == States{kDry, kWet});
@@ -162,7 +163,7 @@ TEST_CASE("3 cm of new snow make a groomed surface a fresh one, and leave ice wh
     const snow::ConstantSnow snow{{snow::Wetness::moist, surface}, weather, "test"};
     const geo::Polyline line{{place(0, 0), place(0, 100)}};
     return snow_under(northbound(900, box(0.1, 0, 0)),
-                      {snow, line, units::Slope::from_percent(1), mid_morning()});
+                      {snow, line, units::Slope::from_percent(1), mid_morning(), true});
   };
   const auto moist = [](snow::Surface surface) {
     return States{SnowState{snow::Wetness::moist, surface}};
@@ -173,6 +174,63 @@ TEST_CASE("3 cm of new snow make a groomed surface a fresh one, and leave ice wh
   CHECK(under(snow::Surface::groomed, std::nan("")) == moist(snow::Surface::fresh));
   CHECK(under(snow::Surface::ice, 0.5) == moist(snow::Surface::ice));
   CHECK(under(snow::Surface::groomed, std::nullopt) == States{std::nullopt});  // nobody has said
+}
+
+TEST_CASE("where nobody grooms, what the report calls groomed counts as fresh, and ice as ice") {
+  const auto ungroomed = [](snow::Surface surface) {
+    const snow::ConstantSnow snow{{snow::Wetness::wet, surface}, plain_weather(), "test"};
+    const geo::Polyline line{{place(0, 0), place(0, 100)}};
+    return snow_under(northbound(900, box(0.1, 0, 0)),
+                      {snow, line, units::Slope::from_percent(1), mid_morning(), false});
+  };
+  using enum snow::Surface;
+  CHECK(ungroomed(groomed) == States{SnowState{snow::Wetness::wet, fresh}});
+  CHECK(ungroomed(fresh) == States{SnowState{snow::Wetness::wet, fresh}});
+  CHECK(ungroomed(ice) == States{SnowState{snow::Wetness::wet, ice}});
+}
+
+TEST_CASE("a leg of an ungroomed trail is judged in fresh snow") {
+  TestTrails all = two_ways();
+  const rig::Rig rig = solo_rig();
+  const snow::ConstantSnow snow = snow_of(snow::Wetness::moist);
+  for (const std::optional<bool> groomed : {std::optional{true}, std::optional{false}, {}}) {
+    for (trails::Trail& trail : all.trails) {
+      trail.groomed = groomed;
+    }
+    const passage::Scene scene = scene_of({}, all);
+    const passage::Judge judge{scene, rig, snow};
+    const snow::Surface trodden =
+        groomed.value_or(false) ? snow::Surface::groomed : snow::Surface::fresh;
+    const passage::LegJudgement judged = judge.judge(trails::LegId{0}, mid_morning());
+    REQUIRE(judged.snow.size() == 1);
+    CHECK(judged.snow.front() == SnowState{snow::Wetness::moist, trodden});
+  }
+}
+
+TEST_CASE("a turn between two trails is groomed only where both are") {
+  TestTrails all = two_ways();
+  const rig::Rig rig = solo_rig();
+  const snow::ConstantSnow snow = snow_of(snow::Wetness::moist);
+  const auto climb_share = [&](bool way_groomed, bool link_groomed) {
+    all.trails[0].groomed = way_groomed;
+    all.trails[2].groomed = link_groomed;
+    const passage::Scene scene =
+        scene_of({.ground = [](double, double north_m) { return 1000 + 0.1 * north_m; }}, all);
+    REQUIRE(scene.network.legs[8].trail == 2);
+    const passage::Judge judge{scene, rig, snow};
+    for (const passage::Finding& finding :
+         judge.judge_turn(trails::LegId{0}, trails::LegId{8}, mid_morning()).findings) {
+      if (finding.check == passage::Check::climb_traction) {
+        return finding.share.value();
+      }
+    }
+    return std::nan("");
+  };
+  const double groomed = climb_share(true, true);
+  const double fresh = climb_share(false, false);
+  CHECK(groomed < fresh);
+  CHECK(climb_share(true, false) == fresh);
+  CHECK(climb_share(false, true) == fresh);
 }
 
 TEST_CASE("snow that changes whenever it is asked counts as unknown and closes") {
@@ -202,7 +260,7 @@ TEST_CASE("whatever snow a place on a footfall has was asked for, on rolling gro
   std::size_t overlooked = 0;
   std::size_t mixed = 0;
   for (const trails::Leg& leg : scene.network.legs) {
-    const passage::SnowQuestion question{snow, leg.line, judge.tolerance(), mid_morning()};
+    const passage::SnowQuestion question{snow, leg.line, judge.tolerance(), mid_morning(), true};
     for (const Footfall& footfall : passage::footfalls(scene, leg.line, rig, units::Metres{1})) {
       const States states = snow_under(footfall, question);
       mixed += states.size() > 1 ? 1U : 0U;
