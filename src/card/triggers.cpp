@@ -189,6 +189,7 @@ units::Metres least_visibility(const search::Route& route, const CardContext& co
   units::Metres least{0};
   for (const search::RouteLeg& part : route.legs) {
     const trails::Trail& trail = trail_of(context.scene.network, part);
+    least = std::max(least, trail.least_visibility.value_or(units::Metres{0}));
     if (trail.marker_spacing) {
       least = std::max(least, *trail.marker_spacing * rules.markers_in_sight);
     }

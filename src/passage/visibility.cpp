@@ -14,10 +14,28 @@ bool is_length(units::Metres length) {
   return std::isfinite(length.value()) && length > units::Metres{0};
 }
 
+/// Where nothing shows the way: against what the site asks for there.
+Finding judge_unmarked(const snow::DayWeather& weather, const trails::Trail& way) {
+  if (!way.least_visibility || !is_length(*way.least_visibility)) {
+    return unknown(Check::visibility, "least visibility to cross " + way.name);
+  }
+  if (!weather.visibility || !std::isfinite(weather.visibility->value())) {
+    return unknown(Check::visibility, "today's visibility");
+  }
+  Finding finding = held_to(Check::visibility, amount(*way.least_visibility),
+                            amount(*weather.visibility), "too little to cross open ground by");
+  finding.inputs.add("needed", amount(*way.least_visibility), Origin::trail)
+      .add("seen", amount(*weather.visibility), Origin::snow_report);
+  return finding;
+}
+
 }  // namespace
 
 Finding judge_visibility(const snow::DayWeather& weather, const trails::Trail& trail,
                          const Rules& rules) {
+  if (!trail.marked) {
+    return judge_unmarked(weather, trail);
+  }
   if (rules.markers_in_sight == 0.0) {
     return kept(Check::visibility, "the rules ask for no markers in sight");
   }

@@ -57,8 +57,4 @@ using RouteAnswer = std::variant<std::vector<Route>, NoRoute>;
                                       const passage::LegJudge& judge,
                                       const RouteQuestion& question);
 
-/// Smooth penalty on a share: 1 / (1 - (share / allowed)^2 / 2), from 1 at share 0 to 2 at allowed.
-/// Infinite unless 0 <= share <= allowed and allowed > 0.
-[[nodiscard]] double share_penalty(double share, double allowed);
-
 }  // namespace rimehaul::search

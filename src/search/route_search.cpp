@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "passage/share_penalty.h"
+
 namespace rimehaul::search {
 
 using trails::LegId;
@@ -13,7 +15,7 @@ double price_of_share(const LegFacts& /*leg*/, double share) {
   return share;
 }
 double price_of_safety(const LegFacts& leg, double share) {
-  return leg.time_s * share_penalty(share, leg.allowed_share);
+  return leg.time_s * passage::share_penalty(share, leg.allowed_share);
 }
 double price_of_time(const LegFacts& leg, double /*share*/) {
   return leg.time_s;

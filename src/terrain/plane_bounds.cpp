@@ -87,16 +87,6 @@ std::optional<AttitudeBox> attitudes_from(const HeightMap& heights, const Footpr
 
 }  // namespace
 
-GradientBox GradientBox::with(Gradient gradient) const {
-  return {{std::min(low.east, gradient.east), std::min(low.north, gradient.north)},
-          {std::max(high.east, gradient.east), std::max(high.north, gradient.north)}};
-}
-
-Slope GradientBox::diameter() const {
-  return Slope::from_ratio(
-      std::hypot(high.east.ratio() - low.east.ratio(), high.north.ratio() - low.north.ratio()));
-}
-
 std::optional<AttitudeBox> plane_attitudes(const HeightMap& heights, const Footprint& footprint,
                                            const Stands& stands, Slope spread) {
   const double width_deg = stands.headings.width_deg();

@@ -4,20 +4,11 @@
 
 #include <optional>
 
+#include "terrain/gradient_box.h"
 #include "terrain/heading_arc.h"
 #include "terrain/stretch.h"
 
 namespace rimehaul::terrain {
-
-/// The smallest upright box in (east, north) that holds some gradients.
-struct GradientBox {
-  Gradient low;
-  Gradient high;
-
-  [[nodiscard]] GradientBox with(Gradient gradient) const;
-  /// Between its far corners: no two gradients in it differ by more.
-  [[nodiscard]] units::Slope diameter() const;
-};
 
 /// Where a footprint may stand: its middle on a straight piece of line or so far beside it, its
 /// heading anywhere in an arc.

@@ -7,6 +7,7 @@
 
 #include "base/require.h"
 #include "terrain/gradient.h"
+#include "terrain/gradient_box.h"
 #include "terrain/heading_arc.h"
 #include "terrain/patch.h"
 #include "terrain/plane_bounds.h"
@@ -65,14 +66,6 @@ Strip swept_by(const Walk& walk, const Part& part, double sine) {
   const Metres half_length = walk.footprint.length / 2.0;
   const Metres half_width = walk.footprint.gauge / 2.0 + walk.line_error;
   return {part.from, part.to, half_length + sine * half_width, half_width + sine * half_length};
-}
-
-/// The four extreme gradients of a part of a patch: its others lie between them.
-std::array<Gradient, 4> extremes_of(const GridFrame& frame, const PatchRises& rises) {
-  return {frame.to_map({rises.per_column_low, rises.per_row_low}),
-          frame.to_map({rises.per_column_low, rises.per_row_high}),
-          frame.to_map({rises.per_column_high, rises.per_row_low}),
-          frame.to_map({rises.per_column_high, rises.per_row_high})};
 }
 
 /// A part and what lies beyond its ends of the wedge outside a corner, where the true track may

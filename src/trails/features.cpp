@@ -91,4 +91,21 @@ const char* words_for(StationKind kind) {
   throw base::OurFault{"a station is of no known kind"};
 }
 
+std::vector<std::string> OpenGround::missing() const {
+  std::vector<std::string> names;
+  const auto note = [&names](bool given, const char* column) {
+    if (!given) {
+      names.emplace_back(column);
+    }
+  };
+  note(width.has_value(), "width_m");
+  note(lanes.has_value(), "lanes");
+  note(shared_with_skiers.has_value(), "skiers");
+  note(hours.has_value(), "open_from");
+  note(hours.has_value(), "open_to");
+  note(line_error.has_value(), "error_m");
+  note(least_visibility.has_value(), "visibility_m");
+  return names;
+}
+
 }  // namespace rimehaul::trails

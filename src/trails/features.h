@@ -3,8 +3,10 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "geo/region.h"
+#include "trails/trail.h"
 #include "units/clock.h"
 #include "units/quantities.h"
 #include "units/slope.h"
@@ -24,12 +26,28 @@ struct Station {
 
 enum class ZoneKind { forbidden, speed_limit, open_ground, release_area, runout };
 
+/// How ground without a trail may be crossed: what a trail over it would say, in the same words.
+/// Attributes that bear on safety have no default: `missing` names those not given.
+struct OpenGround {
+  std::optional<units::Metres> width;  ///< of the strip that must be free and open, edge to edge
+  std::optional<int> lanes;            ///< 1 or more
+  std::optional<bool> shared_with_skiers;
+  std::optional<OpenHours> hours;
+  std::optional<units::Metres> line_error;  ///< how far to each side a driver may stray
+  std::optional<units::Metres> sight;       ///< none: the site's rule
+  std::optional<units::MetresPerSecond> most_wind;
+  std::optional<units::Metres> least_visibility;
+
+  [[nodiscard]] std::vector<std::string> missing() const;
+};
+
 struct Zone {
   std::string name;
   ZoneKind kind = ZoneKind::forbidden;
   geo::Region region;
   std::optional<units::MetresPerSecond> speed;  ///< of a speed limit; missing closes the zone
   std::string file{};                           ///< where it was read, for faults
+  OpenGround crossing{};                        ///< of open ground; of all else, nothing given
 };
 
 /// What a mark on a trail speaks of.

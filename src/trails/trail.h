@@ -36,6 +36,9 @@ struct Trail {
   std::optional<units::Metres> marker_spacing;        ///< between trail markers
   std::optional<units::MetresPerSecond> most_wind{};  ///< where lower than the site's rule
   std::string file;                                   ///< where it was read, for faults and cards
+  /// False: a way over open ground, on which nothing shows the way.
+  bool marked = true;
+  std::optional<units::Metres> least_visibility{};  ///< of a way that is not marked
 
   /// Names of the safety attributes that were not given, as they are called in the files.
   [[nodiscard]] std::vector<std::string> missing() const;

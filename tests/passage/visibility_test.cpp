@@ -47,6 +47,26 @@ TEST_CASE("visibility or spacing that nobody gave closes, unless no markers are 
   CHECK(stand_at(std::nullopt, std::nullopt, 0.0) == Stand::passes);
 }
 
+TEST_CASE("where nothing is marked the place's own least visibility counts, whatever the markers") {
+  const auto stand = [](std::optional<Metres> seen, std::optional<Metres> least) {
+    trails::Trail way = marked_every(Metres{10});
+    way.marked = false;
+    way.least_visibility = least;
+    Rules rules;
+    rules.markers_in_sight = 0.0;
+    snow::DayWeather weather;
+    weather.visibility = seen;
+    return stand_of(judge_visibility(weather, way, rules), 0.7);
+  };
+  CHECK(stand(Metres{300}, Metres{300}) == Stand::passes);
+  CHECK(stand(Metres{299.9}, Metres{300}) == Stand::refused);
+  CHECK(stand(std::nullopt, Metres{300}) == Stand::missing);
+  CHECK(stand(Metres{kVoid}, Metres{300}) == Stand::missing);
+  CHECK(stand(Metres{300}, std::nullopt) == Stand::missing);
+  CHECK(stand(Metres{300}, Metres{kVoid}) == Stand::missing);
+  CHECK(stand(Metres{300}, Metres{0}) == Stand::missing);
+}
+
 TEST_CASE("a rule that is no number closes") {
   for (const double bad : {kVoid, -1.0, std::numeric_limits<double>::infinity()}) {
     CHECK(stand_at(Metres{500}, Metres{25}, bad) == Stand::missing);

@@ -73,7 +73,8 @@ class Enumeration {
     const double share = std::max(*judged.share(), turn_share);
     cost.decision = cost.decision || judged.verdict == Verdict::restricted;
     cost.worst_share = std::max(cost.worst_share, share);
-    cost.weighted += judged.time.value() * share_penalty(share, judged.allowed_share);
+    cost.weighted +=
+        judged.time.value() * rimehaul::passage::share_penalty(share, judged.allowed_share);
     cost.time += judged.time.value();
     cost.fuel += judged.fuel.value();
     const auto reached =
@@ -111,7 +112,8 @@ double weighted_time(const Route& route) {
   double weighted = 0.0;
   for (const RouteLeg& one : route.legs) {
     const double share = std::max(*one.judgement.share(), *one.turn_into.binding.share);
-    weighted += one.judgement.time.value() * share_penalty(share, one.judgement.allowed_share);
+    weighted += one.judgement.time.value() *
+                rimehaul::passage::share_penalty(share, one.judgement.allowed_share);
   }
   return weighted;
 }

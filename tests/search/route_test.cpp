@@ -116,16 +116,6 @@ TEST_CASE("time weighted by the penalty on share decides among ways of the same 
   CHECK(legs_of(safest[0]) == std::vector<LegId>{leg(0), leg(6), leg(8)});
 }
 
-TEST_CASE("the penalty on share runs from 1 to 2 and is infinite beyond what is allowed") {
-  CHECK(share_penalty(0.0, 0.7) == 1.0);
-  CHECK(near(share_penalty(0.7, 0.7), 2.0, 1e-12));
-  CHECK(near(share_penalty(0.35, 0.7), 8.0 / 7.0, 1e-12));
-  CHECK(std::isinf(share_penalty(0.7000001, 0.7)));
-  CHECK(std::isinf(share_penalty(-0.1, 0.7)));
-  CHECK(std::isinf(share_penalty(std::nan(""), 0.7)));
-  CHECK(std::isinf(share_penalty(0.0, 0.0)));
-}
-
 TEST_CASE(
     "a leg at the allowed share is driven, a hair above it is not, nor one of unknown share") {
   const Network network = network_of(2, {{0, 1}});

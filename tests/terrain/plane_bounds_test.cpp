@@ -161,15 +161,6 @@ TEST_CASE("wide arcs, arcs that are no number, and holes leave planes unbounded"
   }
 }
 
-TEST_CASE("a box of gradients reaches from the lowest to the highest, corner to corner") {
-  const Gradient low{Slope::from_ratio(-0.1), Slope::from_ratio(0.2)};
-  const terrain::GradientBox box =
-      terrain::GradientBox{low, low}.with({Slope::from_ratio(0.2), Slope::from_ratio(0.1)});
-  CHECK(near(box.low.north.ratio(), 0.1, 0));
-  CHECK(near(box.high.east.ratio(), 0.2, 0));
-  CHECK(near(box.diameter().ratio(), std::hypot(0.3, 0.1), 1e-12));
-}
-
 TEST_CASE("on rough fine ground planes are bounded well within the surface's own extremes") {
   const terrain::HeightMap fine = map_of(testing::rough(3, 0.03, 0.05), 0.5, {0, 0, 60, 60});
   const geo::Polyline line{{point(30, 10), point(33, 50)}};

@@ -88,6 +88,24 @@ Trail trail_of(const LayerFeature& feature, const Columns& columns, const std::s
   return trail;
 }
 
+/// What a zone says of crossing it; only open ground is asked.
+trails::OpenGround crossing_of(const Columns& columns) {
+  trails::OpenGround crossing{
+      .width = metres(columns.number("width_m", kAboveZero)),
+      .lanes = columns.whole_number("lanes", {1, 100, "a whole number of 1 or more"}),
+      .shared_with_skiers = columns.yes_no("skiers"),
+      .hours = hours_of(columns),
+      .line_error = metres(columns.number("error_m", kZeroOrMore)),
+      .sight = metres(columns.number("sight_m", kAboveZero)),
+      .most_wind = speed(columns.number("wind_kmh", kAboveZero)),
+      .least_visibility = metres(columns.number("visibility_m", kAboveZero))};
+  if (const auto missing = crossing.missing(); !missing.empty()) {
+    columns.doubt({"no way over it is looked for, because it does not say " + list_of(missing),
+                   "fill in these columns, or leave it as it is"});
+  }
+  return crossing;
+}
+
 /// Names already used in a file; a second use is a fault.
 class UsedNames {
  public:
@@ -173,8 +191,13 @@ base::Reading<std::vector<trails::Station>> read_stations(const LayerFile& file,
 
 base::Reading<std::vector<trails::Zone>> read_zones(const LayerFile& file,
                                                     const geo::MapFrame& frame) {
-  auto features = read_features(
-      file, frame, {"zones", "zone", {ShapeKind::area}, {"name", "kind", "speed_kmh"}});
+  auto features =
+      read_features(file, frame,
+                    {"zones",
+                     "zone",
+                     {ShapeKind::area},
+                     {"name", "kind", "speed_kmh", "width_m", "lanes", "skiers", "open_from",
+                      "open_to", "error_m", "sight_m", "wind_kmh", "visibility_m"}});
   base::Reading<std::vector<trails::Zone>> reading;
   reading.faults = std::move(features.faults);
   UsedNames names;
@@ -191,12 +214,15 @@ base::Reading<std::vector<trails::Zone>> read_zones(const LayerFile& file,
     if (kind == ZoneKind::speed_limit && !most_speed) {
       columns.doubt({"it is closed, because it does not say speed_kmh", "fill in this column"});
     }
+    const auto crossing =
+        kind == ZoneKind::open_ground ? crossing_of(columns) : trails::OpenGround{};
     for (const auto& rings : feature.shape) {
       reading.data.push_back({.name = feature.name.empty() ? feature.place : feature.name,
                               .kind = kind.value_or(ZoneKind::forbidden),
                               .region = {rings},
                               .speed = most_speed,
-                              .file = file.shown});
+                              .file = file.shown,
+                              .crossing = crossing});
     }
   }
   tell_if_empty(reading, file, "zones");

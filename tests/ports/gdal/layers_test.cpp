@@ -244,7 +244,11 @@ TEST_CASE("zones: kinds, holes, several polygons of one name, and 36 km/h is 10 
   const auto reading = read_zones({folder.path(), "z.geojson"}, test_frame());
   INFO(lines_of(reading.faults));
   REQUIRE(reading.data.size() == 5);
-  CHECK(reading.faults.empty());
+  REQUIRE(reading.faults.size() == 1);  // of the open ground: nobody said how it is crossed
+  CHECK(reading.faults[0].weight == base::Weight::doubt);
+  CHECK(reading.faults[0].problem ==
+        "no way over it is looked for, because it does not say width_m, lanes, skiers, open_from, "
+        "open_to, error_m, visibility_m");
   REQUIRE(reading.data[0].speed.has_value());
   CHECK(near(reading.data[0].speed->value(), 10.0, 1e-12));
   CHECK(reading.data[1].region.rings.size() == 2);
@@ -253,6 +257,32 @@ TEST_CASE("zones: kinds, holes, several polygons of one name, and 36 km/h is 10 
   CHECK(reading.data[3].name == "Two");
   CHECK(reading.data[3].region.rings.size() == 1);
   CHECK(reading.data[4].kind == ZoneKind::release_area);
+}
+
+TEST_CASE("open ground says how it is crossed in the words of a trail; other zones are not asked") {
+  const TempFolder folder;
+  const std::string said =
+      R"("width_m": 8, "lanes": 1, "skiers": "yes", "open_from": "07:00", "open_to": "15:00",)"
+      R"("error_m": 3, "sight_m": 40, "wind_kmh": 36, "visibility_m": 300)";
+  folder.write("z.geojson",
+               geojson({area_feature(R"("name": "Moor", "kind": "open_ground", )" + said),
+                        area_feature(R"("name": "Face", "kind": "forbidden", )" + said)}));
+  const auto reading = read_zones({folder.path(), "z.geojson"}, test_frame());
+  INFO(lines_of(reading.faults));
+  CHECK(reading.faults.empty());
+  REQUIRE(reading.data.size() == 2);
+  const trails::OpenGround& moor = reading.data[0].crossing;
+  CHECK(moor.missing().empty());
+  CHECK(moor.width == Metres{8});
+  CHECK(moor.lanes == 1);
+  CHECK(moor.shared_with_skiers == true);
+  CHECK(moor.hours == trails::OpenHours{{7 * 60}, {15 * 60}});
+  CHECK(moor.line_error == Metres{3});
+  CHECK(moor.sight == Metres{40});
+  REQUIRE(moor.most_wind.has_value());
+  CHECK(near(moor.most_wind->value(), 10.0, 1e-12));
+  CHECK(moor.least_visibility == Metres{300});
+  CHECK(reading.data[1].crossing.missing().size() == 7);
 }
 
 TEST_CASE("a zone whose kind cannot be read counts as forbidden, and its name may stand twice") {
