@@ -14,9 +14,9 @@ namespace rimehaul::crossing {
 
 /// Takes items out in the order of their keys; what is put in meanwhile must have no smaller key
 /// than what was taken out last. Among equal keys the order is fixed, but is no promise. Buckets as
-/// Dial (1969), for a window of keys; items with keys beyond it wait in blocks of keys. A put costs
-/// the same however many items there are. Holds 4 bytes an item and half a kibibyte a bucket in
-/// use.
+/// Dial (1969) has them, for a window of keys; items with keys beyond it wait in blocks of keys. A
+/// put costs the same however many items there are. Holds 4 bytes an item and half a kibibyte a
+/// bucket in use.
 class BucketQueue {
  public:
   using Item = std::uint32_t;

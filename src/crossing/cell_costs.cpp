@@ -12,7 +12,7 @@
 namespace rimehaul::crossing {
 namespace {
 
-constexpr double kBarred = -1.0;  // lower than any sum, so no way is ever better
+constexpr double kBarred = -std::numeric_limits<double>::infinity();  // no sum is ever lower
 constexpr double kNotYet = std::numeric_limits<double>::infinity();
 
 std::size_t stride_of(Extent extent) {
