@@ -1,0 +1,139 @@
+// A way over the lattice drawn as a line that a rig can drive.
+#include "crossing/drawn_way.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace rimehaul::crossing {
+
+using geo::MapPoint;
+using units::Bearing;
+using units::Metres;
+
+namespace {
+
+/// Over so many moves what is off at an end is spread (our choice).
+constexpr std::size_t kMovesToBend = 6;
+/// Straight pieces leave out no more points than this (our choice).
+constexpr std::size_t kMostLeftOut = 40;
+/// Pieces that turn less are one.
+constexpr double kStraightDeg = 0.01;
+constexpr double kArcStepDeg = 5.0;
+
+struct Shift {
+  Metres east;
+  Metres north;
+};
+
+MapPoint shifted(MapPoint point, Shift by, double share) {
+  return {point.east + share * by.east, point.north + share * by.north};
+}
+
+double turn_deg(MapPoint before, MapPoint corner, MapPoint after) {
+  return geo::bearing({before, corner}).turn_to(geo::bearing({corner, after}));
+}
+
+/// The largest share on the cells that a straight piece passes, heading along it.
+double share_along(const OpenGround& ground, const geo::Segment& piece) {
+  const Metres length = geo::distance(piece.from, piece.to);
+  const auto steps = static_cast<int>(std::ceil(length / (ground.lattice().pitch / 2.0)));
+  const terrain::HeadingArc heading{geo::bearing(piece)};
+  double share = 0.0;
+  for (int i = 0; i <= steps; ++i) {
+    const MapPoint place = geo::between(piece, static_cast<double>(i) / std::max(steps, 1));
+    const auto cell = cell_of(ground.lattice(), place);
+    share = std::max(
+        share, cell ? ground.share_on(*cell, heading) : std::numeric_limits<double>::infinity());
+  }
+  return share;
+}
+
+/// Points without those in the middle of a straight piece.
+std::vector<MapPoint> corners_of(const std::vector<MapPoint>& points) {
+  std::vector<MapPoint> corners{points.front()};
+  for (std::size_t i = 1; i + 1 < points.size(); ++i) {
+    if (std::abs(turn_deg(corners.back(), points[i], points[i + 1])) > kStraightDeg) {
+      corners.push_back(points[i]);
+    }
+  }
+  corners.push_back(points.back());
+  return corners;
+}
+
+}  // namespace
+
+std::optional<std::vector<MapPoint>> bent_to(const Ends& ends, const Lattice& lattice,
+                                             const Way& way) {
+  if (way.states.size() < 3) {
+    return std::nullopt;
+  }
+  std::vector<MapPoint> points;
+  points.reserve(way.states.size());
+  for (const State& state : way.states) {
+    points.push_back(centre_of(lattice, state.cell));
+  }
+  const Shift first{ends.from.east - points.front().east, ends.from.north - points.front().north};
+  const Shift last{ends.to.east - points.back().east, ends.to.north - points.back().north};
+  const std::size_t moves = std::min(kMovesToBend, points.size() - 1);
+  const std::size_t end = points.size() - 1;
+  for (std::size_t i = 0; i < moves; ++i) {
+    const double share = 1.0 - static_cast<double>(i) / static_cast<double>(moves);
+    points[i] = shifted(points[i], first, share);
+    points[end - i] = shifted(points[end - i], last, share);
+  }
+  points.front() = ends.from;
+  points.back() = ends.to;
+  return points;
+}
+
+std::vector<MapPoint> straightened(const std::vector<MapPoint>& points, const OpenGround& ground) {
+  std::vector<MapPoint> kept{points.front()};
+  std::size_t at = 1;
+  const std::size_t last = points.size() - 2;
+  while (at < last) {
+    kept.push_back(points[at]);
+    std::size_t next = at + 1;
+    double left_out = share_along(ground, {points[at], points[next]});
+    for (std::size_t further = at + 2; further <= std::min(last, at + kMostLeftOut); ++further) {
+      left_out = std::max(left_out, share_along(ground, {points[further - 1], points[further]}));
+      if (share_along(ground, {points[at], points[further]}) <= left_out) {
+        next = further;
+      }
+    }
+    at = next;
+  }
+  kept.push_back(points[at]);
+  kept.push_back(points.back());
+  return kept;
+}
+
+geo::Polyline rounded(const std::vector<MapPoint>& points) {
+  const std::vector<MapPoint> corners = corners_of(points);
+  std::vector<MapPoint> line{corners.front()};
+  for (std::size_t i = 1; i + 1 < corners.size(); ++i) {
+    const double turn = turn_deg(corners[i - 1], corners[i], corners[i + 1]);
+    const Metres tangent = std::min(geo::distance(corners[i - 1], corners[i]),
+                                    geo::distance(corners[i], corners[i + 1])) /
+                           2.0;
+    const Bearing in = geo::bearing({corners[i - 1], corners[i]});
+    const double half_rad = std::abs(turn) / 2.0 * std::numbers::pi / 180.0;
+    const Metres radius = tangent / std::tan(half_rad);
+    MapPoint place = geo::moved(corners[i], in, -tangent);
+    line.push_back(place);
+    const int steps = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / kArcStepDeg)));
+    const double step_deg = turn / steps;
+    const Metres chord =
+        2.0 * std::sin(std::abs(step_deg) / 2.0 * std::numbers::pi / 180.0) * radius;
+    for (int step = 0; step < steps; ++step) {
+      place =
+          geo::moved(place, Bearing::from_degrees(in.degrees() + (step + 0.5) * step_deg), chord);
+      line.push_back(place);
+    }
+  }
+  line.push_back(corners.back());
+  return geo::Polyline{std::move(line)};
+}
+
+}  // namespace rimehaul::crossing
