@@ -7,6 +7,7 @@
 
 #include "app/answer.h"
 #include "app/board_on_cores.h"
+#include "app/open_ground.h"
 #include "app/print_doubts.h"
 #include "app/progress.h"
 #include "app/question.h"
@@ -55,34 +56,42 @@ day::BoardQuestion question_of(const BoardOptions& options, const trails::Networ
   return question;
 }
 
-/// A snow class, who says so, and its judge.
+/// A snow class, and who says so.
 struct Column {
   snow::SnowState state;
   ChosenSnow snow;
-  passage::Judge judge;
 };
 
-std::list<Column> columns_of(const LoadedSite& site, const rig::Rig& rig,
-                             const BoardOptions& options, units::Instant depart) {
-  std::list<Column> columns;
+std::vector<Column> columns_of(const LoadedSite& site, const BoardOptions& options,
+                               units::Instant depart) {
+  std::vector<Column> columns;
   for (const snow::SnowState& state : snows_asked(options)) {
     SnowOptions one = options.weather;
     one.wetness = snow::key_of(state.wetness);
     one.surface = snow::key_of(state.surface);
-    ChosenSnow snow = snow_to_judge_by(site, one, depart);
-    const snow::SnowAt& at = *snow.snow;
-    const passage::Judge judge = columns.empty() ? passage::Judge{*site.scene, rig, at}
-                                                 : columns.front().judge.with_snow(at);
-    columns.push_back({state, std::move(snow), judge});
+    columns.push_back({state, snow_to_judge_by(site, one, depart)});
   }
   return columns;
 }
 
-day::DayBoard board_of(const std::list<Column>& columns, day::BoardQuestion question,
+std::vector<const snow::SnowAt*> snows_in(const std::vector<Column>& columns) {
+  std::vector<const snow::SnowAt*> snows;
+  for (const Column& column : columns) {
+    snows.push_back(column.snow.snow.get());
+  }
+  return snows;
+}
+
+day::DayBoard board_of(const passage::Scene& scene, const rig::Rig& rig,
+                       const std::vector<Column>& columns, day::BoardQuestion question,
                        const Outside& outside) {
+  std::list<passage::Judge> judges;
   std::vector<day::BoardSnow> snows;
   for (const Column& column : columns) {
-    snows.push_back({.state = column.state, .judge = column.judge});
+    const snow::SnowAt& snow = *column.snow.snow;
+    judges.push_back(judges.empty() ? passage::Judge{scene, rig, snow}
+                                    : judges.front().with_snow(snow));
+    snows.push_back({.state = column.state, .judge = judges.back()});
   }
   Progress progress{outside, "judging pairs"};
   question.rewalk = outside.rewalk;
@@ -93,13 +102,14 @@ day::DayBoard board_of(const std::list<Column>& columns, day::BoardQuestion ques
 }  // namespace
 
 Status board(const BoardOptions& options, const Outside& outside) {
-  const LoadedSite site = load_usable_site(options.common.site);
+  LoadedSite site = load_usable_site(options.common.site);
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
+  const std::vector<Column> columns = columns_of(site, options, depart);
+  join_open_ground(site, rig, snows_in(columns), depart);
   const day::BoardQuestion question = question_of(options, site.scene->network, depart);
-  const std::list<Column> columns = columns_of(site, rig, options, depart);
   card::BoardReport report =
-      card::board_report(board_of(columns, question, outside), *site.scene, rig);
+      card::board_report(board_of(*site.scene, rig, columns, question, outside), *site.scene, rig);
   const ChosenSnow& first = columns.front().snow;
   report.site = site.name;
   report.weather = first.snow->weather();

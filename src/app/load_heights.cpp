@@ -73,6 +73,19 @@ units::Metres rounding_on(const ports::gdal::OpenedHeights& heights) {
          quantum;
 }
 
+/// Over the box around a region and so far around it.
+terrain::Corridor corridor_over(const geo::Region& region, units::Metres around) {
+  geo::MapPoint low = region.rings.front().front();
+  geo::MapPoint high = low;
+  for (const geo::MapPoint& point : region.rings.front()) {
+    low = {std::min(low.east, point.east), std::min(low.north, point.north)};
+    high = {std::max(high.east, point.east), std::max(high.north, point.north)};
+  }
+  const units::Metres middle = low.north + (high.north - low.north) / 2.0;
+  return {geo::Polyline{{{low.east - around, middle}, {high.east + around, middle}}},
+          (high.north - low.north) / 2.0 + around};
+}
+
 }  // namespace
 
 base::Reading<ports::gdal::OpenedHeights> open_heights_of(const SiteFile& site) {
@@ -100,11 +113,16 @@ terrain::HeightTrust bring_to_rig_scale(ports::gdal::OpenedHeights& heights,
 }
 
 terrain::HeightMap load_heights(terrain::BlockSource& source, const passage::Rules& rules,
-                                const std::vector<trails::Trail>& trails) {
+                                const trails::Network& network) {
+  const units::Metres reach = reach_beside_trails(rules);
   std::vector<terrain::Corridor> corridors;
-  corridors.reserve(trails.size());
-  for (const trails::Trail& trail : trails) {
-    corridors.push_back({trail.line, reach_beside_trails(rules)});
+  for (const trails::Trail& trail : network.trails) {
+    corridors.push_back({trail.line, reach});
+  }
+  for (const trails::Zone& zone : network.zones) {
+    if (may_be_crossed(zone)) {
+      corridors.push_back(corridor_over(zone.region, reach));
+    }
   }
   return terrain::HeightMap::load(source, corridors);
 }

@@ -9,7 +9,7 @@
 #include "ports/toml/site_file.h"
 #include "rig/rig.h"
 #include "terrain/error.h"
-#include "trails/trail.h"
+#include "trails/network.h"
 
 namespace rimehaul::app {
 
@@ -24,10 +24,10 @@ namespace rimehaul::app {
                                                       terrain::HeightTrust declared,
                                                       const std::vector<rig::Rig>& rigs);
 
-/// The heights beside all trails, as far as any judge may look. Throws BadInput where a file is cut
-/// off.
+/// The heights beside all trails and on open ground that may be crossed, as far as any judge may
+/// look. Throws BadInput where a file is cut off.
 [[nodiscard]] terrain::HeightMap load_heights(terrain::BlockSource& source,
                                               const passage::Rules& rules,
-                                              const std::vector<trails::Trail>& trails);
+                                              const trails::Network& network);
 
 }  // namespace rimehaul::app

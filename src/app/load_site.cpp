@@ -164,8 +164,7 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
     return;
   }
   auto map = read_part(loaded.faults, [&] {
-    return base::Reading<terrain::HeightMap>{load_heights(*heights->source, rules, network->trails),
-                                             {}};
+    return base::Reading<terrain::HeightMap>{load_heights(*heights->source, rules, *network), {}};
   });
   if (map) {
     loaded.scene.emplace(passage::Scene{.site_name = site.name,

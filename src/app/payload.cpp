@@ -1,9 +1,11 @@
 // The verb `payload`: how much may be loaded for a way.
 #include "app/payload.h"
 
+#include <array>
 #include <utility>
 
 #include "app/answer.h"
+#include "app/open_ground.h"
 #include "app/progress.h"
 #include "app/question.h"
 #include "app/refusal_answer.h"
@@ -44,15 +46,15 @@ FoundWay way_for(const passage::Judge& judge, const search::RouteQuestion& quest
 }  // namespace
 
 Status payload(const PayloadOptions& options, const Outside& outside) {
-  const LoadedSite site = load_usable_site(options.common.site);
+  LoadedSite site = load_usable_site(options.common.site);
   RigOptions asked = options.rig;
   asked.towed_kg = asked.towed_kg.value_or(0.0);
   const rig::Rig rig = rig_as_loaded(site, asked);
   const units::Instant depart =
       departure(options.way.depart, {outside.now, site.utc_offset_minutes});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
+  join_open_ground(site, rig, std::array{snow.snow.get()}, depart);
   const search::RouteQuestion question = question_of(options.way, site.scene->network, depart);
-
   const passage::Judge judge{*site.scene, rig, *snow.snow};
   const FoundWay way = way_for(judge, question);
   if (way.legs.empty()) {

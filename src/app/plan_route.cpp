@@ -1,9 +1,11 @@
 #include "app/plan_route.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "app/answer.h"
+#include "app/open_ground.h"
 #include "app/print_card.h"
 #include "app/print_doubts.h"
 #include "app/question.h"
@@ -110,14 +112,17 @@ Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
 
 Status plan_route(const RouteOptions& options, const Outside& outside) {
   // Files become ground, trails, rigs and rules.
-  const LoadedSite site = load_usable_site(options.common.site);
-  const passage::Scene& scene = *site.scene;
+  LoadedSite site = load_usable_site(options.common.site);
 
   // What was typed becomes a question.
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant depart =
       departure(options.way.depart, {outside.now, site.utc_offset_minutes});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
+
+  // Open ground becomes ways of the network, as far as this rig may cross it in this snow.
+  join_open_ground(site, rig, std::array{snow.snow.get()}, depart);
+  const passage::Scene& scene = *site.scene;
   search::RouteQuestion question = question_of(options.way, scene.network, depart);
   question.most_alternatives = static_cast<std::size_t>(options.alternatives);
 

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "card/courses.h"
 #include "card/figures.h"
 #include "card/words.h"
+#include "passage/stretch_judge.h"
 #include "passage/turning_room.h"
 
 namespace rimehaul::card {
@@ -36,7 +38,12 @@ void add_trail_notices(const trails::Trail& trail, const trails::Leg& leg,
   if (trail.direction == trails::AllowedDirection::both && trail.lanes.value_or(1) < 2) {
     notices.push_back({whole, words::single_lane_two_way()});
   }
-  if (!trail.groomed.value_or(false)) {
+  if (!trail.marked) {
+    notices.push_back({whole, words::open_ground_not_marked()});
+    for (const Course& course : courses_along(leg.line, passage::line_error_of(trail) / 2.0)) {
+      notices.push_back({course.span, words::steer(course), NoticeKind::help});
+    }
+  } else if (!trail.groomed.value_or(false)) {
     notices.push_back({whole, words::not_groomed(), NoticeKind::help});
   }
 }

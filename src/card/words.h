@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "card/courses.h"
 #include "passage/judge.h"
 #include "rig/rig.h"
 #include "search/route.h"
@@ -41,6 +42,9 @@ namespace rimehaul::card::words {
 [[nodiscard]] std::string shared_with_skiers();
 [[nodiscard]] std::string single_lane_two_way();
 [[nodiscard]] std::string not_groomed();
+[[nodiscard]] std::string open_ground_not_marked();
+/// "steer 085 deg (grid) for 120 m"
+[[nodiscard]] std::string steer(const Course& course);
 
 /// "leg 2", "legs 1, 3 to 5": numbers in order, runs of them told by their ends.
 [[nodiscard]] std::string legs(const std::vector<int>& numbers);

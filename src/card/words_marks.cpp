@@ -103,6 +103,16 @@ std::string single_lane_two_way() {
   return "one lane, both directions: call before entering";
 }
 
+std::string open_ground_not_marked() {
+  return "open ground, not marked: steer by bearing and distance, turn back when in doubt";
+}
+
+std::string steer(const Course& course) {
+  return "steer " + bearing_text(course.bearing) + " (grid) for " +
+         units::text_of((course.span.to - course.span.from).value(), 0, units::Round::nearest) +
+         " m";
+}
+
 std::string not_groomed() {
   return "not groomed";
 }

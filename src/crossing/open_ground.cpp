@@ -114,7 +114,7 @@ OpenGround::OpenGround(const passage::Judge& judge, const trails::Zone& zone, Me
       beside_{pitch / 2.0 + zone.crossing.line_error.value_or(Metres{0}) +
               half_of_rig(judge.rig())},
       prices_{all_barred(lattice_over(zone.region, pitch))} {
-  base::require(zone.crossing.missing().empty(), "open ground of which something is missing");
+  base::require(trails::may_be_crossed(zone), "ground that may not be crossed");
   for (const trails::Zone& other : judge.scene().network.zones) {
     if (other.kind != trails::ZoneKind::open_ground) {
       zones_.push_back(other);

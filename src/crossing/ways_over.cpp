@@ -208,16 +208,12 @@ std::vector<OpenWay> drawn(const Judge& judge, const trails::Zone& zone, const O
   return ways;
 }
 
-bool may_be_crossed(const trails::Zone& zone) {
-  return zone.kind == trails::ZoneKind::open_ground && zone.crossing.missing().empty();
-}
-
 }  // namespace
 
 std::vector<OpenWay> ways_over_open_ground(const Judge& judge, units::Instant when) {
   std::vector<OpenWay> all;
   for (const trails::Zone& zone : judge.scene().network.zones) {
-    if (!may_be_crossed(zone)) {
+    if (!trails::may_be_crossed(zone)) {
       continue;
     }
     const auto pitch = pitch_for(judge.rig(), *zone.crossing.width, judge.allowed_share());

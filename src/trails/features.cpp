@@ -108,4 +108,8 @@ std::vector<std::string> OpenGround::missing() const {
   return names;
 }
 
+bool may_be_crossed(const Zone& zone) {
+  return zone.kind == ZoneKind::open_ground && zone.crossing.missing().empty();
+}
+
 }  // namespace rimehaul::trails

@@ -50,6 +50,9 @@ struct Zone {
   OpenGround crossing{};                        ///< of open ground; of all else, nothing given
 };
 
+/// Open ground of which everything was said that bears on safety.
+[[nodiscard]] bool may_be_crossed(const Zone& zone);
+
 /// What a mark on a trail speaks of.
 enum class MarkKind {
   bench,   ///< a shelf cut or groomed into the slope, with a surveyed attitude

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "near.h"
+#include "passage/share_penalty.h"
 #include "search/fake_judge.h"
 
 using namespace rimehaul::search;
