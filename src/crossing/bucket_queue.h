@@ -55,7 +55,7 @@ class BucketQueue {
   struct Chunk {
     Chunk* next = nullptr;
     std::uint32_t count = 0;
-    std::array<Item, kChunk> items;
+    std::array<Item, kChunk> items{};
   };
   struct FarItem {
     std::uint32_t place = 0;  ///< of the key in its block

@@ -149,9 +149,12 @@ std::span<const float> CellCosts::row(std::int32_t row) const {
 CellDistances::CellDistances(const CellCosts& costs, std::span<const Cell> starts)
     : extent_{costs.extent()} {
   const std::span<const float> padded{costs.costs_};
-  distances_.resize(padded.size());
-  std::ranges::transform(padded, distances_.begin(),
-                         [](float cost) { return is_open(cost) ? kNotYet : kBarred; });
+  distances_.assign(padded.size(), kBarred);
+  for (std::size_t index = 0; index < padded.size(); ++index) {
+    if (is_open(padded[index])) {
+      distances_[index] = kNotYet;
+    }
+  }
   Search search{padded, distances_, stride_of(extent_)};
   for (const Cell& start : starts) {
     search.begin_at(index_of(start));
