@@ -35,6 +35,7 @@ class BackwardSearch {
 
  private:
   void expand(std::uint32_t cell) {
+    const std::uint32_t here = ticks_[cell];
     for (std::uint32_t heading = 0; heading < kHeadings; ++heading) {
       // Where this wraps to another row, that cell's move leads off the lattice and is barred.
       const std::uint32_t before = cell - offsets_[heading];
@@ -42,7 +43,7 @@ class BackwardSearch {
         continue;
       }
       const std::uint32_t price = prices_[std::size_t{before} * kHeadings + heading];
-      const std::uint32_t ticks = ticks_[cell] + price;
+      const std::uint32_t ticks = here + price;
       if (price != 0 && ticks < ticks_[before]) {
         ticks_[before] = ticks;
         pending_.put(ticks, before);
