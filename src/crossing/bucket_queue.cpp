@@ -21,22 +21,17 @@ void BucketQueue::put_far(std::uint64_t key, Item item) {
   far_[key / kBlock].push_back({static_cast<std::uint32_t>(key % kBlock), item});
 }
 
-void BucketQueue::draw_near(std::uint64_t block) {
+void BucketQueue::enter(std::uint64_t block) {
+  block_ = block;
+  least_ = block * kBlock;
   const auto found = far_.find(block);
   if (found == far_.end()) {
     return;
   }
   for (const FarItem& one : found->second) {
-    put(block * kBlock + one.place, one.item);
+    put(least_ + one.place, one.item);
   }
   far_.erase(found);
-}
-
-void BucketQueue::enter(std::uint64_t block) {
-  block_ = block;
-  least_ = block * kBlock;
-  draw_near(block);
-  draw_near(block + 1);
 }
 
 std::optional<BucketQueue::Batch> BucketQueue::take() {

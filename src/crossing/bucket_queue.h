@@ -30,7 +30,8 @@ class BucketQueue {
   BucketQueue(const BucketQueue&) = delete;
   BucketQueue& operator=(const BucketQueue&) = delete;
 
-  /// Requires a key that is not smaller than that of the last batch.
+  /// Requires a key that is not smaller than that of the last batch; OurFault where it is smaller
+  /// by more than a block.
   void put(std::uint64_t key, Item item) {
     if (key / kBlock - block_ >= 2) {  // a block already passed wraps to a large number
       put_far(key, item);
@@ -55,7 +56,7 @@ class BucketQueue {
   struct Chunk {
     Chunk* next = nullptr;
     std::uint32_t count = 0;
-    std::array<Item, kChunk> items;
+    std::array<Item, kChunk> items{};
   };
   struct FarItem {
     std::uint32_t place = 0;  ///< of the key in its block
@@ -65,7 +66,6 @@ class BucketQueue {
   [[nodiscard]] Chunk* fresh(Chunk* next);
   void put_far(std::uint64_t key, Item item);
   void enter(std::uint64_t block);
-  void draw_near(std::uint64_t block);
 
   // Buckets hold the keys of the block that the least key lies in, and of the next block.
   std::uint64_t least_ = 0;

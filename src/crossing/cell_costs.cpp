@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -13,6 +14,7 @@ namespace rimehaul::crossing {
 namespace {
 
 constexpr double kBarred = -std::numeric_limits<double>::infinity();  // no sum is ever lower
+constexpr std::size_t kAhead = 8;  // cells by which memory is asked for before it is needed
 constexpr double kNotYet = std::numeric_limits<double>::infinity();
 
 std::size_t stride_of(Extent extent) {
@@ -38,6 +40,90 @@ double bucket_width(std::span<const float> costs) {
   return 0.99 * double{least};
 }
 
+/// Works the distances off, bucket by bucket.
+class Search {
+ public:
+  Search(std::span<const float> costs, std::span<double> distances, std::size_t stride)
+      : costs_{costs.data()},
+        distances_{distances.data()},
+        stride_{static_cast<std::ptrdiff_t>(stride)},
+        buckets_per_cost_{1.0 / bucket_width(costs)} {}
+
+  void begin_at(std::size_t index) {
+    if (distances_[index] != kBarred) {
+      distances_[index] = 0.0;
+      pending_.put(0, static_cast<std::uint32_t>(index));
+    }
+  }
+
+  void run() {
+    while (const auto batch = pending_.take()) {
+      for (std::size_t at = 0; at < batch->items.size(); ++at) {
+        if (at + kAhead < batch->items.size()) {
+          foresee(batch->items[at + kAhead]);
+        }
+        const std::uint32_t index = batch->items[at];
+        if (bucket_of(distances_[index]) == batch->key) {  // else it was final in an earlier one
+          expand(index);
+        }
+      }
+    }
+  }
+
+ private:
+  [[nodiscard]] std::uint64_t bucket_of(double distance) const {
+    return static_cast<std::uint64_t>(static_cast<std::int64_t>(distance * buckets_per_cost_));
+  }
+
+  void foresee(std::uint32_t index) const {
+    for (const std::ptrdiff_t row : {-stride_, std::ptrdiff_t{0}, stride_}) {
+      __builtin_prefetch(distances_ + index + row, 1);
+      __builtin_prefetch(costs_ + index + row);
+    }
+  }
+
+  /// Looks at all neighbours before it changes any, as that spares the processor wrong guesses.
+  void expand(std::uint32_t index) {
+    constexpr double kDiagonal = std::numbers::sqrt2 / 2.0;
+    double* const distances = distances_ + index;
+    const float* const costs = costs_ + index;
+    const double here = *distances;
+    const double cost_here{*costs};
+    std::array<double, 8> there{};
+    unsigned better = 0;
+    const auto look = [&](unsigned side, std::ptrdiff_t offset, double half_length) {
+      const double distance = here + half_length * (cost_here + double{costs[offset]});
+      there[side] = distance;
+      better |= static_cast<unsigned>(distance < distances[offset]) << side;
+    };
+    look(0, -stride_ - 1, kDiagonal);
+    look(1, -stride_, 0.5);
+    look(2, -stride_ + 1, kDiagonal);
+    look(3, -1, 0.5);
+    look(4, 1, 0.5);
+    look(5, stride_ - 1, kDiagonal);
+    look(6, stride_, 0.5);
+    look(7, stride_ + 1, kDiagonal);
+    const std::array<std::ptrdiff_t, 8> offsets{-stride_ - 1, -stride_, -stride_ + 1, -1, 1,
+                                                stride_ - 1,  stride_,  stride_ + 1};
+    for (; better != 0; better &= better - 1) {
+      const auto side = static_cast<std::size_t>(std::countr_zero(better));
+      double& distance = distances[offsets[side]];
+      const std::uint64_t bucket = bucket_of(there[side]);
+      if (distance == kNotYet || bucket != bucket_of(distance)) {
+        pending_.put(bucket, static_cast<std::uint32_t>(index + offsets[side]));
+      }
+      distance = there[side];
+    }
+  }
+
+  const float* costs_;
+  double* distances_;
+  std::ptrdiff_t stride_;
+  double buckets_per_cost_;
+  BucketQueue pending_;
+};
+
 }  // namespace
 
 CellCosts::CellCosts(Extent extent) : extent_{extent} {
@@ -62,58 +148,18 @@ std::span<const float> CellCosts::row(std::int32_t row) const {
 
 CellDistances::CellDistances(const CellCosts& costs, std::span<const Cell> starts)
     : extent_{costs.extent()} {
-  const std::span<const float> cost{costs.costs_};
-  distances_.resize(cost.size());
-  std::ranges::transform(cost, distances_.begin(),
-                         [](float one) { return is_open(one) ? kNotYet : kBarred; });
-  const auto per_row = static_cast<std::ptrdiff_t>(stride_of(extent_));
-  struct Neighbour {
-    std::ptrdiff_t offset;
-    double half_length;
-  };
-  constexpr double kDiagonal = std::numbers::sqrt2 / 2.0;
-  const std::array<Neighbour, 8> neighbours{{{-per_row - 1, kDiagonal},
-                                             {-per_row, 0.5},
-                                             {-per_row + 1, kDiagonal},
-                                             {-1, 0.5},
-                                             {1, 0.5},
-                                             {per_row - 1, kDiagonal},
-                                             {per_row, 0.5},
-                                             {per_row + 1, kDiagonal}}};
-  const double buckets_per_cost = 1.0 / bucket_width(cost);
-  const auto bucket_of = [&](double distance) {
-    return static_cast<std::uint64_t>(distance * buckets_per_cost);
-  };
-  BucketQueue pending;
+  const std::span<const float> padded{costs.costs_};
+  distances_.assign(padded.size(), kBarred);
+  for (std::size_t index = 0; index < padded.size(); ++index) {
+    if (is_open(padded[index])) {
+      distances_[index] = kNotYet;
+    }
+  }
+  Search search{padded, distances_, stride_of(extent_)};
   for (const Cell& start : starts) {
-    const std::size_t index = index_of(start);
-    if (distances_[index] != kBarred) {
-      distances_[index] = 0.0;
-      pending.put(0, static_cast<std::uint32_t>(index));
-    }
+    search.begin_at(index_of(start));
   }
-  while (const auto batch = pending.take()) {
-    for (const std::uint32_t index : batch->items) {
-      const double here = distances_[index];
-      if (bucket_of(here) != batch->key) {
-        continue;  // it was final in an earlier bucket
-      }
-      for (const Neighbour& neighbour : neighbours) {
-        const auto next =
-            static_cast<std::size_t>(static_cast<std::ptrdiff_t>(index) + neighbour.offset);
-        const double there =
-            here + neighbour.half_length * (double{cost[index]} + double{cost[next]});
-        const double known = distances_[next];
-        if (there < known) {
-          distances_[next] = there;
-          const std::uint64_t bucket = bucket_of(there);
-          if (known == kNotYet || bucket != bucket_of(known)) {
-            pending.put(bucket, static_cast<std::uint32_t>(next));
-          }
-        }
-      }
-    }
-  }
+  search.run();
 }
 
 std::optional<double> CellDistances::to(Cell cell) const {

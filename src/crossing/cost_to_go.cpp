@@ -6,40 +6,69 @@
 #include "crossing/bucket_queue.h"
 
 namespace rimehaul::crossing {
+namespace {
 
-CostToGo::CostToGo(const MovePrices& prices, std::span<const State> goals) : prices_{&prices} {
-  require_sound(prices);
-  const std::uint32_t cells = cell_count(prices.lattice);
-  const auto offsets = cell_offsets(prices.lattice);
-  ticks_.assign(cells, kNoWay);
-  BucketQueue pending;
-  for (const State& goal : goals) {
-    goals_.push_back(index_of(prices.lattice, goal));
-    ticks_[index_of(prices.lattice, goal.cell)] = 0;
-    pending.put(0, index_of(prices.lattice, goal.cell));
+constexpr std::uint32_t kDearest = 255;  // that a move can be
+
+/// Fills in the ticks of all cells from those that have them already.
+class BackwardSearch {
+ public:
+  BackwardSearch(const MovePrices& prices, std::span<std::uint32_t> ticks)
+      : prices_{prices.price}, ticks_{ticks}, offsets_{cell_offsets(prices.lattice)} {}
+
+  void begin_at(std::uint32_t cell) {
+    ticks_[cell] = 0;
+    pending_.put(0, cell);
   }
-  std::ranges::sort(goals_);
-  while (const auto batch = pending.take()) {
-    base::require(batch->key < kNoWay - 255, "a way costs more ticks than can be counted");
-    const auto ticks = static_cast<std::uint32_t>(batch->key);
-    for (const std::uint32_t cell : batch->items) {
-      if (ticks_[cell] != ticks) {
-        continue;  // it has been reached at a lower price since
-      }
-      for (std::uint32_t heading = 0; heading < kHeadings; ++heading) {
-        // Where this wraps to another row, that cell's move leads off the lattice and is barred.
-        const std::uint32_t before = cell - offsets[heading];
-        if (before >= cells) {
-          continue;
-        }
-        const std::uint32_t price = prices.price[std::size_t{before} * kHeadings + heading];
-        if (price != 0 && ticks + price < ticks_[before]) {
-          ticks_[before] = ticks + price;
-          pending.put(ticks + price, before);
+
+  void run() {
+    while (const auto batch = pending_.take()) {
+      base::require(batch->key < CostToGo::kNoWay - kDearest,
+                    "a way costs more ticks than can be counted");
+      for (const std::uint32_t cell : batch->items) {
+        if (ticks_[cell] == batch->key) {  // else it has been reached at a lower price since
+          expand(cell);
         }
       }
     }
   }
+
+ private:
+  void expand(std::uint32_t cell) {
+    const std::uint32_t here = ticks_[cell];
+    for (std::uint32_t heading = 0; heading < kHeadings; ++heading) {
+      // Where this wraps to another row, that cell's move leads off the lattice and is barred.
+      const std::uint32_t before = cell - offsets_[heading];
+      if (before >= ticks_.size()) {
+        continue;
+      }
+      const std::uint32_t price = prices_[std::size_t{before} * kHeadings + heading];
+      const std::uint32_t ticks = here + price;
+      if (price != 0 && ticks < ticks_[before]) {
+        ticks_[before] = ticks;
+        pending_.put(ticks, before);
+      }
+    }
+  }
+
+  std::span<const std::uint8_t> prices_;
+  std::span<std::uint32_t> ticks_;
+  std::array<std::uint32_t, kHeadings> offsets_;
+  BucketQueue pending_;
+};
+
+}  // namespace
+
+CostToGo::CostToGo(const MovePrices& prices, std::span<const State> goals) : prices_{&prices} {
+  require_sound(prices);
+  ticks_.assign(cell_count(prices.lattice), kNoWay);
+  BackwardSearch search{prices, ticks_};
+  for (const State& goal : goals) {
+    goals_.push_back(index_of(prices.lattice, goal));
+    search.begin_at(index_of(prices.lattice, goal.cell));
+  }
+  std::ranges::sort(goals_);
+  search.run();
 }
 
 std::optional<std::uint32_t> CostToGo::from(Cell cell) const {

@@ -63,6 +63,12 @@ inline constexpr std::array<CellStep, kHeadings> kSteps{{{0, -1},
 /// Length of one move: 1, the square root of 2 or that of 5 times the pitch.
 [[nodiscard]] units::Metres length_of(Heading heading, units::Metres pitch);
 
+/// A change of heading where one move ends and the next begins; none if both are the same.
+struct Turn {
+  Heading before{};
+  Heading after{};
+};
+
 /// All bearings a rig can have on a move, its corners rounded: from halfway to the heading on its
 /// left, clockwise to halfway to the one on its right. The sixteen sectors fill the circle.
 struct Sector {

@@ -46,12 +46,13 @@ std::uint8_t price_of(const MovePrices& prices, State state) {
   return prices.price[index_of(prices.lattice, state)];
 }
 
-bool may_turn(const MovePrices& prices, Cell cell, Heading from, Heading to) {
-  if (from == to) {
+bool may_turn(const MovePrices& prices, Cell cell, Turn turn) {
+  const std::uint16_t allowed = prices.turns[index_of(prices.lattice, cell)];
+  if (turn.before == turn.after) {
     return true;
   }
-  const bool one_apart = turned(from, 1) == to || turned(from, -1) == to;
-  return one_apart && (prices.turns[index_of(prices.lattice, cell)] & turn_bit(from, to)) != 0;
+  const bool by_one = turned(turn.before, 1) == turn.after || turned(turn.before, -1) == turn.after;
+  return by_one && (allowed & turn_bit(turn)) != 0;
 }
 
 std::array<std::uint32_t, kHeadings> cell_offsets(const Lattice& lattice) {

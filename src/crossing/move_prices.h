@@ -34,15 +34,15 @@ void require_sound(const MovePrices& prices);
 /// 0 where the move is barred. Requires a state of the lattice.
 [[nodiscard]] std::uint8_t price_of(const MovePrices& prices, State state);
 
-/// The bit of a cell's `turns` that stands for turning between two headings one apart, either way.
-[[nodiscard]] constexpr std::uint16_t turn_bit(Heading left, Heading right) {
-  const bool to_the_right = turned(left, 1) == right;
-  return static_cast<std::uint16_t>(1U << index_of(to_the_right ? left : right));
+/// The bit of a cell's `turns` that stands for a turn by one heading, to either side.
+[[nodiscard]] constexpr std::uint16_t turn_bit(Turn turn) {
+  const bool to_the_right = turned(turn.before, 1) == turn.after;
+  return static_cast<std::uint16_t>(1U << index_of(to_the_right ? turn.before : turn.after));
 }
 
-/// Whether a rig that came to a cell may go on with another heading: the same one, or one beside it
-/// if the cell allows that turn. Requires a cell of the lattice.
-[[nodiscard]] bool may_turn(const MovePrices& prices, Cell cell, Heading from, Heading to);
+/// Whether a rig that came to a cell may go on so: straight ahead always, with a heading beside its
+/// own if the cell allows that turn. Requires a cell of the lattice.
+[[nodiscard]] bool may_turn(const MovePrices& prices, Cell cell, Turn turn);
 
 /// How far on, by number of cell, the move of each heading ends; modulo 2^32.
 [[nodiscard]] std::array<std::uint32_t, kHeadings> cell_offsets(const Lattice& lattice);

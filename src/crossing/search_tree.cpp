@@ -14,8 +14,7 @@ SearchTree::SearchTree(const MovePrices& prices, std::span<const State> starts)
     starts_.push_back(index_of(prices.lattice, start));
   }
   std::ranges::sort(starts_);
-  const auto repeated = std::ranges::unique(starts_);
-  starts_.erase(repeated.begin(), repeated.end());
+  starts_.erase(std::unique(starts_.begin(), starts_.end()), starts_.end());
   for (const std::uint32_t start : starts_) {
     marks_[start / kHeadings] |= kStraight << (start % kHeadings * 2);
   }

@@ -11,7 +11,8 @@ namespace rimehaul::crossing {
 
 using units::Metres;
 
-RoundedCorner rounded_corner(Heading before, Heading after, Metres pitch) {
+RoundedCorner rounded_corner(Turn turn, Metres pitch) {
+  const auto [before, after] = turn;
   base::require(before == after || after == turned(before, 1) || after == turned(before, -1),
                 "a rig turns by one heading at a time");
   const Metres tangent = std::min(length_of(before, pitch), length_of(after, pitch)) / 2.0;
@@ -45,7 +46,7 @@ Metres largest_cut(Metres pitch) {
   Metres largest{0.0};
   for (unsigned index = 0; index < kHeadings; ++index) {
     const Heading heading{static_cast<std::uint8_t>(index)};
-    largest = std::max(largest, rounded_corner(heading, turned(heading, 1), pitch).cut);
+    largest = std::max(largest, rounded_corner({heading, turned(heading, 1)}, pitch).cut);
   }
   return largest;
 }

@@ -13,8 +13,8 @@ struct RoundedCorner {
   units::Metres cut;      ///< how far the arc passes by the corner
 };
 
-/// The corner between a move and the next. Requires headings that differ by at most one.
-[[nodiscard]] RoundedCorner rounded_corner(Heading before, Heading after, units::Metres pitch);
+/// The corner between a move and the next. Requires a turn by at most one heading.
+[[nodiscard]] RoundedCorner rounded_corner(Turn turn, units::Metres pitch);
 
 /// The smallest radius that any sequence of moves asks for, its corners rounded:
 /// (2 + sqrt 5) / 2 = 2.118 times the pitch, between a straight move and a knight's move.

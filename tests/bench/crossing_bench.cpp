@@ -172,18 +172,22 @@ const MovePrices& prices_of(std::int64_t side) {
   return prices;
 }
 
-/// The open state of most room nearest to a cell, going along the diagonal.
-State open_near(const MovePrices& prices, Cell cell, int towards) {
-  while (true) {
-    bool all_open = true;
-    for (std::uint8_t heading = 0; heading < kHeadings; ++heading) {
-      all_open = all_open && price_of(prices, {cell, Heading{heading}}) != 0;
+struct Ends {
+  State start;
+  State goal;
+};
+
+/// Towards opposite corners, and joined: corners may lie in pockets.
+Ends ends_of(const MovePrices& prices) {
+  const std::int32_t last = prices.lattice.columns - 1;
+  const auto outward = Heading{6};
+  for (std::int32_t in = 20; in < last / 2; ++in) {
+    const Ends ends{{{in, in}, outward}, {{last - in, last - in}, outward}};
+    if (Reach{prices, std::vector{ends.start}}.reached(ends.goal)) {
+      return ends;
     }
-    if (all_open) {
-      return {cell, Heading{6}};
-    }
-    cell = {cell.column + towards, cell.row + towards};
   }
+  return {};
 }
 
 struct Spent {
@@ -289,7 +293,7 @@ bool are_equal(const MovePrices& prices, const Reach& ours,
 
 void one_to_all(benchmark::State& state) {
   const MovePrices& prices = prices_of(state.range(0));
-  const std::vector<State> starts{open_near(prices, {20, 20}, 1)};
+  const std::vector<State> starts{ends_of(prices).start};
   const std::uint32_t start = index_of(prices.lattice, starts[0]);
   std::vector<Spent> ours;
   std::vector<Spent> theirs;
@@ -313,9 +317,9 @@ void one_to_all(benchmark::State& state) {
 
 void point_to_point(benchmark::State& state) {
   const MovePrices& prices = prices_of(state.range(0));
-  const auto last = static_cast<std::int32_t>(state.range(0) - 20);
-  const std::vector<State> starts{open_near(prices, {20, 20}, 1)};
-  const std::vector<State> goals{open_near(prices, {last, last}, -1)};
+  const Ends ends = ends_of(prices);
+  const std::vector<State> starts{ends.start};
+  const std::vector<State> goals{ends.goal};
   const std::uint32_t start = index_of(prices.lattice, starts[0]);
   const std::uint32_t goal = index_of(prices.lattice, goals[0]);
   const std::uint8_t cheapest = 8;  // no move costs less for a pitch

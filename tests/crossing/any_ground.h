@@ -174,7 +174,7 @@ inline std::optional<std::uint64_t> walked(const crossing::MovePrices& prices,
     const crossing::State& to = states[at];
     const std::uint8_t paid = price_of(prices, from);
     if (paid == 0 || to.cell != from.cell + step_of(from.heading) ||
-        !may_turn(prices, to.cell, from.heading, to.heading)) {
+        !may_turn(prices, to.cell, {from.heading, to.heading})) {
       return std::nullopt;
     }
     price += paid;

@@ -21,7 +21,8 @@ void compare_with_map(std::mt19937& dice, std::uint64_t farthest) {
   std::uint32_t item = 0;
   for (int round = 0; round < 400; ++round) {
     for (std::uint64_t left = dice() % 40; left > 0; --left) {
-      const std::uint64_t key = least + dice() % farthest * (dice() % 3) / 2;
+      const std::uint64_t beyond = dice() % farthest;
+      const std::uint64_t key = least + beyond * (dice() % 3) / 2;
       queue.put(key, item);
       reference.emplace(key, item++);
     }

@@ -15,7 +15,8 @@ namespace {
 
 std::vector<State> any_states(std::mt19937& dice, const MovePrices& prices) {
   std::vector<State> states;
-  for (std::uint64_t left = 1 + dice() % (dice() % 2 == 0 ? 3 : 40); left > 0; --left) {
+  const unsigned most = dice() % 2 == 0 ? 3 : 40;
+  for (std::uint64_t left = 1 + dice() % most; left > 0; --left) {
     states.push_back(any_state(dice, prices));
   }
   return states;

@@ -14,7 +14,7 @@ TEST_CASE("of ground nobody told anything about, every move and every turn is ba
   CHECK_NOTHROW(require_sound(prices));
   for (const State& state : states_of(prices.lattice)) {
     CHECK(price_of(prices, state) == 0);
-    CHECK_FALSE(may_turn(prices, state.cell, state.heading, turned(state.heading, 1)));
+    CHECK_FALSE(may_turn(prices, state.cell, {state.heading, turned(state.heading, 1)}));
   }
 }
 
@@ -56,7 +56,7 @@ TEST_CASE("a turn is allowed to both sides between the two headings of its bit, 
         CAPTURE(to);
         const bool right = from == bit && to == (bit + 1) % 16;
         const bool left = to == bit && from == (bit + 1) % 16;
-        CHECK(may_turn(prices, {0, 0}, Heading{from}, Heading{to}) ==
+        CHECK(may_turn(prices, {0, 0}, {Heading{from}, Heading{to}}) ==
               (from == to || right || left));
       }
     }

@@ -158,11 +158,11 @@ TEST_CASE("turning the ground by a quarter turns what is reached and keeps every
     };
     for (const State& state : states_of(lattice)) {
       set_price(quarter, turned_state(state), price_of(prices, state));
-      if (may_turn(prices, state.cell, state.heading, turned(state.heading, 1))) {
+      if (may_turn(prices, state.cell, {state.heading, turned(state.heading, 1)})) {
         const State there = turned_state(state);
         std::uint16_t& turns = quarter.turns.at(index_of(quarter.lattice, there.cell));
         turns =
-            static_cast<std::uint16_t>(turns | turn_bit(there.heading, turned(there.heading, 1)));
+            static_cast<std::uint16_t>(turns | turn_bit({there.heading, turned(there.heading, 1)}));
       }
     }
     const State start = any_state(dice, prices);

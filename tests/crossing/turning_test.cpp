@@ -51,7 +51,7 @@ TEST_CASE("the arc of a rounded corner touches both moves and lies on a circle o
       CAPTURE(turn);
       const Heading before = turned(Heading{}, index);
       const Heading after = turned(before, turn);
-      const RoundedCorner corner = rounded_corner(before, after, Metres{1.0});
+      const RoundedCorner corner = rounded_corner({before, after}, Metres{1.0});
       const Vector in = along(before);
       const Vector out = along(after);
       const double tangent = corner.tangent.value();
@@ -79,8 +79,8 @@ TEST_CASE(
     for (int first = -1; first <= 1; ++first) {
       for (int second = -1; second <= 1; ++second) {
         const Heading middle = turned(Heading{}, index);
-        const RoundedCorner begins = rounded_corner(turned(middle, -first), middle, pitch);
-        const RoundedCorner ends = rounded_corner(middle, turned(middle, second), pitch);
+        const RoundedCorner begins = rounded_corner({turned(middle, -first), middle}, pitch);
+        const RoundedCorner ends = rounded_corner({middle, turned(middle, second)}, pitch);
         // The arcs at both ends of a move leave each other their room on it.
         CHECK(begins.tangent + ends.tangent <= length_of(middle, pitch));
         sharpest = std::min(sharpest, begins.radius.value());
@@ -110,7 +110,7 @@ TEST_CASE("no pitch is told for a radius that is nothing or not known") {
   CHECK_THROWS_AS((void)least_pitch(Metres{0.0}), OurFault);
   CHECK_THROWS_AS((void)least_pitch(Metres{-1.0}), OurFault);
   CHECK_THROWS_AS((void)least_pitch(Metres{std::nan("")}), OurFault);
-  CHECK_THROWS_AS((void)rounded_corner(Heading{0}, Heading{2}, Metres{1.0}), OurFault);
+  CHECK_THROWS_AS((void)rounded_corner({Heading{0}, Heading{2}}, Metres{1.0}), OurFault);
 }
 
 TEST_CASE("to go back the way it came a rig makes eight moves on ground nine cells wide") {
