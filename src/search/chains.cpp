@@ -1,0 +1,247 @@
+#include "search/chains.h"
+
+#include <algorithm>
+#include <functional>
+#include <numeric>
+#include <queue>
+#include <utility>
+
+#include "base/require.h"
+
+namespace rimehaul::search {
+
+namespace {
+
+constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
+
+/// A node that was reached and may be reached cheaper yet.
+struct Waiting {
+  double price = 0.0;
+  std::uint32_t node = 0;
+
+  friend bool operator>(const Waiting& a, const Waiting& b) { return a.price > b.price; }
+};
+
+/// What is no number is barred too.
+double barred_unless_known(double price) {
+  return price < kBarred ? price : kBarred;
+}
+
+/// Turns how many there are of each into where each begins, with the end of all behind.
+void begins_from_counts(std::vector<std::uint32_t>& counts) {
+  counts.push_back(0);
+  std::exclusive_scan(counts.begin(), counts.end(), counts.begin(), 0U);
+}
+
+}  // namespace
+
+/// Which nodes are kept, and the links between them, in order of the node they leave.
+struct Chains::Folding {
+  Folding(const Graph& graph, const std::vector<bool>& usable_arcs, std::span<const Node> ends)
+      : arcs{graph.arcs()}, usable{usable_arcs}, kept_of(graph.node_count(), 0) {
+    keep_nodes(ends);
+    in_links.reserve(arcs.size());
+    for (ArcIndex arc = 0; arc < arcs.size(); ++arc) {
+      if (usable[arc] && kept_of[index_of(arcs[arc].from)] != kNone) {
+        follow(arc);
+      }
+    }
+  }
+
+  /// All but those with one way in and one way out, which remember their way out, and those without
+  /// any.
+  void keep_nodes(std::span<const Node> ends) {
+    std::vector<std::uint8_t> ways_in(kept_of.size(), 0);
+    std::vector<std::uint8_t> ways_out(kept_of.size(), 0);
+    way_on.assign(kept_of.size(), kNoArc);
+    const auto up_to_two = [](std::uint8_t& count) {
+      count = static_cast<std::uint8_t>(count == 0 ? 1 : 2);
+    };
+    for (ArcIndex arc = 0; arc < arcs.size(); ++arc) {
+      if (usable[arc]) {
+        up_to_two(ways_in[index_of(arcs[arc].to)]);
+        up_to_two(ways_out[index_of(arcs[arc].from)]);
+        way_on[index_of(arcs[arc].from)] = arc;
+      }
+    }
+    for (const Node end : ends) {
+      ways_in[index_of(end)] = 2;
+    }
+    for (std::size_t node = 0; node < kept_of.size(); ++node) {
+      const bool in_chain = ways_in[node] == 1 && ways_out[node] == 1;
+      const bool has_ways = ways_in[node] + ways_out[node] > 0;
+      kept_of[node] = has_ways && !in_chain ? kept_count++ : kNone;
+    }
+  }
+
+  /// From a node that is kept to the next: every node between has one way in, so none comes twice.
+  void follow(ArcIndex arc) {
+    const std::uint32_t from = kept_of[index_of(arcs[arc].from)];
+    const auto first = static_cast<std::uint32_t>(in_links.size());
+    in_links.push_back(arc);
+    std::size_t at = index_of(arcs[arc].to);
+    while (kept_of[at] == kNone) {
+      in_links.push_back(way_on[at]);
+      at = index_of(arcs[way_on[at]].to);
+    }
+    links.push_back({from, kept_of[at]});
+    runs.push_back({first, static_cast<std::uint32_t>(in_links.size()) - first});
+  }
+
+  const std::vector<Arc>& arcs;
+  const std::vector<bool>& usable;
+  std::vector<std::uint32_t> kept_of;
+  std::uint32_t kept_count = 0;
+  std::vector<ArcIndex> way_on;  ///< by node: its only way out, where it has but one
+  std::vector<ArcIndex> in_links;
+  std::vector<std::pair<Kept, Kept>> links;  ///< from and to
+  std::vector<Run> runs;
+};
+
+Chains::Chains(const Graph& graph, const std::vector<bool>& usable, std::span<const Node> ends)
+    : graph_{&graph} {
+  base::require(usable.size() == graph.arcs().size(), "not every arc is usable or not");
+  Folding folding{graph, usable, ends};
+  take(folding);
+  kept_of_ = std::move(folding.kept_of);
+  arcs_ = std::move(folding.in_links);
+}
+
+/// Sorts the links by the node they lead to, and lists them by the node they leave.
+void Chains::take(const Folding& folding) {
+  const std::size_t count = folding.links.size();
+  into_.assign(folding.kept_count, 0);
+  out_of_.assign(folding.kept_count, 0);
+  for (const auto& [from, to] : folding.links) {
+    ++into_[to];
+    ++out_of_[from];
+  }
+  for (const std::uint32_t ways : out_of_) {
+    one_way_out_.push_back(ways == 1);
+  }
+  begins_from_counts(into_);
+  begins_from_counts(out_of_);
+  from_.resize(count);
+  to_.resize(count);
+  runs_.resize(count);
+  links_out_.resize(count);
+  std::vector<LinkIndex> next = into_;
+  for (std::size_t i = 0; i < count; ++i) {
+    const auto& [from, to] = folding.links[i];
+    const LinkIndex link = next[to]++;
+    from_[link] = from;
+    to_[link] = to;
+    runs_[link] = folding.runs[i];
+    links_out_[i] = link;
+  }
+}
+
+LinkPrices Chains::fold(const Prices& prices, Combining combining) const {
+  graph_->requires_prices(prices);
+  return combining == Combining::maximum
+             ? folded(prices, [](double a, double b) { return std::max(a, b); })
+             : folded(prices, [](double a, double b) { return a + b; });
+}
+
+template <class Combine>
+LinkPrices Chains::folded(const Prices& prices, const Combine& combine) const {
+  LinkPrices links(link_count());
+  for (LinkIndex link = 0; link < links.size(); ++link) {
+    double price = 0.0;
+    for (const ArcIndex arc : arcs_of(link)) {
+      price = combine(price, barred_unless_known(prices[arc]));
+    }
+    links[link] = price;
+  }
+  return links;
+}
+
+WaysTo Chains::ways_to(Node goal, const LinkPrices& prices, Combining combining) const {
+  base::require(prices.size() == link_count(), "not one price per link");
+  return combining == Combining::maximum
+             ? searched(goal, prices, [](double a, double b) { return std::max(a, b); })
+             : searched(goal, prices, [](double a, double b) { return a + b; });
+}
+
+/// A node with one way out is settled with the node that it leads to: only the others must wait.
+template <class Combine>
+WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& combine) const {
+  WaysTo ways{.goal = goal,
+              .price = std::vector<double>(kept_count(), kBarred),
+              .link = std::vector<LinkIndex>(kept_count(), kNone)};
+  std::priority_queue<Waiting, std::vector<Waiting>, std::greater<>> waiting;
+  std::vector<Kept> settled;
+  ways.price[kept(goal)] = 0.0;
+  waiting.push({0.0, kept(goal)});
+  while (!waiting.empty()) {
+    const Waiting nearest = waiting.top();
+    waiting.pop();
+    if (nearest.price > ways.price[nearest.node]) {
+      continue;  // it was reached cheaper since
+    }
+    settled.push_back(nearest.node);
+    while (!settled.empty()) {
+      const Kept to = settled.back();
+      settled.pop_back();
+      for (LinkIndex link = into_[to]; link < into_[to + 1]; ++link) {
+        const Kept from = from_[link];
+        const double price = combine(prices[link], ways.price[to]);
+        if (!(price < ways.price[from])) {
+          continue;
+        }
+        ways.price[from] = price;
+        ways.link[from] = link;
+        if (one_way_out_[from]) {
+          settled.push_back(from);
+        } else {
+          waiting.push({price, from});
+        }
+      }
+    }
+  }
+  return ways;
+}
+
+double Chains::price_from(Node start, const WaysTo& ways) const {
+  return ways.price[kept(start)];
+}
+
+std::optional<Path> Chains::path_from(Node start, const WaysTo& ways, const Priced& priced) const {
+  if (!(price_from(start, ways) < kBarred)) {
+    return std::nullopt;
+  }
+  Path path;
+  const Kept goal = kept(ways.goal);
+  for (Kept at = kept(start); at != goal;) {
+    const LinkIndex link = link_to_take(at, ways, priced);
+    const std::span<const ArcIndex> arcs = arcs_of(link);
+    path.arcs.insert(path.arcs.end(), arcs.begin(), arcs.end());
+    at = to_[link];
+  }
+  path.price = price_along(path.arcs, priced.arcs);
+  return path;
+}
+
+/// The first that is cheapest and brings nearer with its first arc; else that of the search.
+LinkIndex Chains::link_to_take(Kept from, const WaysTo& ways, const Priced& priced) const {
+  for (std::uint32_t i = out_of_[from]; i < out_of_[from + 1]; ++i) {
+    const LinkIndex link = links_out_[i];
+    if (priced.links[link] + ways.price[to_[link]] == ways.price[from] &&
+        priced.arcs[arcs_of(link).front()] > 0.0) {
+      return link;
+    }
+  }
+  return ways.link[from];
+}
+
+Chains::Kept Chains::kept(Node node) const {
+  base::require(index_of(node) < kept_of_.size() && kept_of_[index_of(node)] != kNone,
+                "a way is asked for from or to a node that is not kept");
+  return kept_of_[index_of(node)];
+}
+
+std::span<const ArcIndex> Chains::arcs_of(LinkIndex link) const {
+  return std::span{arcs_}.subspan(runs_[link].first, runs_[link].count);
+}
+
+}  // namespace rimehaul::search
