@@ -1,19 +1,46 @@
 #include "day/day_board.h"
 
+#include <set>
 #include <utility>
 
 #include "day/board_column.h"
 
 namespace rimehaul::day {
 
+namespace {
+
+/// All ways between the stations of the pairs; pairs that no trail reaches have none.
+search::JunctionWays ways_between(const std::vector<StationPair>& pairs,
+                                  const trails::Network& network) {
+  std::set<trails::JunctionId> from;
+  std::set<trails::JunctionId> to;
+  const auto add = [&](std::set<trails::JunctionId>& junctions, std::size_t station) {
+    if (const auto junction = network.junction_of(station); junction.has_value()) {
+      junctions.insert(*junction);
+    }
+  };
+  for (const StationPair& pair : pairs) {
+    add(from, pair.from);
+    add(to, pair.to);
+  }
+  return search::ways_between(network, {{from.begin(), from.end()}, {to.begin(), to.end()}});
+}
+
+}  // namespace
+
 DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question) {
+  if (columns.empty()) {
+    return {};
+  }
   passage::GroundMemory ground;
+  const search::JunctionWays ways =
+      ways_between(question.pairs, columns.front().judge.scene().network);
   if (question.watcher != nullptr) {
     question.watcher->parts_to_come(question.pairs.size() * columns.size());
   }
   std::vector<DayBoard> boards;
   for (const BoardSnow& snow : columns) {
-    BoardColumn column{snow, ground, question};
+    BoardColumn column{snow, ground, {question.depart, question.rewalk, ways}};
     DayBoard& board = boards.emplace_back();
     for (const StationPair& pair : question.pairs) {
       board.cells.push_back(column.cell_of(pair));

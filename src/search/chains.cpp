@@ -1,26 +1,17 @@
 #include "search/chains.h"
 
 #include <algorithm>
-#include <functional>
 #include <numeric>
-#include <queue>
 #include <utility>
 
 #include "base/require.h"
+#include "search/nearest_first.h"
 
 namespace rimehaul::search {
 
 namespace {
 
 constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
-
-/// A node that was reached and may be reached cheaper yet.
-struct Waiting {
-  double price = 0.0;
-  std::uint32_t node = 0;
-
-  friend bool operator>(const Waiting& a, const Waiting& b) { return a.price > b.price; }
-};
 
 /// What is no number is barred too.
 double barred_unless_known(double price) {
@@ -169,13 +160,12 @@ WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& comb
   WaysTo ways{.goal = goal,
               .price = std::vector<double>(kept_count(), kBarred),
               .link = std::vector<LinkIndex>(kept_count(), kNone)};
-  std::priority_queue<Waiting, std::vector<Waiting>, std::greater<>> waiting;
+  NearestFirst waiting;
   std::vector<Kept> settled;
   ways.price[kept(goal)] = 0.0;
-  waiting.push({0.0, kept(goal)});
+  waiting.push({.price = 0.0, .node = kept(goal)});
   while (!waiting.empty()) {
-    const Waiting nearest = waiting.top();
-    waiting.pop();
+    const NearestFirst::Reached nearest = waiting.pop();
     if (nearest.price > ways.price[nearest.node]) {
       continue;  // it was reached cheaper since
     }
@@ -194,7 +184,7 @@ WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& comb
         if (one_way_out_[from]) {
           settled.push_back(from);
         } else {
-          waiting.push({price, from});
+          waiting.push({.price = price, .node = from});
         }
       }
     }
