@@ -157,16 +157,15 @@ WaysTo Chains::ways_to(Node goal, const LinkPrices& prices, Combining combining)
 /// A node with one way out is settled with the node that it leads to: only the others must wait.
 template <class Combine>
 WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& combine) const {
-  WaysTo ways{.goal = goal,
-              .price = std::vector<double>(kept_count(), kBarred),
-              .link = std::vector<LinkIndex>(kept_count(), kNone)};
+  WaysTo found{.goal = goal, .from = std::vector<WaysTo::Way>(kept_count())};
+  std::vector<WaysTo::Way>& ways = found.from;
   NearestFirst waiting;
   std::vector<Kept> settled;
-  ways.price[kept(goal)] = 0.0;
+  ways[kept(goal)].price = 0.0;
   waiting.push({.price = 0.0, .node = kept(goal)});
   while (!waiting.empty()) {
     const NearestFirst::Reached nearest = waiting.pop();
-    if (nearest.price > ways.price[nearest.node]) {
+    if (nearest.price > ways[nearest.node].price) {
       continue;  // it was reached cheaper since
     }
     settled.push_back(nearest.node);
@@ -175,12 +174,11 @@ WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& comb
       settled.pop_back();
       for (LinkIndex link = into_[to]; link < into_[to + 1]; ++link) {
         const Kept from = from_[link];
-        const double price = combine(prices[link], ways.price[to]);
-        if (!(price < ways.price[from])) {
+        const double price = combine(prices[link], ways[to].price);
+        if (!(price < ways[from].price)) {
           continue;
         }
-        ways.price[from] = price;
-        ways.link[from] = link;
+        ways[from] = {.price = price, .link = link};
         if (one_way_out_[from]) {
           settled.push_back(from);
         } else {
@@ -189,11 +187,11 @@ WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& comb
       }
     }
   }
-  return ways;
+  return found;
 }
 
 double Chains::price_from(Node start, const WaysTo& ways) const {
-  return ways.price[kept(start)];
+  return ways.from[kept(start)].price;
 }
 
 std::optional<Path> Chains::path_from(Node start, const WaysTo& ways, const Priced& priced) const {
@@ -216,12 +214,12 @@ std::optional<Path> Chains::path_from(Node start, const WaysTo& ways, const Pric
 LinkIndex Chains::link_to_take(Kept from, const WaysTo& ways, const Priced& priced) const {
   for (std::uint32_t i = out_of_[from]; i < out_of_[from + 1]; ++i) {
     const LinkIndex link = links_out_[i];
-    if (priced.links[link] + ways.price[to_[link]] == ways.price[from] &&
+    if (priced.links[link] + ways.from[to_[link]].price == ways.from[from].price &&
         priced.arcs[arcs_of(link).front()] > 0.0) {
       return link;
     }
   }
-  return ways.link[from];
+  return ways.from[from].link;
 }
 
 Chains::Kept Chains::kept(Node node) const {

@@ -13,10 +13,12 @@ using LinkPrices = std::vector<double>;
 
 /// The cheapest ways to one goal, by the nodes that Chains has kept.
 struct WaysTo {
+  struct Way {
+    double price = kBarred;
+    LinkIndex link = 0;  ///< that is taken; means nothing at the goal and where there is no way
+  };
   Node goal{};
-  std::vector<double> price;
-  std::vector<LinkIndex> link;  ///< over which a node is left; means nothing at the goal and where
-                                ///< the price is kBarred
+  std::vector<Way> from;
 };
 
 /// A graph for searches with many goals and many sets of prices. A node with one way in and one way

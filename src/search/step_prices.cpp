@@ -7,24 +7,25 @@ namespace rimehaul::search {
 
 namespace {
 
-/// Halvings of a second, and of a litre, that prices are multiples of.
-constexpr int kOfSecond = 26;
-constexpr int kOfLitre = 32;
+/// Steps to a second, and to a litre, that prices are multiples of.
+constexpr double kToSecond = 0x1p26;
+constexpr double kToLitre = 0x1p32;
 
-double rounded_up(double price, int halvings) {
-  return std::ldexp(std::ceil(std::ldexp(price, halvings)), -halvings);
+/// To whole steps; exact but for that, as steps are powers of two.
+double rounded_up(double price, double steps_to_one) {
+  return std::ceil(price * steps_to_one) / steps_to_one;
 }
 
 double price_of(const LegFacts& leg, double share, Preference prefer) {
   switch (prefer) {
     case Preference::quickest:
-      return rounded_up(leg.time_s, kOfSecond);
+      return rounded_up(leg.time_s, kToSecond);
     case Preference::least_fuel:
-      return rounded_up(leg.fuel_l, kOfLitre);
+      return rounded_up(leg.fuel_l, kToLitre);
     case Preference::safest:
       break;
   }
-  return rounded_up(leg.time_s * share_penalty(share, leg.allowed_share), kOfSecond);
+  return rounded_up(leg.time_s * share_penalty(share, leg.allowed_share), kToSecond);
 }
 
 }  // namespace
