@@ -1,5 +1,6 @@
 #include "day/day_board.h"
 
+#include <map>
 #include <set>
 #include <utility>
 
@@ -32,7 +33,7 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
   if (columns.empty()) {
     return {};
   }
-  passage::GroundMemory ground;
+  std::map<const rig::Rig*, passage::GroundMemory> ground;
   const search::JunctionWays ways =
       ways_between(question.pairs, columns.front().judge.scene().network);
   if (question.watcher != nullptr) {
@@ -40,7 +41,7 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
   }
   std::vector<DayBoard> boards;
   for (const BoardSnow& snow : columns) {
-    BoardColumn column{snow, ground, {question.depart, question.rewalk, ways}};
+    BoardColumn column{snow, ground[&snow.judge.rig()], {question.depart, question.rewalk, ways}};
     DayBoard& board = boards.emplace_back();
     for (const StationPair& pair : question.pairs) {
       board.cells.push_back(column.cell_of(pair));
@@ -64,12 +65,14 @@ DayBoard side_by_side(std::vector<DayBoard> columns) {
 }
 
 std::vector<StationPair> all_pairs(const trails::Network& network) {
+  std::vector<std::optional<trails::JunctionId>> at;
+  for (std::size_t station = 0; station < network.stations.size(); ++station) {
+    at.push_back(network.junction_of(station));
+  }
   std::vector<StationPair> pairs;
-  for (std::size_t from = 0; from < network.stations.size(); ++from) {
-    for (std::size_t to = 0; to < network.stations.size(); ++to) {
-      const auto start = network.junction_of(from);
-      const auto end = network.junction_of(to);
-      if (start.has_value() && end.has_value() && *start != *end) {
+  for (std::size_t from = 0; from < at.size(); ++from) {
+    for (std::size_t to = 0; to < at.size(); ++to) {
+      if (at[from].has_value() && at[to].has_value() && at[from] != at[to]) {
         pairs.push_back({from, to});
       }
     }
