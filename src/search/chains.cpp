@@ -15,7 +15,7 @@ constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
 
 /// What is no number is barred too.
 double barred_unless_known(double price) {
-  return price < kBarred ? price : kBarred;
+  return std::min(kBarred, price);
 }
 
 /// Turns how many there are of each into where each begins, with the end of all behind.
@@ -29,7 +29,7 @@ void begins_from_counts(std::vector<std::uint32_t>& counts) {
 /// Which nodes are kept, and the links between them, in order of the node they leave.
 struct Chains::Folding {
   Folding(const Graph& graph, const std::vector<bool>& usable_arcs, std::span<const Node> ends)
-      : arcs{graph.arcs()}, usable{usable_arcs}, kept_of(graph.node_count(), 0) {
+      : arcs{graph.arcs()}, usable{usable_arcs}, kept_of(graph.node_count(), kNone) {
     keep_nodes(ends);
     in_links.reserve(arcs.size());
     for (ArcIndex arc = 0; arc < arcs.size(); ++arc) {
@@ -40,7 +40,7 @@ struct Chains::Folding {
   }
 
   /// All but those with one way in and one way out, which remember their way out, and those without
-  /// any.
+  /// any. Those with one way out come last.
   void keep_nodes(std::span<const Node> ends) {
     std::vector<std::uint8_t> ways_in(kept_of.size(), 0);
     std::vector<std::uint8_t> ways_out(kept_of.size(), 0);
@@ -58,11 +58,16 @@ struct Chains::Folding {
     for (const Node end : ends) {
       ways_in[index_of(end)] = 2;
     }
-    for (std::size_t node = 0; node < kept_of.size(); ++node) {
-      const bool in_chain = ways_in[node] == 1 && ways_out[node] == 1;
-      const bool has_ways = ways_in[node] + ways_out[node] > 0;
-      kept_of[node] = has_ways && !in_chain ? kept_count++ : kNone;
-    }
+    const auto number = [&](const auto& is_kept) {
+      for (std::size_t node = 0; node < kept_of.size(); ++node) {
+        if (is_kept(ways_in[node], ways_out[node])) {
+          kept_of[node] = kept_count++;
+        }
+      }
+    };
+    number([](auto in, auto out) { return out != 1 && in + out > 0; });
+    first_one_way = kept_count;
+    number([](auto in, auto out) { return out == 1 && in != 1; });
   }
 
   /// From a node that is kept to the next: every node between has one way in, so none comes twice.
@@ -83,6 +88,7 @@ struct Chains::Folding {
   const std::vector<bool>& usable;
   std::vector<std::uint32_t> kept_of;
   std::uint32_t kept_count = 0;
+  std::uint32_t first_one_way = 0;
   std::vector<ArcIndex> way_on;  ///< by node: its only way out, where it has but one
   std::vector<ArcIndex> in_links;
   std::vector<std::pair<Kept, Kept>> links;  ///< from and to
@@ -107,23 +113,22 @@ void Chains::take(const Folding& folding) {
     ++into_[to];
     ++out_of_[from];
   }
-  for (const std::uint32_t ways : out_of_) {
-    one_way_out_.push_back(ways == 1);
-  }
+  first_one_way_ = folding.first_one_way;
   begins_from_counts(into_);
   begins_from_counts(out_of_);
   from_.resize(count);
   to_.resize(count);
   runs_.resize(count);
   links_out_.resize(count);
-  std::vector<LinkIndex> next = into_;
+  std::vector<LinkIndex> next_into = into_;
+  std::vector<std::uint32_t> next_out = out_of_;
   for (std::size_t i = 0; i < count; ++i) {
     const auto& [from, to] = folding.links[i];
-    const LinkIndex link = next[to]++;
+    const LinkIndex link = next_into[to]++;
     from_[link] = from;
     to_[link] = to;
     runs_[link] = folding.runs[i];
-    links_out_[i] = link;
+    links_out_[next_out[from]++] = link;
   }
 }
 
@@ -154,40 +159,57 @@ WaysTo Chains::ways_to(Node goal, const LinkPrices& prices, Combining combining)
              : searched(goal, prices, [](double a, double b) { return a + b; });
 }
 
-/// A node with one way out is settled with the node that it leads to: only the others must wait.
+/// One search. A node with one way out is settled with the node that it leads to: only the others
+/// must wait.
 template <class Combine>
-WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& combine) const {
-  WaysTo found{.goal = goal, .from = std::vector<WaysTo::Way>(kept_count())};
-  std::vector<WaysTo::Way>& ways = found.from;
-  NearestFirst waiting;
-  std::vector<Kept> settled;
-  ways[kept(goal)].price = 0.0;
-  waiting.push({.price = 0.0, .node = kept(goal)});
-  while (!waiting.empty()) {
-    const NearestFirst::Reached nearest = waiting.pop();
-    if (nearest.price > ways[nearest.node].price) {
-      continue;  // it was reached cheaper since
-    }
-    settled.push_back(nearest.node);
-    while (!settled.empty()) {
-      const Kept to = settled.back();
-      settled.pop_back();
-      for (LinkIndex link = into_[to]; link < into_[to + 1]; ++link) {
-        const Kept from = from_[link];
-        const double price = combine(prices[link], ways[to].price);
-        if (!(price < ways[from].price)) {
-          continue;
-        }
-        ways[from] = {.price = price, .link = link};
-        if (one_way_out_[from]) {
-          settled.push_back(from);
-        } else {
-          waiting.push({.price = price, .node = from});
-        }
+struct Chains::Search {
+  const Chains& chains;
+  const LinkPrices& prices;
+  const Combine& combine;
+  std::vector<WaysTo::Way> ways{chains.kept_count()};
+  NearestFirst waiting{};
+  std::vector<Kept> settled{};
+
+  void run(Kept goal) {
+    ways[goal].price = 0.0;
+    waiting.push({.price = 0.0, .node = goal});
+    while (!waiting.empty()) {
+      const NearestFirst::Reached nearest = waiting.pop();
+      if (nearest.price > ways[nearest.node].price) {
+        continue;  // it was reached cheaper since
+      }
+      settled.push_back(nearest.node);
+      while (!settled.empty()) {
+        const Kept node = settled.back();
+        settled.pop_back();
+        look_back_from(node);
       }
     }
   }
-  return found;
+
+  void look_back_from(Kept to) {
+    const double beyond = ways[to].price;
+    for (LinkIndex link = chains.into_[to]; link < chains.into_[to + 1]; ++link) {
+      const Kept from = chains.from_[link];
+      const double price = combine(prices[link], beyond);
+      if (!(price < ways[from].price)) {
+        continue;
+      }
+      ways[from] = {.price = price, .link = link};
+      if (from >= chains.first_one_way_) {
+        settled.push_back(from);
+      } else {
+        waiting.push({.price = price, .node = from});
+      }
+    }
+  }
+};
+
+template <class Combine>
+WaysTo Chains::searched(Node goal, const LinkPrices& prices, const Combine& combine) const {
+  Search<Combine> search{*this, prices, combine};
+  search.run(kept(goal));
+  return {.goal = goal, .from = std::move(search.ways)};
 }
 
 double Chains::price_from(Node start, const WaysTo& ways) const {

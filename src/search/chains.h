@@ -67,6 +67,8 @@ class Chains {
     std::uint32_t count = 0;
   };
   struct Folding;
+  template <class Combine>
+  struct Search;
 
   void take(const Folding& folding);
   [[nodiscard]] Kept kept(Node node) const;
@@ -86,7 +88,7 @@ class Chains {
   std::vector<LinkIndex> into_;        ///< by kept node, its first link in; and the end of all
   std::vector<LinkIndex> links_out_;   ///< in order of the node they leave, then of first arc
   std::vector<std::uint32_t> out_of_;  ///< by kept node, its first in links_out_; and the end
-  std::vector<bool> one_way_out_;      ///< by kept node
+  Kept first_one_way_ = 0;             ///< from there on, kept nodes have one way out
 };
 
 }  // namespace rimehaul::search

@@ -118,8 +118,8 @@ LegGraph make_leg_graph(const trails::Network& network, const Between& between,
   const std::size_t leg_count = network.legs.size();
   std::vector<Arc> arcs;
   std::vector<Step> steps;
-  const auto add = [&](Node from, Node to, Step step) {
-    arcs.push_back({.from = from, .to = to});
+  const auto add = [&](Arc arc, Step step) {
+    arcs.push_back(arc);
     steps.push_back(step);
   };
   const std::vector<Node> starts = numbered_from(leg_count, between.from.size());
@@ -127,17 +127,17 @@ LegGraph make_leg_graph(const trails::Network& network, const Between& between,
   TurnIndex turn = 0;
   for (std::uint32_t leg = 0; leg < leg_count; ++leg) {
     for (; turn < turns.size() && turns[turn].from == LegId{leg}; ++turn) {
-      add(Node{leg}, node_of(turns[turn].to), {.leg = turns[turn].to, .turn = turn});
+      add({Node{leg}, node_of(turns[turn].to)}, {.leg = turns[turn].to, .turn = turn});
     }
     const auto goal = std::ranges::find(between.to, network.legs[leg].to);
     if (goal != between.to.end()) {
-      add(Node{leg}, goals[static_cast<std::size_t>(goal - between.to.begin())], {});
+      add({Node{leg}, goals[static_cast<std::size_t>(goal - between.to.begin())]}, {});
     }
   }
   for (std::size_t i = 0; i < starts.size(); ++i) {
     for (std::uint32_t leg = 0; leg < leg_count; ++leg) {
       if (network.legs[leg].from == between.from[i]) {
-        add(starts[i], Node{leg}, {.leg = LegId{leg}, .turn = {}});
+        add({starts[i], Node{leg}}, {.leg = LegId{leg}, .turn = {}});
       }
     }
   }

@@ -7,25 +7,28 @@ namespace rimehaul::search {
 
 namespace {
 
-/// Steps to a second, and to a litre, that prices are multiples of.
-constexpr double kToSecond = 0x1p26;
-constexpr double kToLitre = 0x1p32;
+/// What prices are multiples of: so many to a second, or to a litre.
+struct Fineness {
+  double to_one = 1.0;
+};
+constexpr Fineness kOfSecond{0x1p26};
+constexpr Fineness kOfLitre{0x1p32};
 
-/// To whole steps; exact but for that, as steps are powers of two.
-double rounded_up(double price, double steps_to_one) {
-  return std::ceil(price * steps_to_one) / steps_to_one;
+/// To a multiple above 0; exact but for that, as there is a power of two to one.
+double rounded_up(double price, Fineness fineness) {
+  return std::max(1.0, std::ceil(price * fineness.to_one)) / fineness.to_one;
 }
 
 double price_of(const LegFacts& leg, double share, Preference prefer) {
   switch (prefer) {
     case Preference::quickest:
-      return rounded_up(leg.time_s, kToSecond);
+      return rounded_up(leg.time_s, kOfSecond);
     case Preference::least_fuel:
-      return rounded_up(leg.fuel_l, kToLitre);
+      return rounded_up(leg.fuel_l, kOfLitre);
     case Preference::safest:
       break;
   }
-  return rounded_up(leg.time_s * share_penalty(share, leg.allowed_share), kToSecond);
+  return rounded_up(leg.time_s * share_penalty(share, leg.allowed_share), kOfSecond);
 }
 
 }  // namespace

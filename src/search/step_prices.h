@@ -27,8 +27,8 @@ struct PricedSteps {
 
 /// Shares are the worse of that of the leg and of the turn into it. Prices are what is preferred:
 /// seconds weighted by share_penalty, seconds, or litres. They are rounded up to multiples of
-/// 2^-26 s and of 2^-32 l, so that those of a way of less than four years and two million litres
-/// add up exactly, in whatever order: ways that are as good as each other cost the same.
+/// 2^-26 s and of 2^-32 l above 0, so that those of a way of less than four years and two million
+/// litres add up exactly, in whatever order: ways that are as good as each other cost the same.
 [[nodiscard]] PricedSteps priced_steps(const LegGraph& legs, const Outlook& outlook,
                                        Preference prefer, const Barring& barring);
 
