@@ -1,7 +1,7 @@
 // Many answers on one graph: chains are folded into links once, and every search sees links alone.
 #pragma once
 
-#include "search/graph.h"
+#include "search/links.h"
 
 namespace rimehaul::search {
 
@@ -21,10 +21,8 @@ struct WaysTo {
   std::vector<Way> from;
 };
 
-/// A graph for searches with many goals and many sets of prices. A node with one way in and one way
-/// out leaves nothing to choose: the arcs of a chain of them are folded into one link between nodes
-/// that are kept, and a set of prices is folded likewise, once for all goals. A chain in both
-/// directions is two chains; a circle that nothing leads out of is on no way. Where prices are
+/// A graph for searches with many goals and many sets of prices: its chains are folded into links,
+/// and a set of prices is folded likewise, once for all goals. Where prices are
 /// multiples of one step and their sums stay under 2^53 steps, nothing is rounded: then prices and
 /// paths are those of Graph::reach_to to the last digit, else prices within rounding.
 class Chains {
@@ -59,20 +57,12 @@ class Chains {
   [[nodiscard]] std::size_t link_count() const { return from_.size(); }
 
  private:
-  using Kept = std::uint32_t;  ///< index of a node that is kept
-
-  /// Where in arcs_ the arcs of a link stand, in driving order.
-  struct Run {
-    std::uint32_t first = 0;
-    std::uint32_t count = 0;
-  };
-  struct Folding;
   template <class Combine>
   struct Search;
 
-  void take(const Folding& folding);
+  void take(Links&& found);
   [[nodiscard]] Kept kept(Node node) const;
-  [[nodiscard]] std::span<const ArcIndex> arcs_of(LinkIndex link) const;
+  [[nodiscard]] std::span<const ArcIndex> arcs_of(const Led& led) const;
   [[nodiscard]] LinkIndex link_to_take(Kept from, const WaysTo& ways, const Priced& priced) const;
   template <class Combine>
   [[nodiscard]] LinkPrices folded(const Prices& prices, const Combine& combine) const;
@@ -81,14 +71,13 @@ class Chains {
 
   const Graph* graph_;
   std::vector<Kept> kept_of_;          ///< by node
-  std::vector<ArcIndex> arcs_;         ///< of one link after the other
-  std::vector<Kept> from_;             ///< by link; links stand in order of the node they lead to
-  std::vector<Kept> to_;               ///< by link
-  std::vector<Run> runs_;              ///< by link
+  std::vector<ArcIndex> arcs_;         ///< of one run after the other
+  std::vector<Led> tails_;             ///< each after the one that it leads into
+  std::vector<Led> links_;             ///< in order of the node they lead to
+  std::vector<Kept> from_;             ///< by link
   std::vector<LinkIndex> into_;        ///< by kept node, its first link in; and the end of all
   std::vector<LinkIndex> links_out_;   ///< in order of the node they leave, then of first arc
   std::vector<std::uint32_t> out_of_;  ///< by kept node, its first in links_out_; and the end
-  Kept first_one_way_ = 0;             ///< from there on, kept nodes have one way out
 };
 
 }  // namespace rimehaul::search
