@@ -22,9 +22,9 @@ struct WaysTo {
 };
 
 /// A graph for searches with many goals and many sets of prices: its chains are folded into links,
-/// and a set of prices is folded likewise, once for all goals. Where prices are
-/// multiples of one step and their sums stay under 2^53 steps, nothing is rounded: then prices and
-/// paths are those of Graph::reach_to to the last digit, else prices within rounding.
+/// and a set of prices is folded likewise, once for all goals. Where prices are multiples of one
+/// step, above 0, and their sums stay under 2^53 steps, nothing is rounded: then prices and paths
+/// are those of Graph::reach_to to the last digit, else prices within rounding.
 class Chains {
  public:
   /// Arcs that are false in `usable` are left out. Ways are asked for from and to `ends` alone,
