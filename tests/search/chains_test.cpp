@@ -240,6 +240,31 @@ TEST_CASE("a trail of many legs is one link in each direction") {
   CHECK(broken.price_from(Node{10}, broken.ways_to(Node{19}, left, Combining::sum)) == 18.0);
 }
 
+TEST_CASE("where trails join there is one link from each, and what goes round and round is none") {
+  // 0 and 1 join at 2 and go on by 3 to 4; from 1 one may also drive round 5 and 6 for ever.
+  const std::vector<std::pair<std::uint32_t, std::uint32_t>> joined{{0, 2}, {1, 2}, {1, 5}, {2, 3},
+                                                                    {3, 4}, {5, 6}, {6, 5}};
+  std::vector<Arc> arcs;
+  for (const auto& [from, to] : joined) {
+    arcs.push_back({.from = Node{from}, .to = Node{to}});
+  }
+  const Graph graph{7, arcs};
+  const std::vector<Node> ends{Node{0}, Node{1}, Node{4}};
+  const Chains chains{graph, std::vector<bool>(arcs.size(), true), ends};
+  CHECK(chains.kept_count() == 3);
+  CHECK(chains.link_count() == 2);
+  const Prices prices{1, 2, 1, 4, 8, 1, 1};
+  const LinkPrices links = chains.fold(prices, Combining::sum);
+  const WaysTo ways = chains.ways_to(Node{4}, links, Combining::sum);
+  CHECK(chains.price_from(Node{0}, ways) == 13);
+  CHECK(chains.price_from(Node{1}, ways) == 14);
+  CHECK(chains.path_from(Node{1}, ways, {links, prices})->arcs == std::vector<ArcIndex>{1, 3, 4});
+  const LinkPrices worst = chains.fold({0.1, 0.5, 0.1, 0.2, 0.3, 0.1, 0.1}, Combining::maximum);
+  const WaysTo safest = chains.ways_to(Node{4}, worst, Combining::maximum);
+  CHECK(chains.price_from(Node{0}, safest) == 0.3);
+  CHECK(chains.price_from(Node{1}, safest) == 0.5);
+}
+
 TEST_CASE("what no set of links can answer is our fault") {
   const Graph graph{3, {{.from = Node{0}, .to = Node{1}}, {.from = Node{1}, .to = Node{2}}}};
   const std::vector<Node> ends{Node{0}, Node{2}};
