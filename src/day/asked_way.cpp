@@ -10,15 +10,18 @@ namespace rimehaul::day {
 using passage::Judge;
 
 WayAsker::WayAsker(const Judge& judge, passage::GroundMemory& ground, const AskedOfAll& asked)
-    : judge_{&judge}, remembering_{judge, ground}, asked_{asked} {}
+    : judge_{&judge},
+      remembering_{judge, ground},
+      asked_{asked},
+      finder_{judge.scene().network, remembering_, asked.depart, asked.ways} {}
 
-AskedWay WayAsker::ask(std::vector<std::size_t> stations, search::Permission permission) const {
+AskedWay WayAsker::ask(std::vector<std::size_t> stations, search::Permission permission) {
   search::RouteQuestion question;
   question.stations = std::move(stations);
   question.depart = asked_.depart;
   question.most_alternatives = 0;
   question.permitted_by = permission == search::Permission::named_person ? "a named person" : "";
-  search::RouteAnswer answer = search::find_routes(judge_->scene().network, remembering_, question);
+  search::RouteAnswer answer = finder_.routes(question);
   auto* routes = std::get_if<std::vector<search::Route>>(&answer);
   if (routes == nullptr) {
     return {.none = std::get<search::NoRoute>(std::move(answer))};
@@ -55,13 +58,13 @@ OtherLoadAskers::OtherLoadAskers(const Judge& judge, passage::GroundMemory& grou
                                  const AskedOfAll& asked)
     : judge_{&judge}, ground_{&ground}, asked_{asked} {}
 
-const WayAsker& OtherLoadAskers::with(const Cargo& cargo) {
-  std::shared_ptr<const Loaded>& loaded = loaded_[cargo];
+WayAsker& OtherLoadAskers::with(const Cargo& cargo) {
+  std::shared_ptr<Loaded>& loaded = loaded_[cargo];
   if (loaded == nullptr) {
     rig::Rig rig = judge_->rig();
     rig.load.bed = cargo.bed;
     rig.load.towed = cargo.towed;
-    loaded = std::make_shared<const Loaded>(*judge_, std::move(rig), *ground_, asked_);
+    loaded = std::make_shared<Loaded>(*judge_, std::move(rig), *ground_, asked_);
   }
   return loaded->asker;
 }

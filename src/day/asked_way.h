@@ -6,15 +6,16 @@
 
 #include "audit/rewalk.h"
 #include "passage/remembering_judge.h"
-#include "search/route.h"
-#include "search/usable.h"
+#include "search/route_finder.h"
 
 namespace rimehaul::day {
 
-/// What is asked of every pair.
+/// What is asked of every pair, and the ways that all rigs, loads and snows share. Holds a
+/// reference.
 struct AskedOfAll {
   units::Instant depart;
-  audit::WalkAgain rewalk = audit::rewalk;
+  audit::WalkAgain rewalk;
+  const search::JunctionWays& ways;
 };
 
 /// The answer for one pair.
@@ -30,13 +31,14 @@ struct AskedWay {
 /// Asks for one rig, load and snow; remembers what it has judged from question to question.
 class WayAsker {
  public:
-  /// Holds references: judge and ground must outlive it.
+  /// Holds references: judge, ground and the ways that are shared must outlive it.
   WayAsker(const passage::Judge& judge, passage::GroundMemory& ground, const AskedOfAll& asked);
+  WayAsker(const WayAsker&) = delete;  // a part of it holds on to another
+  WayAsker& operator=(const WayAsker&) = delete;
 
   /// By stations in driving order. With a named person's permission every decision that the rules
   /// ask for counts as taken. Throws OurFault where walking the way again finds it worse.
-  [[nodiscard]] AskedWay ask(std::vector<std::size_t> stations,
-                             search::Permission permission) const;
+  [[nodiscard]] AskedWay ask(std::vector<std::size_t> stations, search::Permission permission);
 
  private:
   [[nodiscard]] std::size_t walk_again(const search::Route& route) const;
@@ -44,6 +46,7 @@ class WayAsker {
   const passage::Judge* judge_;
   passage::RememberingJudge remembering_;
   AskedOfAll asked_;
+  search::RouteFinder finder_;
 };
 
 /// What is on bed and trailer.
@@ -61,7 +64,7 @@ class OtherLoadAskers {
   OtherLoadAskers(const passage::Judge& judge, passage::GroundMemory& ground,
                   const AskedOfAll& asked);
 
-  [[nodiscard]] const WayAsker& with(const Cargo& cargo);
+  [[nodiscard]] WayAsker& with(const Cargo& cargo);
 
  private:
   /// Its rig and judge stay where they are, as the asker holds on to them.
@@ -70,7 +73,7 @@ class OtherLoadAskers {
   const passage::Judge* judge_;
   passage::GroundMemory* ground_;
   AskedOfAll asked_;
-  std::map<Cargo, std::shared_ptr<const Loaded>> loaded_;
+  std::map<Cargo, std::shared_ptr<Loaded>> loaded_;
 };
 
 }  // namespace rimehaul::day

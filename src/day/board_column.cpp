@@ -68,12 +68,12 @@ void tell_way(BoardCell& cell, const AskedWay& asked) {
 }  // namespace
 
 BoardColumn::BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground,
-                         const BoardQuestion& question)
+                         const AskedOfAll& asked)
     : snow_{snow},
-      asker_{snow.judge, ground, {question.depart, question.rewalk}},
-      depart_{question.depart},
+      asker_{snow.judge, ground, asked},
+      depart_{asked.depart},
       trials_{snow.judge, Permission::nobody},
-      other_loads_{snow.judge, ground, {question.depart, question.rewalk}} {}
+      other_loads_{snow.judge, ground, asked} {}
 
 BoardCell BoardColumn::cell_of(const StationPair& pair) {
   BoardCell cell{.pair = pair, .snow = snow_.state};
@@ -92,7 +92,7 @@ BoardCell BoardColumn::cell_of(const StationPair& pair) {
   return cell;
 }
 
-AskedWay BoardColumn::ask_as_it_stands(const StationPair& pair, Permission permission) const {
+AskedWay BoardColumn::ask_as_it_stands(const StationPair& pair, Permission permission) {
   return asker_.ask({pair.from, pair.to}, permission);
 }
 
@@ -116,7 +116,7 @@ void BoardColumn::tell_refusal(BoardCell& cell, const search::NoRoute& none) {
 }
 
 /// The way once a named person has decided, which needs its fuel as any other.
-void BoardColumn::tell_decided(BoardCell& cell) const {
+void BoardColumn::tell_decided(BoardCell& cell) {
   const AskedWay decided = ask_as_it_stands(cell.pair, Permission::named_person);
   if (!decided.route) {
     return;

@@ -10,16 +10,15 @@ namespace rimehaul::day {
 /// Answers for one snow; remembers what it has judged from pair to pair.
 class BoardColumn {
  public:
-  /// Holds references: the snow's judge and the ground must outlive it.
-  BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground, const BoardQuestion& question);
+  /// Holds references: the snow's judge, the ground and the ways that are shared must outlive it.
+  BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground, const AskedOfAll& asked);
 
   [[nodiscard]] BoardCell cell_of(const StationPair& pair);
 
  private:
-  [[nodiscard]] AskedWay ask_as_it_stands(const StationPair& pair,
-                                          search::Permission permission) const;
+  [[nodiscard]] AskedWay ask_as_it_stands(const StationPair& pair, search::Permission permission);
   void tell_refusal(BoardCell& cell, const search::NoRoute& none);
-  void tell_decided(BoardCell& cell) const;
+  void tell_decided(BoardCell& cell);
   void try_loads(BoardCell& cell);
   [[nodiscard]] std::vector<trails::LegId> way_without_load(const StationPair& pair,
                                                             search::Permission permission);

@@ -1,4 +1,4 @@
-// The day board: what is open between which stations, by snow, for one rig.
+// The day board: what is open between which stations, by snow, for one rig or several.
 #pragma once
 
 #include <span>
@@ -24,7 +24,8 @@ struct BoardQuestion {
   base::Watcher* watcher = nullptr;  ///< told of every cell; nothing: nobody
 };
 
-/// The snow of one column, and a judge of it; all judges of one board are of one scene and rig.
+/// The snow of one column, and a judge of it for the column's rig. All judges of one board are of
+/// one scene; those of one rig hold the same rig, so that its ground is measured once.
 struct BoardSnow {
   snow::SnowState state;
   const passage::Judge& judge;
@@ -57,18 +58,19 @@ struct BoardCell {
 };
 
 struct DayBoard {
-  std::vector<BoardCell> cells;  ///< by pair, then by snow, as asked
+  std::vector<BoardCell> cells;  ///< by pair, then by column, as asked
 };
 
-/// The safest way of every pair in every snow, as find_routes answers it, with the fuel for it and
-/// the reserve aboard, and walked again; one that waits for decisions alone likewise. Legs are
-/// judged once for each snow and hour. Where a pair is closed as the rig stands, other loads are
-/// tried on the way nearest to open, on that of the rig without any load, and on that with a named
-/// person's decision besides: judged steps only, ends rounded inwards; the ends of every interval
-/// told are asked for as a question of their own. Throws OurFault where a way is worse than found.
+/// The safest way of every pair in every column, as find_routes answers it, with the fuel for it
+/// and the reserve aboard, and walked again; one that waits for decisions alone likewise. Legs are
+/// judged once for each column and hour, and ways to a station are found together. Where a pair is
+/// closed as the rig stands, other loads are tried on the way nearest to open, on that of the rig
+/// without any load, and on that with a named person's decision besides: judged steps only, ends
+/// rounded inwards; the ends of every interval told are asked for as a question of their own.
+/// Throws OurFault where a way is worse than found.
 [[nodiscard]] DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question);
 
-/// Boards of the same pairs in one snow each, as the board of all these snows.
+/// Boards of the same pairs with one column each, as the board of all these columns.
 [[nodiscard]] DayBoard side_by_side(std::vector<DayBoard> columns);
 
 /// Every pair of two stations that trails reach and that do not share a junction.

@@ -143,8 +143,9 @@ NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& jud
                     std::span<const trails::JunctionId> stops) {
   const LegGraph legs = make_leg_graph(network, stops, outlook.turns());
   const Permission permission = permission_of(question);
-  const auto path =
-      cheapest_judged(legs, outlook, [&] { return prices_of(legs, network, outlook, permission); });
+  const auto path = best_judged(legs, outlook, [&] {
+    return cheapest_way(legs, prices_of(legs, network, outlook, permission));
+  });
   const std::string names = names_of(network, question);
   if (!path.has_value()) {
     return {.why = "no trails lead from " + names + ", open or closed", .obstacles = {}};

@@ -66,6 +66,8 @@ class Graph {
 
   [[nodiscard]] std::size_t node_count() const { return node_count_; }
   [[nodiscard]] const std::vector<Arc>& arcs() const { return arcs_; }
+  /// Throws OurFault unless there is one price per arc, and none below 0.
+  void requires_prices(const Prices& prices) const;
 
   /// Dijkstra (1959), with the maximum in place of the sum where so asked.
   [[nodiscard]] Reach reach_from(Node start, const Prices& prices, Combining combining) const;
@@ -88,8 +90,6 @@ class Graph {
 
  private:
   struct Library;
-
-  void requires_prices(const Prices& prices) const;
 
   std::size_t node_count_ = 0;
   std::vector<Arc> arcs_;

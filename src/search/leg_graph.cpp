@@ -45,7 +45,8 @@ class Builder {
 
   [[nodiscard]] LegGraph finished() && {
     return {.graph = Graph{stage_count() * leg_count_ + 2, std::move(arcs_)},
-            .journey = {.from = start(), .to = goal()},
+            .starts = {start()},
+            .goals = {goal()},
             .steps = std::move(steps_),
             .leg_count = leg_count_};
   }
@@ -85,6 +86,18 @@ class Builder {
   std::vector<Step> steps_;
 };
 
+Node node_of(LegId leg) {
+  return Node{static_cast<std::uint32_t>(leg)};
+}
+
+std::vector<Node> numbered_from(std::size_t first, std::size_t count) {
+  std::vector<Node> nodes;
+  for (std::size_t i = 0; i < count; ++i) {
+    nodes.push_back(Node{static_cast<std::uint32_t>(first + i)});
+  }
+  return nodes;
+}
+
 }  // namespace
 
 LegGraph make_leg_graph(const trails::Network& network, std::span<const JunctionId> stops,
@@ -99,9 +112,46 @@ LegGraph make_leg_graph(const trails::Network& network, std::span<const Junction
   return std::move(builder).finished();
 }
 
+LegGraph make_leg_graph(const trails::Network& network, const Between& between,
+                        const std::vector<Turn>& turns) {
+  base::require(std::ranges::is_sorted(turns), "the turns of a graph are not sorted");
+  const std::size_t leg_count = network.legs.size();
+  std::vector<Arc> arcs;
+  std::vector<Step> steps;
+  const auto add = [&](Arc arc, Step step) {
+    arcs.push_back(arc);
+    steps.push_back(step);
+  };
+  const std::vector<Node> starts = numbered_from(leg_count, between.from.size());
+  const std::vector<Node> goals = numbered_from(leg_count + starts.size(), between.to.size());
+  TurnIndex turn = 0;
+  for (std::uint32_t leg = 0; leg < leg_count; ++leg) {
+    for (; turn < turns.size() && turns[turn].from == LegId{leg}; ++turn) {
+      add({Node{leg}, node_of(turns[turn].to)}, {.leg = turns[turn].to, .turn = turn});
+    }
+    const auto goal = std::ranges::find(between.to, network.legs[leg].to);
+    if (goal != between.to.end()) {
+      add({Node{leg}, goals[static_cast<std::size_t>(goal - between.to.begin())]}, {});
+    }
+  }
+  for (std::size_t i = 0; i < starts.size(); ++i) {
+    for (std::uint32_t leg = 0; leg < leg_count; ++leg) {
+      if (network.legs[leg].from == between.from[i]) {
+        add({starts[i], Node{leg}}, {.leg = LegId{leg}, .turn = {}});
+      }
+    }
+  }
+  return {.graph = Graph{leg_count + starts.size() + goals.size(), std::move(arcs)},
+          .starts = starts,
+          .goals = goals,
+          .steps = std::move(steps),
+          .leg_count = leg_count};
+}
+
 std::optional<Path> cheapest_way(const LegGraph& legs, const Prices& prices) {
-  const Reach to_goal = legs.graph.reach_to(legs.journey.to, prices, Combining::sum);
-  return path_to_goal(legs.graph, prices, to_goal, legs.journey.from);
+  const Journey journey = legs.journey();
+  const Reach to_goal = legs.graph.reach_to(journey.to, prices, Combining::sum);
+  return path_to_goal(legs.graph, prices, to_goal, journey.from);
 }
 
 std::vector<LegId> legs_of(const LegGraph& legs, const Path& path) {

@@ -24,10 +24,13 @@ struct Step {
 /// goal every leg that reaches the last.
 struct LegGraph {
   Graph graph;
-  Journey journey;
-  std::vector<Step> steps;  ///< by arc
+  std::vector<Node> starts;  ///< one, or one for each junction that ways set out from
+  std::vector<Node> goals;   ///< one, or one for each junction that ways are to reach
+  std::vector<Step> steps;   ///< by arc
   std::size_t leg_count = 0;
 
+  /// Of a graph that was made for one.
+  [[nodiscard]] Journey journey() const { return {.from = starts.front(), .to = goals.front()}; }
   [[nodiscard]] std::size_t stage_of(Node node) const { return index_of(node) / leg_count; }
 };
 
@@ -35,6 +38,19 @@ struct LegGraph {
 /// out: setting out there the other way is never worse.
 [[nodiscard]] LegGraph make_leg_graph(const trails::Network& network,
                                       std::span<const trails::JunctionId> stops,
+                                      const std::vector<Turn>& turns);
+
+/// Junctions that ways set out from, and such that they are to reach; each named once.
+struct Between {
+  std::vector<trails::JunctionId> from;
+  std::vector<trails::JunctionId> to;
+};
+
+/// The graph of all ways from any of some junctions to any of others, with one stage, and a start
+/// and a goal for each as they stand in `between`. Turns must be sorted. A way may lead past a
+/// start or goal; where prices are above 0, and setting out costs no more than turning into the
+/// same leg, no cheapest way comes past its own.
+[[nodiscard]] LegGraph make_leg_graph(const trails::Network& network, const Between& between,
                                       const std::vector<Turn>& turns);
 
 /// The cheapest way of the journey; nothing when there is none.

@@ -77,6 +77,7 @@ bool Outlook::judge(TurnIndex turn) {
   }
   turn_facts_[turn] = facts_of(judge_->judge_turn(turns_[turn].from, turns_[turn].to, entry_));
   turn_judged_[turn] = true;
+  ++turns_judged_;
   return true;
 }
 

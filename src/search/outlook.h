@@ -29,6 +29,8 @@ class Outlook {
   /// all that there is; false when all of the path was judged before.
   bool judge_some_of(const LegGraph& legs, const Path& path);
   void judge_all();
+  /// How many legs and turns have been judged so far: the same number, the same facts.
+  [[nodiscard]] std::size_t judged() const { return legs_judged_ + turns_judged_; }
 
  private:
   bool judge(trails::LegId leg);
@@ -43,17 +45,18 @@ class Outlook {
   std::vector<bool> leg_judged_;
   std::vector<bool> turn_judged_;
   std::size_t legs_judged_ = 0;
+  std::size_t turns_judged_ = 0;
   int guesses_ = 0;  ///< paths of which something was not judged yet
 };
 
-/// The cheapest way by the prices that follow from the outlook, which are asked for anew whenever
-/// more is judged; all of the way is judged in the end. Nothing when there is none, judged or not.
-template <class PricesNow>
-[[nodiscard]] std::optional<Path> cheapest_judged(const LegGraph& legs, Outlook& outlook,
-                                                  const PricesNow& prices_now) {
-  std::optional<Path> path = cheapest_way(legs, prices_now());
+/// The best way by the outlook, which `best_now` finds and is asked for anew whenever more is
+/// judged; all of the way is judged in the end. Nothing when there is none, judged or not.
+template <class BestNow>
+[[nodiscard]] std::optional<Path> best_judged(const LegGraph& legs, Outlook& outlook,
+                                              const BestNow& best_now) {
+  std::optional<Path> path = best_now();
   while (path.has_value() && outlook.judge_some_of(legs, *path)) {
-    path = cheapest_way(legs, prices_now());
+    path = best_now();
   }
   return path;
 }

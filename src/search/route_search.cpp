@@ -3,26 +3,11 @@
 #include <algorithm>
 #include <utility>
 
-#include "passage/share_penalty.h"
-
 namespace rimehaul::search {
 
 using trails::LegId;
 
 namespace {
-
-double price_of_share(const LegFacts& /*leg*/, double share) {
-  return share;
-}
-double price_of_safety(const LegFacts& leg, double share) {
-  return leg.time_s * passage::share_penalty(share, leg.allowed_share);
-}
-double price_of_time(const LegFacts& leg, double /*share*/) {
-  return leg.time_s;
-}
-double price_of_fuel(const LegFacts& leg, double /*share*/) {
-  return leg.fuel_l;
-}
 
 /// The same ground, whichever way it is driven.
 std::uint32_t stretch_of(LegId leg) {
@@ -32,65 +17,55 @@ std::uint32_t stretch_of(LegId leg) {
 }  // namespace
 
 RouteSearch::RouteSearch(const trails::Network& network, const passage::LegJudge& judge,
-                         Outlook& outlook, const RouteQuestion& question,
-                         std::span<const trails::JunctionId> stops)
+                         Outlook& outlook, const Asked& asked)
     : network_{&network},
       outlook_{&outlook},
-      question_{question},
-      legs_{make_leg_graph(network, stops, outlook.turns())},
-      timekeeper_{judge, question.depart} {}
+      question_{asked.question},
+      stops_{asked.stops.begin(), asked.stops.end()},
+      shared_{asked.shared},
+      timekeeper_{judge, asked.question.depart} {}
 
-Prices RouteSearch::prices_by(double (*price)(const LegFacts&, double share),
-                              double worst_share) const {
-  Prices prices;
-  prices.reserve(legs_.steps.size());
-  for (const Step& step : legs_.steps) {
-    if (!step.leg.has_value()) {
-      prices.push_back(0.0);
-      continue;
-    }
-    const LegFacts& leg = outlook_->leg(*step.leg);
-    const TurnFacts turn = outlook_->turn_into(step);
-    const double share = std::max(leg.share, turn.share);
-    const bool usable = may_drive(leg, permission_) && may_turn(turn, leg, permission_) &&
-                        share <= worst_share && !left_out_.contains(*step.leg);
-    prices.push_back(usable ? price(leg, share) : kBarred);
+const LegGraph& RouteSearch::legs() {
+  if (!legs_.has_value()) {
+    legs_.emplace(make_leg_graph(*network_, stops_, outlook_->turns()));
   }
-  return prices;
+  return *legs_;
 }
 
-double RouteSearch::least_worst_share() const {
-  const Reach reach = legs_.graph.reach_from(legs_.journey.from, prices_by(price_of_share, kBarred),
-                                             Combining::maximum);
-  return reach.price[index_of(legs_.journey.to)];
-}
-
-Prices RouteSearch::prices() const {
-  return prices(question_.prefer == Preference::safest ? least_worst_share() : kBarred);
-}
-
-Prices RouteSearch::prices(double worst_share) const {
-  switch (question_.prefer) {
-    case Preference::safest:
-      return prices_by(price_of_safety, worst_share);
-    case Preference::quickest:
-      return prices_by(price_of_time, worst_share);
-    case Preference::least_fuel:
-      return prices_by(price_of_fuel, worst_share);
+/// As judged for the departure; judges what it takes to know that it is the best.
+std::optional<std::vector<LegId>> RouteSearch::best_way() {
+  std::optional<BestWays> own;
+  BestWays& ways =
+      shared_.has_value() ? shared_->ways : own.emplace(legs(), *outlook_, question_.prefer);
+  const BestWays::Ends ends = shared_.has_value() ? shared_->ends : BestWays::Ends{};
+  const auto best =
+      best_judged(ways.legs(), *outlook_, [&] { return ways.way(ends, barring_.permission); });
+  if (!best.has_value()) {
+    return std::nullopt;
   }
-  return prices_by(price_of_safety, worst_share);
+  return legs_of(ways.legs(), *best);
 }
 
-RouteSearch::Way RouteSearch::way_of(const Path& path) const {
-  Way way{.legs = legs_of(legs_, path)};
+PricedSteps RouteSearch::priced() {
+  return priced_steps(legs(), *outlook_, question_.prefer, barring_);
+}
+
+double RouteSearch::least_worst_share(const Prices& shares) {
+  const Journey journey = legs().journey();
+  const Reach reach = legs().graph.reach_from(journey.from, shares, Combining::maximum);
+  return reach.price[index_of(journey.to)];
+}
+
+RouteSearch::Way RouteSearch::way_of(const Path& path) {
+  Way way{.legs = legs_of(legs(), path)};
   std::set<std::pair<std::size_t, trails::JunctionId>> passed;
   for (const ArcIndex arc : path.arcs) {
-    const Step& step = legs_.steps[arc];
+    const Step& step = legs().steps[arc];
     if (!step.leg.has_value()) {
       continue;
     }
     const trails::Leg& leg = network_->legs[static_cast<std::size_t>(*step.leg)];
-    const std::size_t stage = legs_.stage_of(legs_.graph.arcs()[arc].to);
+    const std::size_t stage = legs().stage_of(legs().graph.arcs()[arc].to);
     if (passed.empty()) {
       passed.emplace(stage, leg.from);
     }
@@ -129,7 +104,7 @@ bool RouteSearch::truly_differs(const Way& way) const {
 }
 
 void RouteSearch::keep_from(Prices prices) {
-  Candidates candidates{legs_.graph, std::move(prices), legs_.journey};
+  Candidates candidates{legs().graph, std::move(prices), legs().journey()};
   int timed = 0;
   while (!has_enough() && timed < kMostTimed) {
     const std::optional<Path> path = candidates.next();
@@ -141,7 +116,7 @@ void RouteSearch::keep_from(Prices prices) {
       continue;
     }
     ++timed;
-    auto driven = timekeeper_.drive(way.legs, permission_);
+    auto driven = timekeeper_.drive(way.legs, barring_.permission);
     if (auto* route = std::get_if<Route>(&driven)) {
       kept_.push_back(std::move(*route));
       kept_ways_.push_back(std::move(way));
@@ -160,8 +135,7 @@ std::vector<Route> RouteSearch::routes() {
 }
 
 void RouteSearch::search_with(Permission permission) {
-  permission_ = permission;
-  left_out_.clear();
+  barring_ = {.permission = permission, .left_out = {}};
   blocked_.clear();
   if (question_.most_alternatives == 0 && settled_by_best_alone()) {
     return;
@@ -173,11 +147,11 @@ void RouteSearch::search_with(Permission permission) {
 /// Whether there is no way at the departure, or the best of them is kept, as its hours keep it
 /// open.
 bool RouteSearch::settled_by_best_alone() {
-  const auto best = cheapest_judged(legs_, *outlook_, [this] { return prices(); });
+  const std::optional<std::vector<LegId>> best = best_way();
   if (!best.has_value()) {
     return true;
   }
-  auto driven = timekeeper_.drive(legs_of(legs_, *best), permission_);
+  auto driven = timekeeper_.drive(*best, barring_.permission);
   if (auto* route = std::get_if<Route>(&driven)) {
     kept_.push_back(std::move(*route));
     return true;
@@ -189,18 +163,20 @@ void RouteSearch::search_all() {
   const bool has_better = !kept_.empty();
   for (int round = 0; round < kMostRounds && kept_.empty(); ++round) {
     const std::size_t known_blocked = blocked_.size();
-    keep_from(prices());
+    const PricedSteps steps = priced();
+    keep_from(steps.up_to(question_.prefer == Preference::safest ? least_worst_share(steps.shares)
+                                                                 : kBarred));
     if (blocked_.size() == known_blocked) {
       break;
     }
     if (kept_.empty()) {
       for (std::size_t i = known_blocked; i < blocked_.size(); ++i) {
-        left_out_.insert(blocked_[i].leg);
+        barring_.left_out.insert(blocked_[i].leg);
       }
     }
   }
   if (has_better || (question_.prefer == Preference::safest && !kept_.empty())) {
-    keep_from(prices(kBarred));
+    keep_from(priced().prices);
   }
 }
 

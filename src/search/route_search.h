@@ -4,11 +4,25 @@
 #include <set>
 #include <span>
 
+#include "search/best_ways.h"
 #include "search/candidates.h"
-#include "search/outlook.h"
 #include "search/timing.h"
 
 namespace rimehaul::search {
+
+/// Best ways that several questions share, and which of them is asked for.
+struct SharedWays {
+  BestWays& ways;
+  BestWays::Ends ends;
+};
+
+/// A question, the junctions of its stations, and the ways that it shares with others, if any: from
+/// the first junction to the second, where there are but two, by what the question prefers.
+struct Asked {
+  const RouteQuestion& question;
+  std::span<const trails::JunctionId> stops;
+  std::optional<SharedWays> shared{};
+};
 
 /// Searches, times what was found, and searches again without what its hour had closed: first among
 /// ways that need no decision, then, where a named person permits them, among all. Where only the
@@ -16,10 +30,10 @@ namespace rimehaul::search {
 /// it is the best.
 class RouteSearch {
  public:
-  /// Holds references: all must outlive it. `stops`: the junctions of the question's stations. The
-  /// outlook must be for the departure; what is judged on the way stays in it.
+  /// Holds references: all must outlive it. The outlook must be for the departure, and the one that
+  /// shared ways go by; what is judged on the way stays in it.
   RouteSearch(const trails::Network& network, const passage::LegJudge& judge, Outlook& outlook,
-              const RouteQuestion& question, std::span<const trails::JunctionId> stops);
+              const Asked& asked);
 
   /// The best route and its alternatives, each as in find_routes; none when there is no way.
   [[nodiscard]] std::vector<Route> routes();
@@ -39,13 +53,11 @@ class RouteSearch {
     std::size_t returns = 0;  ///< how often it comes back to a junction within a stage
   };
 
-  [[nodiscard]] Prices prices_by(double (*price)(const LegFacts&, double share),
-                                 double worst_share) const;
-  [[nodiscard]] double least_worst_share() const;
-  /// By the question's preference, among all with a share up to the worst that is needed.
-  [[nodiscard]] Prices prices() const;
-  [[nodiscard]] Prices prices(double worst_share) const;
-  [[nodiscard]] Way way_of(const Path& path) const;
+  [[nodiscard]] const LegGraph& legs();
+  [[nodiscard]] std::optional<std::vector<trails::LegId>> best_way();
+  [[nodiscard]] PricedSteps priced();
+  [[nodiscard]] double least_worst_share(const Prices& shares);
+  [[nodiscard]] Way way_of(const Path& path);
   [[nodiscard]] bool truly_differs(const Way& way) const;
   [[nodiscard]] bool has_enough() const { return kept_.size() > question_.most_alternatives; }
   void search_with(Permission permission);
@@ -56,10 +68,11 @@ class RouteSearch {
   const trails::Network* network_;
   Outlook* outlook_;
   RouteQuestion question_;
-  Permission permission_ = Permission::nobody;  ///< of the ways that are looked for now
-  LegGraph legs_;
+  std::vector<trails::JunctionId> stops_;
+  std::optional<SharedWays> shared_;
+  Barring barring_;               ///< of the ways that are looked for now
+  std::optional<LegGraph> legs_;  ///< of this journey alone, once it is needed
   Timekeeper timekeeper_;
-  std::set<trails::LegId> left_out_;
   std::vector<Blocked> blocked_;
   std::vector<Route> kept_;
   std::vector<Way> kept_ways_;

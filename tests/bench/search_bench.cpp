@@ -107,13 +107,13 @@ double median(std::vector<double> values) {
 void one_to_all(benchmark::State& state) {
   const LegsAndTurns map = legs_and_turns(state.range(0));
   const Adjacency theirs = adjacency_of(map);
-  const std::size_t start = index_of(map.legs.journey.from);
+  const std::size_t start = index_of(map.legs.journey().from);
   std::vector<double> our_ms;
   std::vector<double> their_ms;
   for (auto round : state) {
     Reach reach;
     our_ms.push_back(milliseconds([&] {
-      reach = map.legs.graph.reach_from(map.legs.journey.from, map.prices, Combining::sum);
+      reach = map.legs.graph.reach_from(map.legs.journey().from, map.prices, Combining::sum);
     }));
     std::vector<double> price(boost::num_vertices(theirs));
     std::vector<std::size_t> before(price.size());

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <random>
 
 #include "base/require.h"
 #include "passage/demo_scene.h"
@@ -50,9 +52,60 @@ day::BoardQuestion question_about(const passage::Scene& scene) {
   return {.pairs = day::all_pairs(scene.network), .depart = testing::mid_morning()};
 }
 
+/// Six places drawn at random, joined in a ring and now and then across, with a
+/// station at each of four.
+testing::TestTrails trails_at_random(std::uint32_t seed) {
+  std::mt19937 engine{seed};
+  std::vector<geo::MapPoint> places;
+  for (int i = 0; i < 6; ++i) {
+    const auto east = static_cast<double>(50 + engine() % 600);
+    places.push_back(testing::place(east, static_cast<double>(50 + engine() % 500)));
+  }
+  testing::TestTrails all;
+  for (std::size_t i = 0; i < 9; ++i) {
+    const std::size_t from = i < 6 ? i : engine() % 3;
+    const std::size_t to = i < 6 ? (i + 1) % 6 : engine() % 6;
+    if (from != to) {
+      all.trails.push_back(
+          testing::plain_trail("Trail " + std::to_string(i), {places[from], places[to]}));
+    }
+  }
+  for (std::size_t i = 0; i < 4; ++i) {
+    all.stations.push_back(testing::plain_station("Station " + std::to_string(i), places[i]));
+  }
+  return all;
+}
+
+/// The very numbers of the same question asked alone, and the very legs.
+void check_as_alone(const day::BoardCell& cell, const passage::Judge& judge,
+                    units::Instant depart) {
+  search::RouteQuestion alone;
+  alone.stations = {cell.pair.from, cell.pair.to};
+  alone.depart = depart;
+  alone.most_alternatives = 0;
+  const auto answer = search::find_routes(judge.scene().network, judge, alone);
+  const auto* routes = std::get_if<std::vector<search::Route>>(&answer);
+  CHECK((cell.verdict == passage::Verdict::open) == (routes != nullptr));
+  if (routes == nullptr) {
+    CHECK(cell.why == std::get<search::NoRoute>(answer).why);
+    return;
+  }
+  std::vector<trails::LegId> legs;
+  for (const search::RouteLeg& part : routes->front().legs) {
+    legs.push_back(part.leg);
+  }
+  CHECK(cell.way == legs);
+  CHECK(cell.worst_share == routes->front().worst_share);
+  CHECK(cell.time == routes->front().time);
+  CHECK(cell.length == routes->front().length);
+  CHECK(cell.fuel == routes->front().fuel);
+  REQUIRE(cell.binding.has_value());
+  CHECK(cell.binding->share == cell.worst_share);
+}
+
 }  // namespace
 
-TEST_CASE("a cell of the board is what the same question alone is answered") {
+TEST_CASE("a cell of the board is what the same question alone is answered, to the last digit") {
   const passage::Scene scene = demo();
   const rig::Rig rig = testing::solo_rig();
   const day::BoardQuestion question = question_about(scene);
@@ -64,19 +117,60 @@ TEST_CASE("a cell of the board is what the same question alone is answered") {
     const day::DayBoard board = day::board_of(columns, question);
     REQUIRE(board.cells.size() == question.pairs.size());
     for (const day::BoardCell& cell : board.cells) {
-      search::RouteQuestion alone;
-      alone.stations = {cell.pair.from, cell.pair.to};
-      alone.depart = question.depart;
-      alone.most_alternatives = 0;
-      const auto answer = search::find_routes(scene.network, judge, alone);
-      const auto* routes = std::get_if<std::vector<search::Route>>(&answer);
-      CHECK((cell.verdict == passage::Verdict::open) == (routes != nullptr));
-      if (routes != nullptr) {
-        CHECK(cell.worst_share == routes->front().worst_share);
-        CHECK(cell.time == routes->front().time);
-        CHECK(cell.fuel == routes->front().fuel);
-        CHECK(cell.binding->share == cell.worst_share);
-      }
+      check_as_alone(cell, judge, question.depart);
+    }
+  }
+}
+
+TEST_CASE("on trails drawn at random each cell is what the same question alone is answered") {
+  std::size_t open = 0;
+  std::size_t closed = 0;
+  for (const std::uint32_t seed : {1U, 2U, 3U}) {
+    CAPTURE(seed);
+    const testing::Surface steeper = [](double east_m, double north_m) {
+      return 1200.0 + 0.09 * north_m + 5.0 * std::sin(east_m / 90.0);
+    };
+    const passage::Scene scene = testing::scene_of({.ground = steeper}, trails_at_random(seed));
+    const rig::Rig rig = testing::solo_rig();
+    const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::moist);
+    const passage::Judge judge{scene, rig, snow};
+    const std::array columns{day::BoardSnow{{.wetness = snow::Wetness::moist}, judge}};
+    const day::BoardQuestion question = question_about(scene);
+    for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
+      check_as_alone(cell, judge, question.depart);
+      ++(cell.verdict == passage::Verdict::open ? open : closed);
+    }
+  }
+  CHECK(open > 8);
+  CHECK(closed > 8);
+}
+
+TEST_CASE("a board of two rigs says of each what a board of it alone says") {
+  const passage::Scene scene = demo();
+  const rig::Rig solo = testing::solo_rig();
+  const rig::Rig towing = testing::towing_rig();
+  const snow::ConstantSnow dry = testing::snow_of(snow::Wetness::dry);
+  const snow::ConstantSnow wet = testing::snow_of(snow::Wetness::wet);
+  const passage::Judge solo_dry{scene, solo, dry};
+  const passage::Judge towing_dry{scene, towing, dry};
+  const passage::Judge solo_wet{scene, solo, wet};
+  const std::array all{day::BoardSnow{{.wetness = snow::Wetness::dry}, solo_dry},
+                       day::BoardSnow{{.wetness = snow::Wetness::dry}, towing_dry},
+                       day::BoardSnow{{.wetness = snow::Wetness::wet}, solo_wet}};
+  const day::BoardQuestion question = question_about(scene);
+  const day::DayBoard together = day::board_of(all, question);
+  REQUIRE(together.cells.size() == all.size() * question.pairs.size());
+  for (std::size_t column = 0; column < all.size(); ++column) {
+    const day::DayBoard alone = day::board_of(std::span{all}.subspan(column, 1), question);
+    for (std::size_t pair = 0; pair < question.pairs.size(); ++pair) {
+      const day::BoardCell& cell = together.cells[pair * all.size() + column];
+      CHECK(cell.verdict == alone.cells[pair].verdict);
+      CHECK(cell.way == alone.cells[pair].way);
+      CHECK(cell.worst_share == alone.cells[pair].worst_share);
+      CHECK(cell.time == alone.cells[pair].time);
+      CHECK(cell.fuel == alone.cells[pair].fuel);
+      CHECK(cell.loads == alone.cells[pair].loads);
+      CHECK(cell.why == alone.cells[pair].why);
     }
   }
 }

@@ -135,12 +135,12 @@ TEST_CASE("legs that cannot be part of the best way are not judged, and none is 
   Outlook outlook{network, judge, question.depart};
   const std::vector<JunctionId> stops{JunctionId{0}, JunctionId{6}};
   const LegGraph legs = make_leg_graph(network, stops, outlook.turns());
-  const auto path = cheapest_judged(legs, outlook, [&] {
+  const auto path = best_judged(legs, outlook, [&] {
     Prices prices;
     for (const Step& step : legs.steps) {
       prices.push_back(step.leg.has_value() ? outlook.leg(*step.leg).time_s : 0.0);
     }
-    return prices;
+    return cheapest_way(legs, prices);
   });
   REQUIRE(path.has_value());
   CHECK(legs_of(legs, *path).size() == 6);

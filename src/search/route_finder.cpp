@@ -1,0 +1,107 @@
+#include "search/route_finder.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/require.h"
+#include "search/blockers.h"
+#include "search/route_search.h"
+
+namespace rimehaul::search {
+
+using trails::JunctionId;
+
+namespace {
+
+/// The junctions of the stations asked for, or why the question has no answer.
+std::variant<std::vector<JunctionId>, NoRoute> stops_of(const trails::Network& network,
+                                                        const RouteQuestion& question) {
+  if (question.stations.size() < 2) {
+    return NoRoute{.why = "a route needs a station to start from and one to reach",
+                   .obstacles = {}};
+  }
+  std::vector<JunctionId> stops;
+  for (const std::size_t station : question.stations) {
+    if (station >= network.stations.size()) {
+      return NoRoute{
+          .why = "there is no station number " + std::to_string(station) + " at this site",
+          .obstacles = {}};
+    }
+    const std::string& name = network.stations[station].name;
+    const std::optional<JunctionId> junction = network.junction_of(station);
+    if (!junction.has_value()) {
+      return NoRoute{.why = "no trail reaches " + name, .obstacles = {}};
+    }
+    if (!stops.empty() && stops.back() == *junction) {
+      return NoRoute{.why = "the way to " + name + " starts where it ends", .obstacles = {}};
+    }
+    stops.push_back(*junction);
+  }
+  return stops;
+}
+
+std::optional<std::size_t> place_in(const std::vector<JunctionId>& junctions, JunctionId junction) {
+  const auto found = std::ranges::find(junctions, junction);
+  if (found == junctions.end()) {
+    return std::nullopt;
+  }
+  return static_cast<std::size_t>(found - junctions.begin());
+}
+
+}  // namespace
+
+JunctionWays ways_between(const trails::Network& network, Between between) {
+  LegGraph legs = make_leg_graph(network, between, turns_of(network));
+  return {.between = std::move(between), .legs = std::move(legs)};
+}
+
+RouteFinder::RouteFinder(const trails::Network& network, const passage::LegJudge& judge,
+                         units::Instant depart)
+    : network_{&network}, judge_{&judge}, depart_{depart}, outlook_{network, judge, depart} {}
+
+RouteFinder::RouteFinder(const trails::Network& network, const passage::LegJudge& judge,
+                         units::Instant depart, const JunctionWays& shared)
+    : RouteFinder{network, judge, depart} {
+  shared_ = &shared;
+}
+
+RouteAnswer RouteFinder::routes(const RouteQuestion& question) {
+  base::require(question.depart == depart_, "a question is asked for another hour");
+  const auto stops = stops_of(*network_, question);
+  if (const auto* none = std::get_if<NoRoute>(&stops)) {
+    return *none;
+  }
+  const auto& junctions = std::get<std::vector<JunctionId>>(stops);
+  Asked asked{.question = question, .stops = junctions};
+  if (const auto ends = shared_ends(question, junctions); ends.has_value()) {
+    asked.shared.emplace(SharedWays{shared_ways(question.prefer), *ends});
+  }
+  RouteSearch search{*network_, *judge_, outlook_, asked};
+  std::vector<Route> routes = search.routes();
+  if (!routes.empty()) {
+    return routes;
+  }
+  if (!search.blocked().empty()) {
+    return closed_by_the_hour(*network_, question, search.blocked());
+  }
+  return what_blocks(*network_, *judge_, outlook_, question, junctions);
+}
+
+std::optional<BestWays::Ends> RouteFinder::shared_ends(const RouteQuestion& question,
+                                                       std::span<const JunctionId> stops) const {
+  if (shared_ == nullptr || stops.size() != 2 || question.most_alternatives > 0) {
+    return std::nullopt;
+  }
+  const auto start = place_in(shared_->between.from, stops[0]);
+  const auto goal = place_in(shared_->between.to, stops[1]);
+  if (!start.has_value() || !goal.has_value()) {
+    return std::nullopt;
+  }
+  return BestWays::Ends{.start = *start, .goal = *goal};
+}
+
+BestWays& RouteFinder::shared_ways(Preference prefer) {
+  return ways_.try_emplace(prefer, shared_->legs, outlook_, prefer).first->second;
+}
+
+}  // namespace rimehaul::search
