@@ -12,6 +12,7 @@
 #include "app/site_words.h"
 #include "app/status.h"
 #include "base/nearest_name.h"
+#include "base/require.h"
 #include "ports/gdal/height_raster.h"
 #include "ports/gdal/layers.h"
 #include "ports/geos/noding.h"
@@ -227,6 +228,14 @@ LoadedSite load_site(const std::string& folder) {
     loaded.scene.reset();
   }
   return loaded;
+}
+
+std::unique_ptr<terrain::BlockSource> heights_again(const LoadedSite& site) {
+  const SiteFile file = ports::toml::read_site_file(site.folder).data;
+  ports::gdal::OpenedHeights heights = open_heights_of(file).data;
+  (void)bring_to_rig_scale(heights, file.heights.trust, site.rigs);
+  base::require(heights.source != nullptr, "heights that were opened once can be again");
+  return std::move(heights.source);
 }
 
 LoadedSite load_usable_site(const std::string& folder) {

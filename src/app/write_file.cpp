@@ -5,7 +5,6 @@
 #include <cerrno>
 #include <memory>
 
-#include "app/fresh_file.h"
 #include "app/one_file.h"
 #include "base/fault.h"
 
@@ -41,7 +40,8 @@ void expect_own_place(const std::vector<FileToWrite>& files, std::size_t file) {
 
 }  // namespace
 
-void write_files(const std::vector<FileToWrite>& files) {
+void write_files(const std::vector<FileToWrite>& files,
+                 const std::vector<std::unique_ptr<FreshFile>>& made) {
   for (std::size_t file = 0; file < files.size(); ++file) {
     expect_own_place(files, file);
   }
@@ -55,8 +55,14 @@ void write_files(const std::vector<FileToWrite>& files) {
       write_straight(file);
     }
   }
+  for (const auto& file : made) {
+    file->seal();
+  }
   const SignalsHeld held;
   for (const auto& file : fresh) {
+    file->give_name();
+  }
+  for (const auto& file : made) {
     file->give_name();
   }
 }
