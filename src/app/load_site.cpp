@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <future>
 #include <system_error>
 #include <utility>
 
@@ -218,11 +219,16 @@ LoadedSite load_site(const std::string& folder) {
   loaded.faults = std::move(faults);
   const std::optional<passage::Rules> rules = read_rules(site, loaded);
   read_rigs_and_snow(site, loaded);
+  // Large heights take their time to be digested: meanwhile all is read.
+  std::future<std::vector<card::InputFile>> inputs =
+      std::async(std::launch::async, [&site = site, report = loaded.snow] {
+        return input_files(site, report);
+      });
   read_ground(site, rules.value_or(passage::default_rules()), loaded);
   if (rules && !loaded.rigs.empty()) {
     take(unknown_names(*rules, site.rules, loaded.rigs), loaded.faults);
   }
-  loaded.inputs = input_files(site, loaded.snow);
+  loaded.inputs = inputs.get();
   loaded.contents = contents_of(loaded);
   if (!usable(loaded.faults)) {
     loaded.scene.reset();

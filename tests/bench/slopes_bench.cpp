@@ -1,13 +1,13 @@
-// `rimehaul slopes --plain` beside `gdaldem slope`: same heights, same plain GeoTIFF, both with 64 MB
-// of block cache, whole processes by turns.
+// `rimehaul slopes --plain` beside `gdaldem slope`: same heights, same plain GeoTIFF, both with 64
+// MB of block cache, whole processes by turns.
 //
 //     build/tests/bench/bench_slopes            8192 x 8192, median of 5 pairs
 //     build/tests/bench/bench_slopes 20000 3    20000 x 20000, median of 3 pairs, and the memory
 //                                               of both sizes
 //
-// Prints ours over theirs: wall time, processor time, and what each took most of memory. The heights
-// are a fractal made up here: float32, 5 m cells, tiles of 256, as they are and by DEFLATE with
-// predictor 3. Nothing fails on a figure.
+// Prints ours over theirs: wall time, processor time, and what each took most of memory. The
+// heights are a fractal made up here: float32, 5 m cells, tiles of 256, as they are and by DEFLATE
+// with predictor 3. Nothing fails on a figure.
 #include <fcntl.h>
 #include <gdal.h>
 #include <ogr_srs_api.h>
@@ -73,9 +73,9 @@ void heights_of_row(int row, std::vector<float>& heights_m) {
 void make_heights(const fs::path& path, int side, std::vector<const char*> options) {
   options.insert(options.end(),
                  {"TILED=YES", "BLOCKXSIZE=256", "BLOCKYSIZE=256", "BIGTIFF=IF_SAFER", nullptr});
-  const rimehaul::ports::gdal::Dataset made{
-      GDALCreate(GDALGetDriverByName("GTiff"), path.c_str(), side, side, 1, GDT_Float32,
-                 const_cast<char**>(options.data()))};
+  const rimehaul::ports::gdal::Dataset made{GDALCreate(GDALGetDriverByName("GTiff"), path.c_str(),
+                                                       side, side, 1, GDT_Float32,
+                                                       const_cast<char**>(options.data()))};
   std::array<double, 6> corners{500000.0, 5.0, 0.0, 5100000.0, 0.0, -5.0};
   GDALSetGeoTransform(made.get(), corners.data());
   const rimehaul::ports::gdal::Reference reference{OSRNewSpatialReference(nullptr)};
@@ -169,10 +169,11 @@ void print(const std::string& what, const Pair& pair) {
   const auto wall = both(&Cost::wall_s);
   const auto processor = both(&Cost::processor_s);
   const auto memory = both(&Cost::most_mb);
-  std::printf("%-28s wall %.3f / %.3f s = %.2f   processor %.3f / %.3f s = %.2f   memory %.0f / "
-              "%.0f MB\n",
-              what.c_str(), wall[0], wall[1], wall[0] / wall[1], processor[0], processor[1],
-              processor[0] / processor[1], memory[0], memory[1]);
+  std::printf(
+      "%-28s wall %.3f / %.3f s = %.2f   processor %.3f / %.3f s = %.2f   memory %.0f / "
+      "%.0f MB\n",
+      what.c_str(), wall[0], wall[1], wall[0] / wall[1], processor[0], processor[1],
+      processor[0] / processor[1], memory[0], memory[1]);
   std::fflush(stdout);
 }
 
