@@ -108,11 +108,11 @@ struct LimitsOptions {
 
 struct SlopesOptions {
   CommonOptions common;
-  std::string into;                 ///< folder
-  std::vector<std::string> layers;  ///< empty: all that can be had
-  bool plain = false;               ///< no COG
-  RigOptions rig;                   ///< its name empty: none; no load given: 0
-  std::optional<std::string> wetness;
+  std::string into;                    ///< folder
+  std::vector<std::string> layers;     ///< empty: all that can be had
+  bool plain = false;                  ///< no COG
+  RigOptions rig;                      ///< with the snow, or not used; no load given: 0
+  std::optional<std::string> wetness;  ///< nothing: no rig is judged
   std::string surface = "groomed";
 };
 

@@ -35,7 +35,7 @@ struct JudgedRig {
 };
 
 std::vector<LayerFacts> layers_asked(const SlopesOptions& options) {
-  const bool has_rig = !options.rig.name.empty();
+  const bool has_rig = options.wetness.has_value();
   std::vector<LayerFacts> asked;
   for (const LayerFacts& facts : slope_layers()) {
     const bool named =
@@ -51,20 +51,8 @@ std::vector<LayerFacts> layers_asked(const SlopesOptions& options) {
   return asked;
 }
 
-void expect_rig_and_snow(const SlopesOptions& options) {
-  const RigOptions& rig = options.rig;
-  const bool loaded = rig.bed_kg || rig.towed_kg || rig.fuel_l || rig.passengers > 0;
-  if (rig.name.empty() && (options.wetness || loaded)) {
-    throw WrongUsage{"snow and load are of a rig; say --rig RIG too, or leave them out"};
-  }
-  if (!rig.name.empty() && !options.wetness) {
-    throw WrongUsage{"what is the snow like? Say --snow CLASS"};
-  }
-}
-
 std::optional<JudgedRig> judged_rig(const LoadedSite& site, const SlopesOptions& options) {
-  expect_rig_and_snow(options);
-  if (options.rig.name.empty()) {
+  if (!options.wetness) {  // the parser sees to it that rig and snow come together
     return std::nullopt;
   }
   const passage::Scene& scene = *site.scene;

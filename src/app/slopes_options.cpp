@@ -41,17 +41,26 @@ Verb add_slopes(CLI::App& program, SlopesOptions& options) {
   verb->add_flag("--plain", options.plain,
                  "Write plain tiled GeoTIFF: quicker, not compressed, without overviews")
       ->group(kAnswerGroup);
-  takes(verb->add_option("--rig", options.rig.name, "Rig of the site (none)"), Value::rig)
-      ->group(kRigGroup);
+  CLI::Option* rig =
+      takes(verb->add_option("--rig", options.rig.name, "Rig of the site (none)"), Value::rig)
+          ->group(kRigGroup);
   add_load(*verb, options.rig);
-  takes(verb->add_option("--snow", options.wetness,
-                         "Snow taken to lie everywhere: " + words_listed(Value::snow_class)),
-        Value::snow_class)
-      ->group(kSnowGroup);
-  takes(verb->add_option("--surface", options.surface,
-                         "Its surface: " + words_listed(Value::surface) + " (groomed)"),
-        Value::surface)
-      ->group(kSnowGroup);
+  CLI::Option* snow =
+      takes(verb->add_option("--snow", options.wetness,
+                             "Snow taken to lie everywhere: " + words_listed(Value::snow_class)),
+            Value::snow_class)
+          ->group(kSnowGroup);
+  CLI::Option* surface =
+      takes(verb->add_option("--surface", options.surface,
+                             "Its surface: " + words_listed(Value::surface) + " (groomed)"),
+            Value::surface)
+          ->group(kSnowGroup);
+  rig->needs(snow);
+  snow->needs(rig);
+  surface->needs(rig);
+  for (const char* load : {"--load", "--towed-load", "--passengers", "--fuel"}) {
+    verb->get_option(load)->needs(rig);
+  }
   return {verb, guide_to_slopes()};
 }
 
