@@ -16,7 +16,7 @@ namespace {
 using terrain::CellWindow;
 
 /// Cells told of at once: few enough to stay near the processor.
-constexpr std::int64_t kCellsTogether = 64 * 1024;
+constexpr std::int64_t kCellsTogether = 65'536;
 
 /// What all workers of one sweep share.
 struct Common {
@@ -108,7 +108,7 @@ class Worker {
     directions_.resize(sheets.east.size());
     for (std::size_t i = 0; i < sheets.east.size(); ++i) {
       const passage::Headings headings =
-          common_->slopes.headings->on(sheets.east[i], sheets.north[i]);
+          common_->slopes.headings->on({sheets.east[i], sheets.north[i]});
       share_[i] = headings.share_percent;
       directions_[i] = headings.open;
       tally_.open += headings.open != 0 ? 1 : 0;

@@ -176,7 +176,7 @@ RasterToMake raster_to_make(const LayerFacts& facts, const LoadedSite& site,
       .notes = notes_of(report, facts),
       .colours = colours_of(facts.layer, report.rig ? report.rig->allowed_share : 1.0)};
   raster.answer = std::make_unique<RasterAnswer>(
-      (options.plain ? raster.file : raster.before)->path(), path, terms);
+      ports::gdal::AnswerFile{(options.plain ? raster.file : raster.before)->path(), path}, terms);
   return raster;
 }
 
@@ -220,7 +220,7 @@ void fill(std::vector<RasterToMake>& rasters, const LoadedSite& site,
           const std::optional<JudgedRig>& judged, const Outside& outside,
           card::SlopesReport& report) {
   terrain::BlockSource& own = *site.heights_source;
-  const terrain::Sweep blocks{own.size(), terrain::block_to_sweep(own.size(), own.kept_together())};
+  const terrain::Sweep blocks{terrain::cut_to_sweep({own.size(), own.kept_together()})};
   constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
   SlopeSweep sweep{
       .terms = {own.frame(), report.sigma.value_or(units::Slope::from_ratio(kUnknown))},

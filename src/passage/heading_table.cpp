@@ -14,7 +14,7 @@ namespace {
 
 using units::Slope;
 
-constexpr int kQuarter = Headings::kSectors / 4;
+constexpr std::size_t kQuarter = Headings::kSectors / 4;
 
 std::array<terrain::HeadingArc, kQuarter> quarter_of_sectors() {
   const auto sector = [](double centre_deg) {
@@ -34,9 +34,22 @@ std::uint8_t percent_of(double share) {
 
 // A share depends on heading and gradient as they lie to each other. So a sector a quarter turn on
 // stands to a gradient as this sector does to the gradient turned back by a quarter.
-HeadingTable::HeadingTable(const ShareTable& shares, Slope tolerance) {
+void HeadingTable::take(SectorShare found, Square square, std::vector<double>& least) {
+  for (std::size_t turn = 0; turn < 4; ++turn) {
+    const std::size_t at = square.north * kSquares + square.east;
+    least[at] = std::min(least[at], found.share);
+    if (found.passes) {
+      squares_[at].open =
+          static_cast<std::uint16_t>(squares_[at].open | 1U << (found.sector + turn * kQuarter));
+    }
+    // (east, north) turned by a quarter to the right is (north, -east).
+    square.east = std::exchange(square.north, kSquares - 1 - square.east);
+  }
+}
+
+HeadingTable::HeadingTable(const ShareTable& shares, Slope tolerance)
+    : squares_(kSquares * kSquares) {
   const bool is_known = tolerance.ratio() >= 0.0 && std::isfinite(tolerance.ratio());
-  squares_.resize(kSquares * kSquares);
   if (!is_known) {
     return;
   }
@@ -44,30 +57,18 @@ HeadingTable::HeadingTable(const ShareTable& shares, Slope tolerance) {
   // From the middle of a square to its corner, and what single precision may be off.
   constexpr double kSquare = 1.0 / static_cast<double>(kPerRatio);
   const Slope reach = Slope::from_ratio(tolerance.ratio() + kSquare * 0.70710678118654757 + 1e-6);
+  const auto middle = [](std::size_t square) {
+    return Slope::from_ratio((static_cast<double>(square) + 0.5) * kSquare - 1.0);
+  };
   const auto sectors = quarter_of_sectors();
   std::vector<double> least(squares_.size(), std::numeric_limits<double>::infinity());
   for (std::size_t row = 0; row < kSquares; ++row) {
     for (std::size_t column = 0; column < kSquares; ++column) {
-      const auto middle = [](std::size_t square) {
-        return (static_cast<double>(square) + 0.5) * kSquare - 1.0;
-      };
-      const terrain::Gradient gradient{Slope::from_ratio(middle(column)),
-                                       Slope::from_ratio(middle(row))};
+      const terrain::Gradient gradient{middle(column), middle(row)};
       for (std::size_t sector = 0; sector < sectors.size(); ++sector) {
         const double share =
             shares.share_over(sectors.at(sector).attitudes_on(gradient).widened(reach));
-        // (east, north) turned by a quarter to the right is (north, -east).
-        std::size_t east = column;
-        std::size_t north = row;
-        for (std::size_t turn = 0; turn < 4; ++turn) {
-          const std::size_t square = north * kSquares + east;
-          least[square] = std::min(least[square], share);
-          if (share <= shares.allowed_share()) {
-            squares_[square].open = static_cast<std::uint16_t>(
-                squares_[square].open | 1U << (sector + turn * sectors.size()));
-          }
-          east = std::exchange(north, kSquares - 1 - east);
-        }
+        take({sector, share, share <= shares.allowed_share()}, {column, row}, least);
       }
     }
   }

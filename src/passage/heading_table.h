@@ -22,6 +22,12 @@ struct Headings {
   static constexpr int kSectors = 16;
 };
 
+/// Steepness of the ground, rise over run, as rasters have it; not a number where it is not known.
+struct RasterGradient {
+  float east = 0.0F;
+  float north = 0.0F;
+};
+
 /// For gradients in squares of a 512th, of which each holds a bound of all that is in it. What is
 /// steeper than the table of shares is closed.
 class HeadingTable {
@@ -30,10 +36,9 @@ class HeadingTable {
   /// what is no number, or below 0, makes all unknown.
   HeadingTable(const ShareTable& shares, units::Slope tolerance);
 
-  /// Of a gradient in rise over run towards map east and map north; not a number is unknown.
-  [[nodiscard]] Headings on(float east, float north) const {
-    const float column = (east + 1.0F) * kPerRatio;
-    const float row = (north + 1.0F) * kPerRatio;
+  [[nodiscard]] Headings on(RasterGradient ground) const {
+    const float column = (ground.east + 1.0F) * kPerRatio;
+    const float row = (ground.north + 1.0F) * kPerRatio;
     if (column >= 0.0F && column < kSide && row >= 0.0F && row < kSide) {
       return squares_[static_cast<std::size_t>(row) * kSquares + static_cast<std::size_t>(column)];
     }
@@ -44,6 +49,18 @@ class HeadingTable {
   static constexpr std::size_t kSquares = 1024;  ///< along each side, from -1 to 1
   static constexpr float kSide = 1024.0F;
   static constexpr float kPerRatio = 512.0F;
+
+  /// One sector on one square: what it means for that and for the three that are a quarter turn on.
+  struct SectorShare {
+    std::size_t sector;
+    double share;
+    bool passes;
+  };
+  struct Square {
+    std::size_t east;
+    std::size_t north;
+  };
+  void take(SectorShare found, Square square, std::vector<double>& least);
 
   std::vector<Headings> squares_;  ///< row by row
   Headings beyond_;

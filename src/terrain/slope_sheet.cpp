@@ -182,11 +182,13 @@ SlopeTally fill_baseline(const HeightSheet& heights, const SheetTerms& terms,
 }
 
 bool has_avx2() {
-  return __builtin_cpu_supports("avx2") != 0;
+  return static_cast<bool>(__builtin_cpu_supports("avx2"));
 }
 bool has_avx512() {
-  return __builtin_cpu_supports("avx512f") != 0 && __builtin_cpu_supports("avx512bw") != 0 &&
-         __builtin_cpu_supports("avx512dq") != 0 && __builtin_cpu_supports("avx512vl") != 0;
+  return static_cast<bool>(__builtin_cpu_supports("avx512f")) &&
+         static_cast<bool>(__builtin_cpu_supports("avx512bw")) &&
+         static_cast<bool>(__builtin_cpu_supports("avx512dq")) &&
+         static_cast<bool>(__builtin_cpu_supports("avx512vl"));
 }
 #else
 constexpr auto fill_avx2 = fill_baseline;

@@ -17,8 +17,13 @@ constexpr std::int64_t kBefore = 2;
 /// One more behind it, for the raster's far edges; nothing is ever known there.
 constexpr std::int64_t kBehind = 1;
 
-std::int64_t parts(std::int64_t cells, std::int64_t each) {
-  return (cells + each - 1) / each;
+SweepCut not_too_narrow(const SweepCut& cut) {
+  return {cut.raster, {std::max(cut.block.column, kBefore), std::max(cut.block.row, kBefore)}};
+}
+
+CellIndex blocks_in(const SweepCut& cut) {
+  return {(cut.raster.column + cut.block.column - 1) / cut.block.column,
+          (cut.raster.row + cut.block.row - 1) / cut.block.row};
 }
 
 /// From where to where is told along one axis.
@@ -35,12 +40,11 @@ Along told_along(Along read, std::int64_t cells) {
 
 }  // namespace
 
-Sweep::Sweep(CellIndex size, CellIndex block)
-    : size_{size},
-      block_{std::max<std::int64_t>(block.column, kBefore),
-             std::max<std::int64_t>(block.row, kBefore)},
-      blocks_{parts(size.column, block_.column), parts(size.row, block_.row)} {
-  base::require(size.column > 0 && size.row > 0, "a raster that is swept has cells");
+Sweep::Sweep(const SweepCut& cut)
+    : size_{cut.raster},
+      block_{not_too_narrow(cut).block},
+      blocks_{blocks_in(not_too_narrow(cut))} {
+  base::require(size_.column > 0 && size_.row > 0, "a raster that is swept has cells");
 }
 
 std::size_t Sweep::count() const {
@@ -155,19 +159,16 @@ HeightSheet SweptBlock::around(const CellWindow& cells) const {
           static_cast<std::size_t>(cells.size.column), static_cast<std::size_t>(cells.size.row)};
 }
 
-CellIndex block_to_sweep(CellIndex size, CellIndex kept_together) {
+SweepCut cut_to_sweep(const SweepCut& kept) {
   constexpr std::int64_t kWide = 1024;
   constexpr std::int64_t kCells = 512 * kWide;
-  const auto whole = [](std::int64_t about, std::int64_t unit) {
-    return std::max<std::int64_t>(about / unit, 1) * unit;
-  };
-  const std::int64_t wide =
-      whole(kWide, std::clamp<std::int64_t>(kept_together.column, 1, size.column));
-  const std::int64_t high =
-      whole(kCells / wide, std::clamp<std::int64_t>(kept_together.row, 1, size.row));
+  const std::int64_t column = std::clamp<std::int64_t>(kept.block.column, 1, kept.raster.column);
+  const std::int64_t row = std::clamp<std::int64_t>(kept.block.row, 1, kept.raster.row);
+  const std::int64_t wide = std::max<std::int64_t>(kWide / column, 1) * column;
+  const std::int64_t high = std::max<std::int64_t>(kCells / wide / row, 1) * row;
   // A file that keeps far too much together is read in parts of that.
   const bool too_much = wide * high > 8 * kCells;
-  return too_much ? CellIndex{std::min(wide, 8 * kWide), 64} : CellIndex{wide, high};
+  return {kept.raster, too_much ? CellIndex{std::min(wide, 8 * kWide), 64} : CellIndex{wide, high}};
 }
 
 }  // namespace rimehaul::terrain

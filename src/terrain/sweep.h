@@ -12,6 +12,12 @@
 
 namespace rimehaul::terrain {
 
+/// A raster, and the rectangles of cells that it is cut into from the first cell on.
+struct SweepCut {
+  CellIndex raster;
+  CellIndex block;
+};
+
 /// Blocks side by side from the first cell on, numbered row by row. Of a block the cells are told
 /// of whose neighbours have been read by then, in it or in blocks before it: one column and one row
 /// less at its far ends, one more at its near ones. At the raster's edges there is nothing to wait
@@ -19,7 +25,7 @@ namespace rimehaul::terrain {
 class Sweep {
  public:
   /// Requires a raster of at least one cell; blocks narrower than two cells are made so.
-  Sweep(CellIndex size, CellIndex block);
+  explicit Sweep(const SweepCut& cut);
 
   [[nodiscard]] std::size_t count() const;
   [[nodiscard]] CellIndex size() const { return size_; }
@@ -76,8 +82,8 @@ class SweptBlock {
   std::vector<double> heights_m_;
 };
 
-/// About so many cells that are kept together in a file, whole rectangles of them where one is not
-/// larger than that.
-[[nodiscard]] CellIndex block_to_sweep(CellIndex size, CellIndex kept_together);
+/// How to sweep a raster that a file keeps in such rectangles: whole ones of them, about half a
+/// million cells, unless one is far larger.
+[[nodiscard]] SweepCut cut_to_sweep(const SweepCut& kept);
 
 }  // namespace rimehaul::terrain

@@ -29,8 +29,8 @@ Gradient gradient_of(double east, double north) {
 Headings on_hillside(const HeadingTable& table, double slope_deg, double uphill_deg) {
   const Slope slope = Slope::from_degrees(slope_deg);
   const Bearing uphill = Bearing::from_degrees(uphill_deg);
-  return table.on(static_cast<float>(slope.ratio() * uphill.sine()),
-                  static_cast<float>(slope.ratio() * uphill.cosine()));
+  return table.on({static_cast<float>(slope.ratio() * uphill.sine()),
+                   static_cast<float>(slope.ratio() * uphill.cosine())});
 }
 
 bool is_open(const Headings& headings, int sector) {
@@ -56,7 +56,7 @@ TEST_CASE("in an open direction every heading passes on all ground within the to
     for (int i = 0; i < 300; ++i) {
       const double east = dice.between(-0.2, 0.2);
       const double north = dice.between(-0.2, 0.2);
-      const Headings found = table.on(static_cast<float>(east), static_cast<float>(north));
+      const Headings found = table.on({static_cast<float>(east), static_cast<float>(north)});
       double best = kInfinite;
       for (int sector = 0; sector < Headings::kSectors; ++sector) {
         double worst = 0.0;
@@ -130,20 +130,20 @@ TEST_CASE("what is not known is closed, and so is what is steeper than the table
     CHECK(static_cast<int>(headings.share_percent) == percent);
     CHECK(headings.open == 0);
   };
-  check(table.on(kVoid, 0.0F), 255);
-  check(table.on(0.0F, kVoid), 255);
-  check(table.on(kVoid, 9.0F), 255);
-  check(table.on(9.0F, kVoid), 255);
-  check(table.on(1.0F, 0.0F), 254);
-  check(table.on(0.0F, 1.0F), 254);
-  check(table.on(-1.001F, 0.0F), 254);
-  check(table.on(0.0F, -1.001F), 254);
-  check(table.on(0.9F, 0.9F), 254);
-  CHECK(static_cast<int>(table.on(0.0F, 0.0F).open) == 0xFFFF);
+  check(table.on({kVoid, 0.0F}), 255);
+  check(table.on({0.0F, kVoid}), 255);
+  check(table.on({kVoid, 9.0F}), 255);
+  check(table.on({9.0F, kVoid}), 255);
+  check(table.on({1.0F, 0.0F}), 254);
+  check(table.on({0.0F, 1.0F}), 254);
+  check(table.on({-1.001F, 0.0F}), 254);
+  check(table.on({0.0F, -1.001F}), 254);
+  check(table.on({0.9F, 0.9F}), 254);
+  CHECK(static_cast<int>(table.on({0.0F, 0.0F}).open) == 0xFFFF);
   for (const double tolerance : {static_cast<double>(kVoid), -0.01, kInfinite}) {
     const HeadingTable unknown{shares, Slope::from_ratio(tolerance)};
-    check(unknown.on(0.0F, 0.0F), 255);
-    check(unknown.on(5.0F, 0.0F), 255);
+    check(unknown.on({0.0F, 0.0F}), 255);
+    check(unknown.on({5.0F, 0.0F}), 255);
   }
 }
 
@@ -152,8 +152,8 @@ TEST_CASE("a rig that is closed in this snow is so on level ground too") {
   rig.driver_level = "nobody";
   const Rules rules = testing::plain_rules();
   const HeadingTable table{ShareTable{{rig, rules, {Wetness::dry, Surface::groomed}}}, Slope{}};
-  CHECK(table.on(0.0F, 0.0F).open == 0);
-  CHECK(static_cast<int>(table.on(0.0F, 0.0F).share_percent) == 254);
+  CHECK(table.on({0.0F, 0.0F}).open == 0);
+  CHECK(static_cast<int>(table.on({0.0F, 0.0F}).share_percent) == 254);
 }
 
 }  // namespace rimehaul::passage

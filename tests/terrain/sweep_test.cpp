@@ -54,7 +54,7 @@ class CountedHeights final : public BlockSource {
 /// Slopes of a whole raster in such blocks; a cell never told of stays 7.
 std::vector<float> swept(CellIndex size, CellIndex block) {
   CountedHeights source{size};
-  const Sweep sweep{size, block};
+  const Sweep sweep{{size, block}};
   std::vector<std::shared_ptr<const BlockEdges>> edges(sweep.count());
   std::vector<int> wanted(sweep.count());
   std::vector<float> slopes_deg(static_cast<std::size_t>(size.column * size.row), 7.0F);
@@ -152,7 +152,7 @@ TEST_CASE("a window of heights is cut from the blocks that it touches") {
 
 TEST_CASE("blocks to sweep are whole ones of the file, about half a million cells") {
   const auto check = [](CellIndex kept, CellIndex wanted) {
-    const CellIndex found = block_to_sweep({20'000, 20'000}, kept);
+    const CellIndex found = cut_to_sweep({{20'000, 20'000}, kept}).block;
     CHECK(found.column == wanted.column);
     CHECK(found.row == wanted.row);
   };
@@ -168,9 +168,9 @@ TEST_CASE("blocks to sweep are whole ones of the file, about half a million cell
 }
 
 TEST_CASE("a sweep of nothing, and a block that it does not have, are our fault") {
-  CHECK_THROWS_AS((Sweep{{0, 5}, {2, 2}}), base::OurFault);
-  CHECK_THROWS_AS((Sweep{{5, 0}, {2, 2}}), base::OurFault);
-  CHECK_THROWS_AS((void)(Sweep{{5, 5}, {5, 5}}.read_at(1)), base::OurFault);
+  CHECK_THROWS_AS((Sweep{{{0, 5}, {2, 2}}}), base::OurFault);
+  CHECK_THROWS_AS((Sweep{{{5, 0}, {2, 2}}}), base::OurFault);
+  CHECK_THROWS_AS((void)(Sweep{{{5, 5}, {5, 5}}}.read_at(1)), base::OurFault);
 }
 
 }  // namespace rimehaul::terrain

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
+#include <string>
 
 #include "ports/gdal/gdal_guard.h"
 #include "ports/gdal/raster_answer.h"
@@ -20,18 +20,16 @@ base::BadInput not_written(const std::string& shown, const ErrorScope& errors) {
                           "make room, or name a folder where there is some"});
 }
 
-/// A setting of GDAL on this thread while it lives.
-class Setting {
+/// While it lives, overviews made on this thread have tiles of kTile.
+class OverviewTiles {
  public:
-  Setting(const char* key, const char* value) : key_{key} {
-    CPLSetThreadLocalConfigOption(key, value);
-  }
-  ~Setting() { CPLSetThreadLocalConfigOption(key_, nullptr); }
-  Setting(const Setting&) = delete;
-  Setting& operator=(const Setting&) = delete;
+  OverviewTiles() { CPLSetThreadLocalConfigOption(kKey, std::to_string(kTile).c_str()); }
+  ~OverviewTiles() { CPLSetThreadLocalConfigOption(kKey, nullptr); }
+  OverviewTiles(const OverviewTiles&) = delete;
+  OverviewTiles& operator=(const OverviewTiles&) = delete;
 
  private:
-  const char* key_;
+  static constexpr const char* kKey = "GDAL_TIFF_OVR_BLOCKSIZE";
 };
 
 /// Tells a watcher of so many parts as a share of the work rises to 1.
@@ -67,10 +65,6 @@ Size size_of(GDALRasterBandH band) {
   return {GDALGetRasterBandXSize(band), GDALGetRasterBandYSize(band)};
 }
 
-float common_bits(float one, float other) {
-  return static_cast<float>(static_cast<unsigned>(one) & static_cast<unsigned>(other));
-}
-
 /// One cell for up to four, of which those outside the raster are left out.
 float together(std::span<const float> cells, const RasterTerms& terms) {
   if (terms.nodata) {
@@ -86,7 +80,7 @@ float together(std::span<const float> cells, const RasterTerms& terms) {
         kept = std::max(kept, cell);
         break;
       case Overview::common_bits:
-        kept = common_bits(kept, cell);
+        kept = static_cast<float>(static_cast<unsigned>(kept) & static_cast<unsigned>(cell));
         break;
       case Overview::first:
         break;
@@ -122,21 +116,26 @@ bool transfer(GDALRWFlag way, GDALRasterBandH band, std::array<int, 4> window,
                       GDT_Float32, 0, 0) == CE_None;
 }
 
+struct TwoBands {
+  GDALRasterBandH fine;
+  GDALRasterBandH coarse;
+};
+
 /// Fills one overview from the next finer band.
-bool fill(GDALRasterBandH fine, GDALRasterBandH coarse, const RasterTerms& terms) {
-  const Size from = size_of(fine);
-  const Size to = size_of(coarse);
+bool fill(const TwoBands& bands, const RasterTerms& terms) {
+  const Size from = size_of(bands.fine);
+  const Size to = size_of(bands.coarse);
   std::vector<float> cells;
   for (int row = 0; row < to.rows; row += kTile) {
     for (int column = 0; column < to.columns; column += kTile) {
       const Size part{std::min(kTile, to.columns - column), std::min(kTile, to.rows - row)};
       const Size read{std::min(2 * part.columns, from.columns - 2 * column),
                       std::min(2 * part.rows, from.rows - 2 * row)};
-      if (!transfer(GF_Read, fine, {2 * column, 2 * row, read.columns, read.rows}, cells)) {
+      if (!transfer(GF_Read, bands.fine, {2 * column, 2 * row, read.columns, read.rows}, cells)) {
         return false;
       }
       std::vector<float> kept = halved(cells, read, terms);
-      if (!transfer(GF_Write, coarse, {column, row, part.columns, part.rows}, kept)) {
+      if (!transfer(GF_Write, bands.coarse, {column, row, part.columns, part.rows}, kept)) {
         return false;
       }
     }
@@ -160,7 +159,7 @@ void add_overviews(const RasterAnswer& answer) {
     return;
   }
   const ErrorScope errors;
-  const Setting tiles{"GDAL_TIFF_OVR_BLOCKSIZE", "512"};
+  const OverviewTiles tiles;
   Dataset dataset{GDALOpenEx(answer.path().c_str(), GDAL_OF_RASTER | GDAL_OF_UPDATE, nullptr,
                              nullptr, nullptr)};
   bool is_done = dataset != nullptr &&
@@ -171,7 +170,7 @@ void add_overviews(const RasterAnswer& answer) {
     const int count = GDALGetOverviewCount(fine);
     for (int level = 0; is_done && level < count; ++level) {
       GDALRasterBandH coarse = GDALGetOverview(GDALGetRasterBand(dataset.get(), 1), level);
-      is_done = fill(fine, coarse, answer.terms());
+      is_done = fill({fine, coarse}, answer.terms());
       fine = coarse;
     }
   }

@@ -34,10 +34,10 @@ GDALDataType type_of(CellKind kind) {
   return GDT_Unknown;
 }
 
-base::BadInput not_written(const std::string& shown, const std::string& why) {
-  return bad_file(shown, {"cannot be written: " + why,
-                          "make room, or name a folder where there is some and where you may "
-                          "write"});
+base::BadInput not_written(const AnswerFile& file, const std::string& why) {
+  return bad_file(file.shown, {"cannot be written: " + why,
+                               "make room, or name a folder where there is some and where you may "
+                               "write"});
 }
 
 std::array<double, 6> corners_of(const terrain::GridFrame& grid) {
@@ -81,39 +81,38 @@ void describe(GDALDatasetH dataset, const RasterTerms& terms) {
 
 }  // namespace
 
-RasterAnswer::RasterAnswer(std::string path, std::string shown, const RasterTerms& terms)
-    : path_{std::move(path)},
-      shown_{std::move(shown)},
+RasterAnswer::RasterAnswer(AnswerFile file, const RasterTerms& terms)
+    : file_{std::move(file)},
       terms_{terms},
       bytes_each_{static_cast<std::size_t>(GDALGetDataTypeSizeBytes(type_of(terms.kind)))} {
   start_gdal();
   make();
   find_tiles();
-  file_ = ::open(path_.c_str(), O_WRONLY | O_CLOEXEC);
-  if (file_ < 0) {
-    throw not_written(shown_, std::generic_category().message(errno));
+  handle_ = ::open(file_.path.c_str(), O_WRONLY | O_CLOEXEC);
+  if (handle_ < 0) {
+    throw not_written(file_, std::generic_category().message(errno));
   }
 }
 
 RasterAnswer::~RasterAnswer() {
-  ::close(file_);
+  ::close(handle_);
 }
 
 void RasterAnswer::make() const {
   const ErrorScope errors;
   std::array<const char*, 5> options{"TILED=YES", "BLOCKXSIZE=512", "BLOCKYSIZE=512",
                                      "BIGTIFF=IF_SAFER", nullptr};
-  Dataset dataset{GDALCreate(GDALGetDriverByName("GTiff"), path_.c_str(),
+  Dataset dataset{GDALCreate(GDALGetDriverByName("GTiff"), file_.path.c_str(),
                              static_cast<int>(terms_.size.column),
                              static_cast<int>(terms_.size.row), 1, type_of(terms_.kind),
                              const_cast<char**>(options.data()))};
   if (dataset == nullptr) {
-    throw not_written(shown_, errors.failure());
+    throw not_written(file_, errors.failure());
   }
   describe(dataset.get(), terms_);
   dataset.reset();
   if (!errors.failure().empty()) {
-    throw not_written(shown_, errors.failure());
+    throw not_written(file_, errors.failure());
   }
 }
 
@@ -122,9 +121,9 @@ void RasterAnswer::make() const {
 void RasterAnswer::find_tiles() {
   const ErrorScope errors;
   const Dataset dataset{
-      GDALOpenEx(path_.c_str(), GDAL_OF_RASTER | GDAL_OF_UPDATE, nullptr, nullptr, nullptr)};
+      GDALOpenEx(file_.path.c_str(), GDAL_OF_RASTER | GDAL_OF_UPDATE, nullptr, nullptr, nullptr)};
   if (dataset == nullptr) {
-    throw not_written(shown_, errors.failure());
+    throw not_written(file_, errors.failure());
   }
   GDALRasterBandH band = GDALGetRasterBand(dataset.get(), 1);
   tiles_along_ = (terms_.size.column + kTile - 1) / kTile;
@@ -144,9 +143,10 @@ void RasterAnswer::find_tiles() {
 
 void RasterAnswer::write_at(std::uint64_t offset, std::span<const std::byte> bytes) const {
   while (!bytes.empty()) {
-    const ssize_t written = ::pwrite(file_, bytes.data(), bytes.size(), static_cast<off_t>(offset));
+    const ssize_t written =
+        ::pwrite(handle_, bytes.data(), bytes.size(), static_cast<off_t>(offset));
     if (written < 0 && errno != EINTR) {
-      throw not_written(shown_, std::generic_category().message(errno));
+      throw not_written(file_, std::generic_category().message(errno));
     }
     const std::size_t done = written < 0 ? 0 : static_cast<std::size_t>(written);
     bytes = bytes.subspan(done);

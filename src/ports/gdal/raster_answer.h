@@ -44,13 +44,18 @@ struct RasterTerms {
   std::vector<Colour> colours;  ///< one for each value from 0 on; empty: none
 };
 
+/// A file to write, and its name for people.
+struct AnswerFile {
+  std::string path;
+  std::string shown;
+};
+
 /// A tiled GeoTIFF without compression. Its cells are written straight to their place in the file,
 /// so that no block of it is kept in memory, and from any thread.
 class RasterAnswer {
  public:
-  /// Makes the file anew; `shown` names it in faults.
-  /// Throws BadInput when it cannot be written.
-  RasterAnswer(std::string path, std::string shown, const RasterTerms& terms);
+  /// Makes the file anew. Throws BadInput when it cannot be written.
+  RasterAnswer(AnswerFile file, const RasterTerms& terms);
   ~RasterAnswer();
   RasterAnswer(const RasterAnswer&) = delete;
   RasterAnswer& operator=(const RasterAnswer&) = delete;
@@ -59,8 +64,8 @@ class RasterAnswer {
   /// write the same cell. Throws BadInput when the disk is full.
   void write(const terrain::CellWindow& window, std::span<const std::byte> cells) const;
 
-  [[nodiscard]] const std::string& path() const { return path_; }
-  [[nodiscard]] const std::string& shown() const { return shown_; }
+  [[nodiscard]] const std::string& path() const { return file_.path; }
+  [[nodiscard]] const std::string& shown() const { return file_.shown; }
   [[nodiscard]] const RasterTerms& terms() const { return terms_; }
 
  private:
@@ -68,13 +73,12 @@ class RasterAnswer {
   void find_tiles();
   void write_at(std::uint64_t offset, std::span<const std::byte> bytes) const;
 
-  std::string path_;
-  std::string shown_;
+  AnswerFile file_;
   RasterTerms terms_;
   std::size_t bytes_each_;
   std::int64_t tiles_along_ = 0;
   std::vector<std::uint64_t> tile_at_;  ///< of every tile, row by row, where it lies in the file
-  int file_ = -1;
+  int handle_ = -1;
 };
 
 /// Adds overviews to a written raster, halving until one is no wider than a tile, and writes all of

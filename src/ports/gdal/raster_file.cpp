@@ -22,9 +22,11 @@ std::size_t cells_in(const terrain::CellWindow& window) {
   return static_cast<std::size_t>(window.size.column) * static_cast<std::size_t>(window.size.row);
 }
 
-std::span<double> row_of(terrain::HeightRows rows, std::int64_t row, std::int64_t columns) {
+/// A row of a window, counted from its first.
+std::span<double> row_of(terrain::HeightRows rows, const terrain::CellWindow& window,
+                         std::int64_t row) {
   return rows.heights_m.subspan(static_cast<std::size_t>(row) * rows.stride,
-                                static_cast<std::size_t>(columns));
+                                static_cast<std::size_t>(window.size.column));
 }
 
 /// Whole rectangle of one band as doubles; throws BadInput on any failure.
@@ -36,7 +38,7 @@ void read_band(GDALRasterBandH band, const terrain::CellWindow& window, terrain:
   const CPLErr failed = GDALRasterIOEx(
       band, GF_Read, static_cast<int>(window.first.column), static_cast<int>(window.first.row),
       columns, rows, into.heights_m.data(), columns, rows, GDT_Float64, sizeof(double),
-      static_cast<GSpacing>(into.stride * sizeof(double)), nullptr);
+      static_cast<GSpacing>(into.stride) * GSpacing{sizeof(double)}, nullptr);
   if (failed != CE_None) {
     throw base::BadInput{
         base::Fault{.file = shown,
@@ -120,8 +122,8 @@ void RasterFile::void_by_masks(const terrain::CellWindow& window,
     std::vector<double> mask(cells_in(window), kHole);
     read_band(mask_band, window, {mask, wide}, shown_);
     for (std::int64_t row = 0; row < window.size.row; ++row) {
-      const std::span<const double> said = row_of({mask, wide}, row, window.size.column);
-      const std::span<double> kept = row_of(values, row, window.size.column);
+      const std::span<const double> said = row_of({mask, wide}, window, row);
+      const std::span<double> kept = row_of(values, window, row);
       std::ranges::transform(kept, said, kept.begin(), [](double value, double share) {
         return share == kWholly ? value : kHole;
       });
@@ -155,7 +157,7 @@ void RasterFile::void_missing_blocks(const terrain::CellWindow& window,
       }
       const terrain::CellIndex at = part.seen_from(window.first).first;
       for (std::int64_t line = at.row; line < at.row + part.size.row; ++line) {
-        std::ranges::fill(row_of(values, line, window.size.column)
+        std::ranges::fill(row_of(values, window, line)
                               .subspan(static_cast<std::size_t>(at.column),
                                        static_cast<std::size_t>(part.size.column)),
                           kHole);
@@ -173,10 +175,10 @@ void RasterFile::bring_to_metres(const terrain::CellWindow& window,
   const double lowest_m = range_.lowest.value();
   const double highest_m = range_.highest.value();
   for (std::int64_t row = 0; row < window.size.row; ++row) {
-    for (double& value : row_of(values, row, window.size.column)) {
+    for (double& value : row_of(values, window, row)) {
       const double height_m = (value * scale_ + offset_) * metres_per_unit_;
-      const bool is_plausible = (value != nodata) & (value != as_stored) & (height_m >= lowest_m) &
-                                (height_m <= highest_m);
+      const bool is_plausible =
+          value != nodata && value != as_stored && height_m >= lowest_m && height_m <= highest_m;
       value = is_plausible ? height_m : kHole;
     }
   }

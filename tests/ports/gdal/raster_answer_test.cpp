@@ -107,7 +107,7 @@ TEST_CASE("whatever windows a raster is written in, every cell is where it belon
     CAPTURE(part.row);
     const std::string path = folder.file("real.tif");
     {
-      const RasterAnswer answer{path, "real.tif", terms_of(size, CellKind::real_32)};
+      const RasterAnswer answer{{path, "real.tif"}, terms_of(size, CellKind::real_32)};
       write_in_parts<float>(answer, part);
     }
     const Dataset read = opened_raster(path);
@@ -126,7 +126,7 @@ TEST_CASE("whole numbers of one and two bytes are written as such, with a colour
     terms.colours = std::vector<Colour>(kind == CellKind::whole_8 ? 256 : 65536);
     terms.colours[7] = {1, 2, 3};
     const std::string path = folder.file("whole.tif");
-    const RasterAnswer answer{path, "whole.tif", terms};
+    const RasterAnswer answer{{path, "whole.tif"}, terms};
     if (kind == CellKind::whole_8) {
       write_in_parts<std::uint8_t>(answer, {300, 90});
     } else {
@@ -152,7 +152,7 @@ TEST_CASE("a raster says where it lies, what it holds and how it may be used") {
   const TempFolder folder;
   RasterTerms terms = terms_of({600, 30}, CellKind::real_32);
   terms.nodata = -9999;
-  const RasterAnswer answer{folder.file("a.tif"), "a.tif", terms};
+  const RasterAnswer answer{{folder.file("a.tif"), "a.tif"}, terms};
   write_in_parts<float>(answer, {600, 30});
   Counting watcher;
   write_cog(answer, folder.file("b.tif"), watcher, 3);
@@ -183,7 +183,7 @@ TEST_CASE("an overview shows the largest, the common bits or the first, and a ho
     if (overview != Overview::common_bits) {
       terms.nodata = 250;
     }
-    const RasterAnswer answer{folder.file("plain.tif"), "plain.tif", terms};
+    const RasterAnswer answer{{folder.file("plain.tif"), "plain.tif"}, terms};
     write_in_parts<std::uint16_t>(answer, {1501, 100});
     Counting watcher;
     write_cog(answer, folder.file("cog.tif"), watcher, 1);
@@ -223,7 +223,7 @@ TEST_CASE("many threads write one raster") {
   const CellIndex size{1024, 1024};
   const std::string path = folder.file("many.tif");
   {
-    const RasterAnswer answer{path, "many.tif", terms_of(size, CellKind::real_32)};
+    const RasterAnswer answer{{path, "many.tif"}, terms_of(size, CellKind::real_32)};
     std::vector<std::jthread> threads;
     for (std::int64_t thread = 0; thread < 4; ++thread) {
       threads.emplace_back([&answer, thread] {
@@ -244,7 +244,7 @@ TEST_CASE("a raster of more than four gigabytes is a BigTIFF, and its last cell 
   const CellIndex size{40'000, 30'000};
   const std::string path = folder.file("big.tif");
   {
-    const RasterAnswer answer{path, "big.tif", terms_of(size, CellKind::real_32)};
+    const RasterAnswer answer{{path, "big.tif"}, terms_of(size, CellKind::real_32)};
     const CellWindow window{{39'990, 29'995}, {10, 5}};
     const std::vector<float> cells = cells_of<float>(window);
     answer.write(window, std::as_bytes(std::span{cells}));
@@ -269,11 +269,11 @@ TEST_CASE("a raster that cannot be written is bad input, told by the name that p
     return std::string{};
   };
   const std::string made = line_of_fault([&] {
-    const RasterAnswer answer{folder.file("no/such.tif"), "slopes/a.tif", terms};
+    const RasterAnswer answer{{folder.file("no/such.tif"), "slopes/a.tif"}, terms};
   });
   CHECK(made.find("slopes/a.tif: cannot be written: ") == 0);
   CHECK(made.find("; make room, or name a folder") != std::string::npos);
-  const RasterAnswer answer{folder.file("a.tif"), "slopes/a.tif", terms};
+  const RasterAnswer answer{{folder.file("a.tif"), "slopes/a.tif"}, terms};
   Counting watcher;
   const std::string copied =
       line_of_fault([&] { write_cog(answer, folder.file("no/such.tif"), watcher, 1); });
