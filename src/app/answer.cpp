@@ -21,7 +21,7 @@ void give_answer(Answer answer, const CommonOptions& common, const Outside& outs
   } else {
     on_screen = outside.out_takes_colour ? coloured(answer.text) : std::move(answer.text);
   }
-  write_files(answer.files);
+  write_files(answer.files, answer.made);
   for (const base::Fault& doubt : answer.doubts) {
     outside.err << base::line_of(doubt) << '\n';
   }

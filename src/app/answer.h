@@ -18,7 +18,8 @@ struct Answer {
   std::string text;
   std::string json;
   std::vector<FileToWrite> files = {};
-  std::vector<base::Fault> doubts = {};  ///< told beside it, as faults are
+  std::vector<base::Fault> doubts = {};               ///< told beside it, as faults are
+  std::vector<std::unique_ptr<FreshFile>> made = {};  ///< files that are filled already
 };
 
 /// Text on the screen; with --json FILE the JSON in that file too. A file named "-" goes to the

@@ -23,6 +23,7 @@ CommandLine::CommandLine()
   add(add_audit);
   add(add_limits);
   add(add_board);
+  add(add_slopes);
   add(add_rig_sheet);
 }
 

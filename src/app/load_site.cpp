@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <future>
 #include <system_error>
 #include <utility>
 
@@ -12,6 +13,7 @@
 #include "app/site_words.h"
 #include "app/status.h"
 #include "base/nearest_name.h"
+#include "base/require.h"
 #include "ports/gdal/height_raster.h"
 #include "ports/gdal/layers.h"
 #include "ports/geos/noding.h"
@@ -216,16 +218,29 @@ LoadedSite load_site(const std::string& folder) {
   loaded.faults = std::move(faults);
   const std::optional<passage::Rules> rules = read_rules(site, loaded);
   read_rigs_and_snow(site, loaded);
+  // Large heights take their time to be digested: meanwhile all is read.
+  std::future<std::vector<card::InputFile>> inputs =
+      std::async(std::launch::async, [&site = site, report = loaded.snow] {
+        return input_files(site, report);
+      });
   read_ground(site, rules.value_or(passage::default_rules()), loaded);
   if (rules && !loaded.rigs.empty()) {
     take(unknown_names(*rules, site.rules, loaded.rigs), loaded.faults);
   }
-  loaded.inputs = input_files(site, loaded.snow);
+  loaded.inputs = inputs.get();
   loaded.contents = contents_of(loaded);
   if (!usable(loaded.faults)) {
     loaded.scene.reset();
   }
   return loaded;
+}
+
+std::unique_ptr<terrain::BlockSource> heights_again(const LoadedSite& site) {
+  const SiteFile file = ports::toml::read_site_file(site.folder).data;
+  ports::gdal::OpenedHeights heights = open_heights_of(file).data;
+  (void)bring_to_rig_scale(heights, file.heights.trust, site.rigs);
+  base::require(heights.source != nullptr, "heights that were opened once can be again");
+  return std::move(heights.source);
 }
 
 LoadedSite load_usable_site(const std::string& folder) {

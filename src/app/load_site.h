@@ -35,4 +35,7 @@ struct LoadedSite {
 /// The same for a command that needs to judge: throws UnfitInput with all faults when there is one.
 [[nodiscard]] LoadedSite load_usable_site(const std::string& folder);
 
+/// The heights of a usable site opened once more, as its own source has them: for another thread.
+[[nodiscard]] std::unique_ptr<terrain::BlockSource> heights_again(const LoadedSite& site);
+
 }  // namespace rimehaul::app

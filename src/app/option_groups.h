@@ -24,6 +24,7 @@ inline constexpr const char* kFilesGroup = "Your files";
 // Names that more than one place must know.
 inline constexpr const char* kNewVerb = "new";
 inline constexpr const char* kCardOption = "--card";
+inline constexpr const char* kIntoOption = "--into";
 
 /// --json and --now.
 void add_answer(CLI::App& verb, CommonOptions& common);

@@ -106,6 +106,16 @@ struct LimitsOptions {
   std::optional<std::string> pdf;
 };
 
+struct SlopesOptions {
+  CommonOptions common;
+  std::string into;                    ///< folder
+  std::vector<std::string> layers;     ///< empty: all that can be had
+  bool plain = false;                  ///< no COG
+  RigOptions rig;                      ///< with the snow, or not used; no load given: 0
+  std::optional<std::string> wetness;  ///< nothing: no rig is judged
+  std::string surface = "groomed";
+};
+
 struct RigSheetOptions {
   CommonOptions common;
   RigOptions rig;  ///< no load given: 0
@@ -134,8 +144,9 @@ struct BoardOptions {
   std::optional<std::string> pdf;
 };
 
-using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                             LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions>;
+using Command =
+    std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+                 LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

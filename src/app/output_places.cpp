@@ -8,6 +8,7 @@
 #include "app/option_groups.h"
 #include "app/own_files.h"
 #include "app/print_card.h"
+#include "app/slope_layers.h"
 #include "app/status.h"
 #include "app/value_kinds.h"
 #include "base/fault.h"
@@ -31,6 +32,13 @@ bool is_output(const CLI::Option& option) {
 std::vector<Output> outputs_of(const CLI::App& verb) {
   std::vector<Output> outputs;
   for (const CLI::Option* option : verb.get_options()) {
+    if (option->get_name() == kIntoOption) {
+      for (const std::string& folder : option->results()) {
+        for (const LayerFacts& facts : slope_layers()) {
+          outputs.push_back({kIntoOption, path_of({folder, file_of(facts)})});
+        }
+      }
+    }
     if (!is_output(*option)) {
       continue;
     }
@@ -89,7 +97,7 @@ struct Kept {
 Kept kept_files(const CLI::App& verb) {
   Kept kept{.read = given_files(verb), .made = {}};
   for (const CLI::Option* option : verb.get_options()) {
-    if (value_of(*option) != Value::folder) {
+    if (value_of(*option) != Value::folder || option->get_name() == kIntoOption) {
       continue;
     }
     for (const std::string& folder : option->results()) {

@@ -14,6 +14,7 @@
 #include "app/payload.h"
 #include "app/plan_route.h"
 #include "app/rig_command.h"
+#include "app/slopes.h"
 #include "base/one_line.h"
 #include "base/require.h"
 
@@ -56,6 +57,9 @@ struct Runner {
   }
   Status operator()(const LimitsOptions& options) const {
     return limits(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const SlopesOptions& options) const {
+    return slopes(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const RouteOptions& options) const {
     return plan_route(options, at_the_time_given(options.common, outside));

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "app/names.h"
+#include "app/slope_layers.h"
 #include "snow/snow.h"
 
 namespace rimehaul::app {
@@ -33,6 +34,7 @@ constexpr std::array kKinds{
     Kind{Value::preference, "WHAT", "preference"},
     Kind{Value::way, "WAY", "way"},
     Kind{Value::yes_or_no, "yes|no", "answer"},
+    Kind{Value::layer, "LAYER", "layer"},
 };
 
 const Kind& kind_of(Value value) {
@@ -91,6 +93,8 @@ std::vector<std::string> words_of(Value value) {
       return {"forward", "backward", "both"};
     case Value::yes_or_no:
       return {"yes", "no"};
+    case Value::layer:
+      return slope_layer_words();
     default:
       return {};
   }

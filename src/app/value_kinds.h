@@ -25,6 +25,7 @@ enum class Value {
   preference,
   way,
   yes_or_no,
+  layer,
 };
 
 /// Gives an option its kind of value; one that has a closed set of words takes no other, and the

@@ -74,6 +74,27 @@ std::vector<BlockIndex> blocks_under(const BlockSource& source,
 
 }  // namespace
 
+void BlockSource::read_window(const CellWindow& window, HeightRows into) {
+  const auto block_of = [](std::int64_t cell) { return cell / kBlockSide; };
+  const std::int64_t last_row = block_of(window.first.row + window.size.row - 1);
+  const std::int64_t last_column = block_of(window.first.column + window.size.column - 1);
+  for (std::int64_t row = block_of(window.first.row); row <= last_row; ++row) {
+    for (std::int64_t column = block_of(window.first.column); column <= last_column; ++column) {
+      const CellIndex corner{column * kBlockSide, row * kBlockSide};
+      const HeightBlock heights_m = read({column, row});
+      const CellWindow part = window.shared_with({corner, {kBlockSide, kBlockSide}});
+      const CellWindow from = part.seen_from(corner);
+      const CellWindow to = part.seen_from(window.first);
+      for (std::int64_t line = 0; line < part.size.row; ++line) {
+        const auto start = static_cast<std::size_t>(to.first.row + line) * into.stride +
+                           static_cast<std::size_t>(to.first.column);
+        std::copy_n(heights_m.begin() + (from.first.row + line) * kBlockSide + from.first.column,
+                    part.size.column, into.heights_m.begin() + static_cast<std::ptrdiff_t>(start));
+      }
+    }
+  }
+}
+
 HeightMap HeightMap::load(BlockSource& source, std::span<const Corridor> corridors) {
   HeightMap map{source.frame(), source.size()};
   for (const BlockIndex index : blocks_under(source, corridors)) {

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "geo/polyline.h"
-#include "terrain/grid.h"
+#include "terrain/cell_window.h"
 
 namespace rimehaul::terrain {
 
@@ -26,6 +26,13 @@ struct BlockIndex {
 /// kBlockSide x kBlockSide heights in metres above the site's datum, row by row; NaN is a void.
 using HeightBlock = std::vector<double>;
 
+/// Where the heights of a window are to be put: row by row, `stride` numbers from one row to the
+/// next.
+struct HeightRows {
+  std::span<double> heights_m;
+  std::size_t stride = 0;
+};
+
 /// Where blocks come from. Implemented by a port; tests bring their own.
 class BlockSource {
  public:
@@ -35,6 +42,12 @@ class BlockSource {
   [[nodiscard]] virtual CellIndex size() const = 0;
   /// One block, voids as NaN. A port throws BadInput when the file cannot be read there.
   [[nodiscard]] virtual HeightBlock read(BlockIndex block) = 0;
+
+  /// Any rectangle of cells of the raster, voids as NaN: cut from its blocks, unless a source knows
+  /// a quicker way. Requires that it lies in the raster and that there is room for it.
+  virtual void read_window(const CellWindow& window, HeightRows into);
+  /// The rectangles of cells that a file keeps together, side by side from the first cell on.
+  [[nodiscard]] virtual CellIndex kept_together() const { return {kBlockSide, kBlockSide}; }
 };
 
 /// A line and how far to each side of it heights are wanted.

@@ -128,6 +128,7 @@ TEST_CASE(
            {{"audit", s, "--rig", "towin"}, "did you mean \"towing\"?"},
            {{"board", s, "--rig", "solo", "--surface", "al"}, "did you mean \"all\"?"},
            {{"limits", s, "--rig", "sol"}, "did you mean \"solo\"?"},
+           {{"slopes", s, "--into", s, "--layer", "aspct"}, "did you mean \"aspect\"?"},
            {{"rig", s, "--rig", "olo"}, "did you mean \"solo\"?"},
            {{"explain", s, "--rig", "solo", "--trail", "Spur", "--at", "1", "--direction",
              "foward"},
@@ -191,6 +192,7 @@ TEST_CASE(
       {"audit", s, "--rig", "solo", "--snow", "dry", "--load", "50"},
       {"limits", s, "--rig", "solo", "--snow", "dry", "--surface", "groomed"},
       {"board", s, "--rig", "solo", "--snow", "dry"},
+      {"slopes", s, "--into", site.path("slopes"), "--rig", "solo", "--snow", "dry"},
       {"payload", s, "--rig", "solo", "--snow", "dry", "--from", "Base", "--to", "Top"},
       {"rig", s, "--rig", "solo"}};
   std::set<std::string> verbs;

@@ -147,6 +147,20 @@ TEST_CASE("drawings and tables ended at any moment are old or new") {
   end_at_random(with_now({"check", site.folder(), "--json", "c.json"}), {{"c.json", "old"}}, 6);
 }
 
+TEST_CASE("rasters of slopes ended at any moment are all old or all new, and so is their folder") {
+  const testing::TinySite site;
+  const std::vector<std::string> slopes{"slopes", site.folder(), "--into"};
+  const auto into = [&](const char* folder, const std::vector<std::string>& more) {
+    std::vector<std::string> words = slopes;
+    words.emplace_back(folder);
+    words.insert(words.end(), more.begin(), more.end());
+    return with_now(words);
+  };
+  end_at_random(into("made", {"--rig", "solo", "--snow", "dry", "--json", "s.json"}),
+                {{"s.json", "old"}}, 16);
+  end_at_random(into(".", {"--plain"}), {{"slope.tif", "old"}, {"aspect.tif", "older"}}, 10);
+}
+
 TEST_CASE("a new site ended at any moment is there whole or not at all, large files and all") {
   const testing::TinySite site;
   site.write("heights.cpg", std::string(40'000'000, ' '));  // is copied with the heights

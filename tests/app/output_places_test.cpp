@@ -68,6 +68,20 @@ TEST_CASE("no answer goes over a file of the site, whichever option would write 
                 site.path("stations.geojson"), why);
 }
 
+TEST_CASE("rasters of slopes are held to the same, by the names that they will have") {
+  const TinySite site;
+  fs::copy_file(site.path("trails.geojson"), site.path("slope.tif"));
+  site.change("site.toml", {"\"trails.geojson\"", "\"slope.tif\""});
+  check_refused(
+      {"slopes", site.folder(), "--into", site.folder()}, site.path("slope.tif"),
+      "--into would be written over " + site.path("slope.tif") + ", which this command reads");
+  const Desk desk;
+  check_refused(
+      {"slopes", site.folder(), "--into", desk.path("s"), "--json", desk.path("s/aspect.tif")},
+      site.path("slope.tif"), " would both be written to ");
+  CHECK(desk.is_empty());
+}
+
 TEST_CASE("the record beside a card is held to the same") {
   const TinySite site;
   fs::copy_file(site.path("trails.geojson"), site.path("card.record.json"));

@@ -31,6 +31,9 @@ inline Words board(const Words& more) {
 inline Words limits(const Words& more) {
   return with({"limits", "FOLDER", "--rig", "solo"}, more);
 }
+inline Words slopes(const Words& more) {
+  return with({"slopes", "FOLDER", "--into", "FOLDER/slopes"}, more);
+}
 inline Words audit(const Words& more) {
   return with({"audit", "FOLDER"}, more);
 }

@@ -31,6 +31,8 @@ constexpr std::array<const char*, 6> kRasterDrivers{"GTiff",   "AAIGrid", "USGSD
 constexpr std::array<const char*, 9> kLayerDrivers{
     "GPKG",   "GeoJSON",        "GeoJSONSeq", "GPX",  "KML",
     "LIBKML", "ESRI Shapefile", "FlatGeobuf", nullptr};
+/// For what we write alone; it reads nothing.
+constexpr std::array<const char*, 1> kAnswerDrivers{"COG"};
 
 constexpr std::array<const char*, 12> kSideCars{".prj", ".dbf", ".shx", ".cpg", ".qix", ".sbn",
                                                 ".sbx", ".shp", ".tfw", ".msk", ".ovr", ".aux.xml"};
@@ -59,7 +61,8 @@ void keep_known_drivers_only() {
   for (int index = GDALGetDriverCount() - 1; index >= 0; --index) {
     GDALDriverH driver = GDALGetDriver(index);
     const std::string_view name = GDALGetDriverShortName(driver);
-    if (!is_among(kRasterDrivers, name) && !is_among(kLayerDrivers, name)) {
+    if (!is_among(kRasterDrivers, name) && !is_among(kLayerDrivers, name) &&
+        !is_among(kAnswerDrivers, name)) {
       GDALDeregisterDriver(driver);
       GDALDestroyDriver(driver);
     }

@@ -16,7 +16,7 @@ constexpr double kHole = std::numeric_limits<double>::quiet_NaN();
 constexpr std::int64_t kSide = terrain::kBlockSide;
 
 /// The middle of a window, no larger than one block.
-CellWindow middle_of(const CellWindow& window) {
+terrain::CellWindow middle_of(const terrain::CellWindow& window) {
   const auto cut = [](std::int64_t first, std::int64_t size) {
     const std::int64_t kept = std::min(size, kSide);
     return std::pair{first + (size - kept) / 2, kept};
@@ -83,26 +83,50 @@ base::Reading<std::optional<HeightMosaic>> HeightMosaic::of(std::vector<RasterFi
 }
 
 terrain::HeightBlock HeightMosaic::read(terrain::BlockIndex block) const {
-  const CellWindow wanted{{block.column * kSide, block.row * kSide}, {kSide, kSide}};
+  const terrain::CellWindow whole{{block.column * kSide, block.row * kSide}, {kSide, kSide}};
   terrain::HeightBlock heights(static_cast<std::size_t>(kSide * kSide), kHole);
+  const terrain::CellWindow known = whole.shared_with({{0, 0}, size_});
+  if (!known.is_empty()) {
+    read_window(known, {heights, static_cast<std::size_t>(kSide)});
+  }
+  return heights;
+}
+
+void HeightMosaic::read_window(const terrain::CellWindow& window, terrain::HeightRows into) const {
+  const auto row_at = [&](terrain::CellIndex first, std::int64_t columns) {
+    return into.heights_m.subspan(
+        static_cast<std::size_t>(first.row) * into.stride + static_cast<std::size_t>(first.column),
+        static_cast<std::size_t>(columns));
+  };
+  bool is_first = true;
   for (const Placed& placed : files_) {
-    const CellWindow part = wanted.shared_with({placed.at, placed.file.size()});
+    const terrain::CellWindow part = window.shared_with({placed.at, placed.file.size()});
+    const bool is_all = part.size == window.size;
+    if (is_first && is_all) {
+      placed.file.read(part.seen_from(placed.at), into);
+      is_first = false;
+      continue;
+    }
+    if (is_first) {
+      for (std::int64_t row = 0; row < window.size.row; ++row) {
+        std::ranges::fill(row_at({0, row}, window.size.column), kHole);
+      }
+      is_first = false;
+    }
     if (part.is_empty()) {
       continue;
     }
     const std::vector<double> found = placed.file.read(part.seen_from(placed.at));
-    const CellWindow inside = part.seen_from(wanted.first);
+    const terrain::CellIndex at = part.seen_from(window.first).first;
     for (std::int64_t row = 0; row < part.size.row; ++row) {
-      for (std::int64_t column = 0; column < part.size.column; ++column) {
-        double& height = heights[static_cast<std::size_t>((inside.first.row + row) * kSide +
-                                                          inside.first.column + column)];
-        if (std::isnan(height)) {
-          height = found[static_cast<std::size_t>(row * part.size.column + column)];
-        }
-      }
+      const std::span<double> known = row_at({at.column, at.row + row}, part.size.column);
+      const std::span<const double> more =
+          std::span{found}.subspan(static_cast<std::size_t>(row * part.size.column), known.size());
+      std::ranges::transform(known, more, known.begin(), [](double height, double other) {
+        return std::isnan(height) ? other : height;
+      });
     }
   }
-  return heights;
 }
 
 void HeightMosaic::doubt_overlaps(std::vector<base::Fault>& faults) const {
@@ -111,12 +135,12 @@ void HeightMosaic::doubt_overlaps(std::vector<base::Fault>& faults) const {
     for (std::size_t earlier = 0; earlier < later; ++earlier) {
       const Placed& one = files_[earlier];
       const Placed& other = files_[later];
-      const CellWindow shared =
-          CellWindow{one.at, one.file.size()}.shared_with({other.at, other.file.size()});
+      const terrain::CellWindow shared =
+          terrain::CellWindow{one.at, one.file.size()}.shared_with({other.at, other.file.size()});
       if (shared.is_empty()) {
         continue;
       }
-      const CellWindow looked_at = middle_of(shared);
+      const terrain::CellWindow looked_at = middle_of(shared);
       if (largest_difference({one.file.read(looked_at.seen_from(one.at)),
                               other.file.read(looked_at.seen_from(other.at))}) <= kMostApart) {
         continue;

@@ -21,6 +21,11 @@ class HeightMosaic {
   [[nodiscard]] terrain::CellIndex size() const { return size_; }
   [[nodiscard]] const Reference& reference() const { return files_.front().file.reference(); }
   [[nodiscard]] terrain::HeightBlock read(terrain::BlockIndex block) const;
+  /// Requires a window of the mosaic.
+  void read_window(const terrain::CellWindow& window, terrain::HeightRows into) const;
+  [[nodiscard]] terrain::CellIndex kept_together() const {
+    return files_.front().file.kept_together();
+  }
 
  private:
   struct Placed {

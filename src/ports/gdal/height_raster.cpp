@@ -27,6 +27,12 @@ class PlainHeights final : public terrain::BlockSource {
   [[nodiscard]] terrain::HeightBlock read(terrain::BlockIndex block) override {
     return mosaic_.read(block);
   }
+  void read_window(const terrain::CellWindow& window, terrain::HeightRows into) override {
+    mosaic_.read_window(window, into);
+  }
+  [[nodiscard]] terrain::CellIndex kept_together() const override {
+    return mosaic_.kept_together();
+  }
 
  private:
   HeightMosaic mosaic_;

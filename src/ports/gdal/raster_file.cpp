@@ -6,6 +6,7 @@
 #include <cmath>
 #include <iterator>
 #include <limits>
+#include <span>
 #include <utility>
 
 #include "base/require.h"
@@ -17,20 +18,27 @@ namespace {
 
 constexpr double kHole = std::numeric_limits<double>::quiet_NaN();
 
-std::size_t cells_in(const CellWindow& window) {
+std::size_t cells_in(const terrain::CellWindow& window) {
   return static_cast<std::size_t>(window.size.column) * static_cast<std::size_t>(window.size.row);
 }
 
+/// A row of a window, counted from its first.
+std::span<double> row_of(terrain::HeightRows rows, const terrain::CellWindow& window,
+                         std::int64_t row) {
+  return rows.heights_m.subspan(static_cast<std::size_t>(row) * rows.stride,
+                                static_cast<std::size_t>(window.size.column));
+}
+
 /// Whole rectangle of one band as doubles; throws BadInput on any failure.
-std::vector<double> band_values(GDALRasterBandH band, const CellWindow& window,
-                                const std::string& shown) {
-  std::vector<double> values(cells_in(window), kHole);
+void read_band(GDALRasterBandH band, const terrain::CellWindow& window, terrain::HeightRows into,
+               const std::string& shown) {
   const ErrorScope errors;
   const auto columns = static_cast<int>(window.size.column);
   const auto rows = static_cast<int>(window.size.row);
-  const CPLErr failed = GDALRasterIO(band, GF_Read, static_cast<int>(window.first.column),
-                                     static_cast<int>(window.first.row), columns, rows,
-                                     values.data(), columns, rows, GDT_Float64, 0, 0);
+  const CPLErr failed = GDALRasterIOEx(
+      band, GF_Read, static_cast<int>(window.first.column), static_cast<int>(window.first.row),
+      columns, rows, into.heights_m.data(), columns, rows, GDT_Float64, sizeof(double),
+      static_cast<GSpacing>(into.stride) * GSpacing{sizeof(double)}, nullptr);
   if (failed != CE_None) {
     throw base::BadInput{
         base::Fault{.file = shown,
@@ -39,14 +47,13 @@ std::vector<double> band_values(GDALRasterBandH band, const CellWindow& window,
                     .problem = "its heights cannot be read there; the file is cut off or damaged",
                     .remedy = "copy or make the file again"}};
   }
-  return values;
 }
 
 bool is_fault(const base::Fault& fault) {
   return fault.weight == base::Weight::fault;
 }
 
-bool has_missing_blocks(GDALRasterBandH band, const CellWindow& window) {
+bool has_missing_blocks(GDALRasterBandH band, const terrain::CellWindow& window) {
   const ErrorScope errors;
   const int status = GDALGetDataCoverageStatus(
       band, static_cast<int>(window.first.column), static_cast<int>(window.first.row),
@@ -104,34 +111,26 @@ void RasterFile::read_as(double metres_per_unit, PlausibleRange range) {
   range_ = range;
 }
 
-std::vector<double> RasterFile::raw(const CellWindow& window) const {
-  GDALRasterBandH band = GDALGetRasterBand(dataset_.get(), 1);
-  std::vector<double> values = band_values(band, window, shown_);
-  if (nodata_.has_value()) {
-    // A nodata of 0.1 stands in a 32-bit file as the float nearest to it.
-    const bool is_float = GDALGetRasterDataType(band) == GDT_Float32;
-    const double as_stored =
-        is_float ? static_cast<double>(static_cast<float>(*nodata_)) : *nodata_;
-    std::ranges::replace_if(
-        values, [&](double value) { return value == *nodata_ || value == as_stored; }, kHole);
-  }
-  return values;
-}
-
-void RasterFile::void_by_masks(const CellWindow& window, std::vector<double>& values) const {
+void RasterFile::void_by_masks(const terrain::CellWindow& window,
+                               terrain::HeightRows values) const {
   GDALRasterBandH band = GDALGetRasterBand(dataset_.get(), 1);
   const int flags = GDALGetMaskFlags(band);
   // Only what a mask calls wholly valid is ground; GDAL's masks say 255 for that.
   constexpr double kWholly = 255.0;
   const auto keep = [&](GDALRasterBandH mask_band) {
-    const std::vector<double> mask = band_values(mask_band, window, shown_);
-    for (std::size_t index = 0; index < values.size(); ++index) {
-      if (!(mask[index] == kWholly)) {
-        values[index] = kHole;
-      }
+    const auto wide = static_cast<std::size_t>(window.size.column);
+    std::vector<double> mask(cells_in(window), kHole);
+    read_band(mask_band, window, {mask, wide}, shown_);
+    for (std::int64_t row = 0; row < window.size.row; ++row) {
+      const std::span<const double> said = row_of({mask, wide}, window, row);
+      const std::span<double> kept = row_of(values, window, row);
+      std::ranges::transform(kept, said, kept.begin(), [](double value, double share) {
+        return share == kWholly ? value : kHole;
+      });
     }
   };
-  if ((flags & GMF_ALL_VALID) == 0) {
+  // A mask that stands for the nodata value alone says nothing that is not known already.
+  if ((flags & (GMF_ALL_VALID | GMF_NODATA)) == 0) {
     keep(GDALGetMaskBand(band));
   }
   // A nodata value makes GDAL forget an alpha band that is there as well.
@@ -140,49 +139,80 @@ void RasterFile::void_by_masks(const CellWindow& window, std::vector<double>& va
   }
 }
 
-void RasterFile::void_missing_blocks(const CellWindow& window, std::vector<double>& values) const {
+void RasterFile::void_missing_blocks(const terrain::CellWindow& window,
+                                     terrain::HeightRows values) const {
   GDALRasterBandH band = GDALGetRasterBand(dataset_.get(), 1);
   if (!has_missing_blocks(band, window)) {
     return;
   }
-  int wide = 1;
-  int high = 1;
-  GDALGetBlockSize(band, &wide, &high);
+  const auto [wide, high] = kept_together();
   const std::int64_t last_column = window.first.column + window.size.column;
   const std::int64_t last_row = window.first.row + window.size.row;
   for (std::int64_t row = window.first.row / high * high; row < last_row; row += high) {
     for (std::int64_t column = window.first.column / wide * wide; column < last_column;
          column += wide) {
-      const CellWindow part = window.shared_with({{column, row}, {wide, high}});
+      const terrain::CellWindow part = window.shared_with({{column, row}, {wide, high}});
       if (!has_missing_blocks(band, part)) {
         continue;
       }
-      for (std::int64_t line = 0; line < part.size.row; ++line) {
-        const std::int64_t start = (part.first.row - window.first.row + line) * window.size.column +
-                                   part.first.column - window.first.column;
-        std::fill_n(values.begin() + start, part.size.column, kHole);
+      const terrain::CellIndex at = part.seen_from(window.first).first;
+      for (std::int64_t line = at.row; line < at.row + part.size.row; ++line) {
+        std::ranges::fill(row_of(values, window, line)
+                              .subspan(static_cast<std::size_t>(at.column),
+                                       static_cast<std::size_t>(part.size.column)),
+                          kHole);
       }
     }
   }
 }
 
-std::vector<double> RasterFile::read(const CellWindow& window) const {
+void RasterFile::bring_to_metres(const terrain::CellWindow& window,
+                                 terrain::HeightRows values) const {
+  // A nodata of 0.1 stands in a 32-bit file as the float nearest to it.
+  const double nodata = nodata_.value_or(kHole);
+  const bool is_float = GDALGetRasterDataType(GDALGetRasterBand(dataset_.get(), 1)) == GDT_Float32;
+  const double as_stored = is_float ? static_cast<double>(static_cast<float>(nodata)) : nodata;
+  const double lowest_m = range_.lowest.value();
+  const double highest_m = range_.highest.value();
+  for (std::int64_t row = 0; row < window.size.row; ++row) {
+    for (double& value : row_of(values, window, row)) {
+      const double height_m = (value * scale_ + offset_) * metres_per_unit_;
+      const bool is_plausible =
+          value != nodata && value != as_stored && height_m >= lowest_m && height_m <= highest_m;
+      value = is_plausible ? height_m : kHole;
+    }
+  }
+}
+
+terrain::CellIndex RasterFile::kept_together() const {
+  int wide = 1;
+  int high = 1;
+  GDALGetBlockSize(GDALGetRasterBand(dataset_.get(), 1), &wide, &high);
+  return {wide, high};
+}
+
+void RasterFile::read(const terrain::CellWindow& window, terrain::HeightRows into) const {
   const bool is_inside = window.first.column >= 0 && window.first.row >= 0 &&
                          window.size.column > 0 && window.size.row > 0 &&
                          window.first.column + window.size.column <= size_.column &&
                          window.first.row + window.size.row <= size_.row;
   base::require(is_inside, "a window of heights lies within its file");
-  std::vector<double> values = raw(window);
-  void_by_masks(window, values);
+  const auto wide = static_cast<std::size_t>(window.size.column);
+  base::require(into.stride >= wide &&
+                    into.heights_m.size() >=
+                        (static_cast<std::size_t>(window.size.row) - 1) * into.stride + wide,
+                "there is room for a window of heights");
+  read_band(GDALGetRasterBand(dataset_.get(), 1), window, into, shown_);
+  void_by_masks(window, into);
   // GDAL reads blocks that were never written as 0, which would pass for ground at sea level.
-  void_missing_blocks(window, values);
-  for (double& value : values) {
-    const double height_m = (value * scale_ + offset_) * metres_per_unit_;
-    const bool is_plausible =
-        height_m >= range_.lowest.value() && height_m <= range_.highest.value();
-    value = is_plausible ? height_m : kHole;
-  }
-  return values;
+  void_missing_blocks(window, into);
+  bring_to_metres(window, into);
+}
+
+std::vector<double> RasterFile::read(const terrain::CellWindow& window) const {
+  std::vector<double> heights_m(cells_in(window), kHole);
+  read(window, {heights_m, static_cast<std::size_t>(window.size.column)});
+  return heights_m;
 }
 
 }  // namespace rimehaul::ports::gdal

@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
-#include "ports/gdal/cell_window.h"
 #include "ports/gdal/gdal_guard.h"
 #include "ports/gdal/lattice.h"
 #include "ports/gdal/vertical_said.h"
+#include "terrain/height_map.h"
 #include "units/quantities.h"
 
 namespace rimehaul::ports::gdal {
@@ -27,7 +27,10 @@ class RasterFile {
   static base::Reading<std::optional<RasterFile>> open(const CheckedFile& file);
 
   /// Row by row, metres, voids as NaN. Throws BadInput when the file cannot be read there.
-  [[nodiscard]] std::vector<double> read(const CellWindow& window) const;
+  [[nodiscard]] std::vector<double> read(const terrain::CellWindow& window) const;
+  void read(const terrain::CellWindow& window, terrain::HeightRows into) const;
+  /// Columns and rows that the file keeps together.
+  [[nodiscard]] terrain::CellIndex kept_together() const;
 
   [[nodiscard]] const std::string& shown() const { return shown_; }
   [[nodiscard]] terrain::CellIndex size() const { return size_; }
@@ -44,9 +47,9 @@ class RasterFile {
  private:
   RasterFile() = default;
   void look_at(std::vector<base::Fault>& faults);
-  [[nodiscard]] std::vector<double> raw(const CellWindow& window) const;
-  void void_by_masks(const CellWindow& window, std::vector<double>& values) const;
-  void void_missing_blocks(const CellWindow& window, std::vector<double>& values) const;
+  void void_by_masks(const terrain::CellWindow& window, terrain::HeightRows values) const;
+  void void_missing_blocks(const terrain::CellWindow& window, terrain::HeightRows values) const;
+  void bring_to_metres(const terrain::CellWindow& window, terrain::HeightRows values) const;
 
   std::string shown_;
   Dataset dataset_;

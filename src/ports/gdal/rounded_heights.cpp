@@ -46,7 +46,7 @@ struct Third {
   int down = 0;
 };
 
-CellWindow sampled(const RasterFile& file, Third third) {
+terrain::CellWindow sampled(const RasterFile& file, Third third) {
   const auto cut = [](std::int64_t size, int which) {
     const std::int64_t kept = std::min(size, kWindow);
     return std::pair{(size - kept) * which / 2, kept};

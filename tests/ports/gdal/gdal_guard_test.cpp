@@ -38,7 +38,7 @@ TEST_CASE("only the drivers on our list are there") {
   }
   CHECK(found == std::set<std::string>{"GTiff", "AAIGrid", "USGSDEM", "SRTMHGT", "GPKG", "GPX",
                                        "GeoJSON", "GeoJSONSeq", "KML", "LIBKML", "ESRI Shapefile",
-                                       "FlatGeobuf"});
+                                       "FlatGeobuf", "COG"});
   CHECK(GDALGetDriverByName("VRT") == nullptr);
   CHECK(OSRGetPROJEnableNetwork() == 0);
 }

@@ -3,19 +3,19 @@
 
 #include "terrain/grid.h"
 
-namespace rimehaul::ports::gdal {
+namespace rimehaul::terrain {
 
 struct CellWindow {
-  terrain::CellIndex first;
-  terrain::CellIndex size;
+  CellIndex first;
+  CellIndex size;
 
   [[nodiscard]] bool is_empty() const { return size.column <= 0 || size.row <= 0; }
   /// The same cells counted from another first cell.
-  [[nodiscard]] CellWindow seen_from(terrain::CellIndex origin) const {
+  [[nodiscard]] CellWindow seen_from(CellIndex origin) const {
     return {{first.column - origin.column, first.row - origin.row}, size};
   }
   /// What this shares with another; empty when that is nothing.
   [[nodiscard]] CellWindow shared_with(const CellWindow& other) const;
 };
 
-}  // namespace rimehaul::ports::gdal
+}  // namespace rimehaul::terrain
