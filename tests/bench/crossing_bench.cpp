@@ -5,11 +5,12 @@
 //   build/tests/bench/bench_crossing                                   # a quarter of an hour
 //   build/tests/bench/bench_crossing --benchmark_filter=side:1000      # three minutes
 //
-// The ground is a made-up fractal with a mean slope of about 21 degrees, its heights halved; moves
-// steeper than 25 degrees along or 15 across are barred. Each round runs ours and Boost's turn
-// about; told are the medians of processor time, `ratio` ours over theirs, below 1 we are faster,
-// and the most bytes on the heap that each took for itself, by state; `prices_B` is what both read.
-// The prices of all states, or of the way, must be equal, else the benchmark reports an error.
+// The ground is a made-up fractal in cells of 5 m; moves steeper than 25 degrees along or 15 across
+// are barred, which leaves about nine of ten. Each round runs ours and Boost's turn about; told are
+// the medians of processor time, `ratio` ours over theirs, below 1 we are faster, and the most
+// bytes on the heap that each took for itself, by state; `prices_B` is what both read, and `memory`
+// is ours over theirs with it. The prices of all states, or of the way, must be equal, else the
+// benchmark reports an error.
 //   one_to_all      everything reached from a corner: Reach; dijkstra_shortest_paths
 //   point_to_point  corner to corner: CostToGo and find_way; astar_search by straight distance.
 //                   `ratio_same_heuristic` is over astar_search that is given our cost to go free.
@@ -275,7 +276,7 @@ std::uint32_t boost_point_to_point(const MovePrices& prices, std::uint32_t start
   return std::numeric_limits<std::uint32_t>::max();
 }
 
-/// Whether the two found the same, state by state, every so many states.
+/// Whether the two reach the same states, and at the same price, looked at every so many states.
 bool are_equal(const MovePrices& prices, const Reach& ours,
                const std::vector<std::uint32_t>& theirs) {
   for (std::uint32_t index = 0; index < theirs.size(); ++index) {
