@@ -99,6 +99,14 @@ day::DayBoard board_of(const passage::Scene& scene, const rig::Rig& rig,
   return board_on_cores(snows, question);
 }
 
+std::vector<trails::LegId> legs_of(const day::DayBoard& board) {
+  std::vector<trails::LegId> legs;
+  for (const day::BoardCell& cell : board.cells) {
+    legs.insert(legs.end(), cell.way.begin(), cell.way.end());
+  }
+  return legs;
+}
+
 }  // namespace
 
 Status board(const BoardOptions& options, const Outside& outside) {
@@ -106,10 +114,11 @@ Status board(const BoardOptions& options, const Outside& outside) {
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
   const std::vector<Column> columns = columns_of(site, options, depart);
-  join_open_ground(site, rig, snows_in(columns), depart);
   const day::BoardQuestion question = question_of(options, site.scene->network, depart);
-  card::BoardReport report =
-      card::board_report(board_of(*site.scene, rig, columns, question, outside), *site.scene, rig);
+  const day::DayBoard judged = asked_over_open_ground(
+      site, {rig, snows_in(columns), depart},
+      [&] { return board_of(*site.scene, rig, columns, question, outside); }, legs_of);
+  card::BoardReport report = card::board_report(judged, *site.scene, rig);
   const ChosenSnow& first = columns.front().snow;
   report.site = site.name;
   report.weather = first.snow->weather();

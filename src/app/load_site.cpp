@@ -220,9 +220,8 @@ LoadedSite load_site(const std::string& folder) {
   read_rigs_and_snow(site, loaded);
   // Large heights take their time to be digested: meanwhile all is read.
   std::future<std::vector<card::InputFile>> inputs =
-      std::async(std::launch::async, [&site = site, report = loaded.snow] {
-        return input_files(site, report);
-      });
+      std::async(std::launch::async,
+                 [&site = site, report = loaded.snow] { return input_files(site, report); });
   read_ground(site, rules.value_or(passage::default_rules()), loaded);
   if (rules && !loaded.rigs.empty()) {
     take(unknown_names(*rules, site.rules, loaded.rigs), loaded.faults);

@@ -1,7 +1,6 @@
 // The verb `payload`: how much may be loaded for a way.
 #include "app/payload.h"
 
-#include <array>
 #include <utility>
 
 #include "app/answer.h"
@@ -53,10 +52,14 @@ Status payload(const PayloadOptions& options, const Outside& outside) {
   const units::Instant depart =
       departure(options.way.depart, {outside.now, site.utc_offset_minutes});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
-  join_open_ground(site, rig, std::array{snow.snow.get()}, depart);
   const search::RouteQuestion question = question_of(options.way, site.scene->network, depart);
+  const FoundWay way = asked_over_open_ground(
+      site, {rig, {snow.snow.get()}, depart},
+      [&] {
+        return way_for(passage::Judge{*site.scene, rig, *snow.snow}, question);
+      },
+      [](const FoundWay& found) { return found.legs; });
   const passage::Judge judge{*site.scene, rig, *snow.snow};
-  const FoundWay way = way_for(judge, question);
   if (way.legs.empty()) {
     give_answer(refusal_of(way.none, {judge, question, inputs_judged_by(site, snow)}, outside),
                 options.common, outside);

@@ -1,7 +1,7 @@
 #include "app/plan_route.h"
 
 #include <algorithm>
-#include <array>
+#include <iterator>
 #include <utility>
 
 #include "app/answer.h"
@@ -75,6 +75,17 @@ card::RouteCard card_of(const search::Route& route, const Case& asked, const Out
   return card::make_card(route, context);
 }
 
+/// Of all its routes; none where there is none.
+std::vector<trails::LegId> legs_of(const search::RouteAnswer& answer) {
+  std::vector<trails::LegId> legs;
+  if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
+    for (const search::Route& route : *routes) {
+      std::ranges::transform(route.legs, std::back_inserter(legs), &search::RouteLeg::leg);
+    }
+  }
+  return legs;
+}
+
 std::string text_of_all(const std::vector<card::RouteCard>& cards) {
   std::string text;
   for (std::size_t i = 0; i < cards.size(); ++i) {
@@ -120,16 +131,19 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
       departure(options.way.depart, {outside.now, site.utc_offset_minutes});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
 
-  // Open ground becomes ways of the network, as far as this rig may cross it in this snow.
-  join_open_ground(site, rig, std::array{snow.snow.get()}, depart);
-  const passage::Scene& scene = *site.scene;
-  search::RouteQuestion question = question_of(options.way, scene.network, depart);
+  // Ground, rig and snow become judged legs, over open ground too; legs become routes.
+  search::RouteQuestion question = question_of(options.way, site.scene->network, depart);
   question.most_alternatives = static_cast<std::size_t>(options.alternatives);
-
-  // Ground, rig and snow become judged legs; legs become routes.
-  const passage::Judge judge{scene, rig, *snow.snow};
-  const search::RouteAnswer answer =
-      with_fuel_enough(search::find_routes(scene.network, judge, question), rig, scene.rules);
+  const search::RouteAnswer answer = asked_over_open_ground(
+      site, {rig, {snow.snow.get()}, depart},
+      [&] {
+        const passage::Scene& scene = *site.scene;
+        const passage::Judge judge{scene, rig, *snow.snow};
+        return with_fuel_enough(search::find_routes(scene.network, judge, question), rig,
+                                scene.rules);
+      },
+      legs_of);
+  const passage::Judge judge{*site.scene, rig, *snow.snow};
 
   // Every route is distrusted and walked again; what survives is printed.
   Case asked{site, rig, snow, question};

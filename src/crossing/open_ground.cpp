@@ -214,11 +214,13 @@ double OpenGround::share_on(Cell cell, const HeadingArc& headings) const {
   return share;
 }
 
-std::uint8_t OpenGround::price_of_move(State state) const {
-  const HeadingArc headings = arc_of(state.heading);
+/// `shares` of every state, for its own cell.
+std::uint8_t OpenGround::price_of_move(State state, const std::vector<double>& shares) const {
   double share = 0.0;
   for (const Cell cell : swept_by(state)) {
-    share = std::max(share, share_on(cell, headings));
+    share = std::max(share, holds(lattice(), cell)
+                                ? shares[index_of(lattice(), State{cell, state.heading})]
+                                : kClosed);
   }
   const double penalty = passage::share_penalty(share, judge_->allowed_share());
   const double ticks =
@@ -227,8 +229,16 @@ std::uint8_t OpenGround::price_of_move(State state) const {
 }
 
 void OpenGround::price_moves() {
+  std::vector<double> shares(prices_.price.size());
+  for (unsigned heading = 0; heading < kHeadings; ++heading) {
+    const HeadingArc headings = arc_of(Heading{static_cast<std::uint8_t>(heading)});
+    for (std::uint32_t cell = 0; cell < cell_count(lattice()); ++cell) {
+      shares[std::size_t{cell} * kHeadings + heading] =
+          share_on(cell_at(lattice(), cell), headings);
+    }
+  }
   for (std::uint32_t index = 0; index < prices_.price.size(); ++index) {
-    prices_.price[index] = price_of_move(state_at(lattice(), index));
+    prices_.price[index] = price_of_move(state_at(lattice(), index), shares);
   }
   for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
     prices_.turns[cell] = cells_[cell] ? kEveryTurn : std::uint16_t{0};

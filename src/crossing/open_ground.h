@@ -49,7 +49,7 @@ class OpenGround {
   [[nodiscard]] bool is_inside(geo::MapPoint place) const;
   [[nodiscard]] const passage::ShareTable& table_for(snow::SnowState snow);
   void price_moves();
-  [[nodiscard]] std::uint8_t price_of_move(State state) const;
+  [[nodiscard]] std::uint8_t price_of_move(State state, const std::vector<double>& shares) const;
 
   const passage::Judge* judge_;
   const trails::Zone* zone_;

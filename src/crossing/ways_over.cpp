@@ -7,63 +7,16 @@
 #include <utility>
 
 #include "crossing/drawn_way.h"
-#include "crossing/gate.h"
-#include "crossing/reach.h"
+#include "crossing/found_way.h"
 #include "passage/stretch_judge.h"
 
 namespace rimehaul::crossing {
 
 using passage::Judge;
 using trails::OpenWay;
-using units::Bearing;
 using units::Metres;
 
 namespace {
-
-/// A way along open ground is worth its while where the trail itself is so much longer.
-constexpr double kWorthwhile = 1.2;
-
-/// One of the directions in which a rig comes to a gate or drives on from it.
-struct Port {
-  const Gate* gate;
-  Bearing heading;
-};
-
-/// Who arrives goes straight on, more or less; from a station one may set out any of its ways.
-std::vector<Port> ports_in(const Gate& gate) {
-  std::vector<Port> ports;
-  for (const Bearing onward : gate.onward) {
-    ports.push_back({&gate, onward.opposite()});
-    if (gate.at_station) {
-      ports.push_back({&gate, onward});
-    }
-  }
-  return ports;
-}
-
-std::vector<Port> ports_out(const Gate& gate) {
-  std::vector<Port> ports;
-  for (const Bearing onward : gate.onward) {
-    ports.push_back({&gate, onward});
-    if (gate.at_station) {
-      ports.push_back({&gate, onward.opposite()});
-    }
-  }
-  return ports;
-}
-
-/// The states at a port: its heading and those beside it.
-std::vector<State> states_at(const Lattice& lattice, const Port& port) {
-  std::vector<State> states;
-  const auto cell = cell_of(lattice, port.gate->place);
-  if (cell) {
-    const Heading heading = heading_of(port.heading);
-    for (const int turn : {0, -1, 1}) {
-      states.push_back({*cell, turned(heading, turn)});
-    }
-  }
-  return states;
-}
 
 /// What a trail over the zone would be.
 trails::Trail as_trail(const trails::Zone& zone, std::string name, geo::Polyline line) {
@@ -83,57 +36,6 @@ trails::Trail as_trail(const trails::Zone& zone, std::string name, geo::Polyline
           .file = zone.file,
           .marked = false,
           .least_visibility = said.least_visibility};
-}
-
-/// A way found between two gates.
-struct Found {
-  const Gate* from;
-  const Gate* to;
-  std::uint64_t price;
-  std::vector<geo::MapPoint> points;
-};
-
-bool leads_along_one_trail(const Found& way) {
-  const trails::OnTrail& from = way.from->where;
-  const trails::OnTrail& to = way.to->where;
-  Metres length{0};
-  for (std::size_t i = 1; i < way.points.size(); ++i) {
-    length += geo::distance(way.points[i - 1], way.points[i]);
-  }
-  const Metres along = from.at < to.at ? to.at - from.at : from.at - to.at;
-  return from.trail == to.trail && along <= kWorthwhile * length;
-}
-
-/// The cheapest ways between the gates of one zone.
-std::vector<Found> found_in(const OpenGround& ground, const std::vector<Gate>& gates) {
-  std::vector<Found> found;
-  for (const Gate& from : gates) {
-    for (const Port& in : ports_in(from)) {
-      const std::vector<State> starts = states_at(ground.lattice(), in);
-      if (starts.empty()) {
-        continue;
-      }
-      const Reach reach{ground.prices(), starts};
-      for (const Gate& to : gates) {
-        std::optional<Found> best;
-        for (const Port& out : &to == &from ? std::vector<Port>{} : ports_out(to)) {
-          for (const State goal : states_at(ground.lattice(), out)) {
-            const std::optional<Way> way = reach.way_to(goal);
-            if (!way || (best && best->price <= way->price)) {
-              continue;
-            }
-            if (auto points = bent_to({from.place, to.place}, ground.lattice(), *way)) {
-              best = Found{&from, &to, way->price, *std::move(points)};
-            }
-          }
-        }
-        if (best && !leads_along_one_trail(*best)) {
-          found.push_back(*std::move(best));
-        }
-      }
-    }
-  }
-  return found;
 }
 
 /// Judges drawn lines as trails of a scene of their own.
@@ -174,14 +76,15 @@ bool same_line(const geo::Polyline& one, const geo::Polyline& other) {
 
 /// Found ways as trails, each as straight as passes.
 std::vector<OpenWay> drawn(const Judge& judge, const trails::Zone& zone, const OpenGround& ground,
-                           const std::vector<Found>& found, units::Instant when) {
+                           const std::vector<FoundWay>& found, units::Instant when) {
   LineJudge line_judge{judge, when};
   std::vector<OpenWay> ways;
   std::map<std::string, int> names;
-  for (const Found& way : found) {
-    const std::string name = zone.name + ", " + way.from->name + " to " + way.to->name;
+  for (const FoundWay& way : found) {
+    const std::string name = zone.name + ", " + way.from.gate->name + " to " + way.to.gate->name;
     const auto as_way = [&](geo::Polyline line) {
-      return OpenWay{as_trail(zone, name, std::move(line)), way.from->where, way.to->where};
+      return OpenWay{as_trail(zone, name, std::move(line)), way.from.gate->where,
+                     way.to.gate->where};
     };
     OpenWay bent = as_way(rounded(way.points));
     OpenWay straight = as_way(rounded(straightened(way.points, ground)));
@@ -227,14 +130,13 @@ std::vector<OpenWay> ways_over_open_ground(const Judge& judge, units::Instant wh
       continue;
     }
     const OpenGround ground{judge, zone, *pitch, when};
-    std::vector<OpenWay> ways = drawn(judge, zone, ground, found_in(ground, gates), when);
+    std::vector<OpenWay> ways = drawn(judge, zone, ground, found_ways(ground, gates), when);
     std::ranges::move(ways, std::back_inserter(all));
   }
   return all;
 }
 
-passage::Scene with_open_ground(const passage::Scene& scene, std::span<const Judge* const> judges,
-                                units::Instant when) {
+std::vector<OpenWay> ways_for_any(std::span<const Judge* const> judges, units::Instant when) {
   std::vector<OpenWay> all;
   for (const Judge* judge : judges) {
     for (OpenWay& way : ways_over_open_ground(*judge, when)) {
@@ -253,9 +155,7 @@ passage::Scene with_open_ground(const passage::Scene& scene, std::span<const Jud
       all.push_back(std::move(way));
     }
   }
-  passage::Scene with = scene;
-  with.network = trails::joined_with(scene.network, std::move(all));
-  return with;
+  return all;
 }
 
 }  // namespace rimehaul::crossing

@@ -20,9 +20,9 @@ inline constexpr units::Metres kGatesApart{100.0};
 [[nodiscard]] std::vector<trails::OpenWay> ways_over_open_ground(const passage::Judge& judge,
                                                                  units::Instant when);
 
-/// The scene with the ways in its network that any of these judges, all of this scene, finds.
-[[nodiscard]] passage::Scene with_open_ground(const passage::Scene& scene,
-                                              std::span<const passage::Judge* const> judges,
-                                              units::Instant when);
+/// The ways that any of these judges, all of one scene, finds; each line once, each with its own
+/// name.
+[[nodiscard]] std::vector<trails::OpenWay> ways_for_any(
+    std::span<const passage::Judge* const> judges, units::Instant when);
 
 }  // namespace rimehaul::crossing

@@ -56,7 +56,9 @@ struct Answer {
 Answer asked(const passage::Scene& trails_alone, const rig::Rig& rig, const snow::SnowAt& snow) {
   const passage::Judge before{trails_alone, rig, snow};
   const std::array judges{&before};
-  Answer answer{crossing::with_open_ground(trails_alone, judges, testing::mid_morning()), {}};
+  Answer answer{trails_alone, {}};
+  answer.scene.network = trails::joined_with(
+      trails_alone.network, crossing::ways_for_any(judges, testing::mid_morning()));
   const passage::Judge judge{answer.scene, rig, snow};
   answer.found = search::find_routes(answer.scene.network, judge,
                                      {.stations = {0, 1}, .depart = testing::mid_morning()});
