@@ -549,8 +549,9 @@ def zone_features():
         "name": "Cable Yard", "kind": "speed_limit", "speed_kmh": 10.0}
     yield "Polygon", outline((2360, 1320), (2600, 1320), (2600, 1530), (2360, 1530)), {
         "name": "Lodge Yard", "kind": "speed_limit", "speed_kmh": 10.0}
-    yield "Polygon", outline((2750, 1150), (3250, 1150), (3250, 1400), (2750, 1400)), {
-        "name": "South Shelf", "kind": "open_ground"}
+    yield "Polygon", outline((600, 1540), (1520, 1540), (1460, 1780), (610, 1780)), {
+        "name": "Moss Flat", "kind": "open_ground", "width_m": 6.0, "lanes": 2, "skiers": "no",
+        "open_from": "07:00", "open_to": "18:00", "error_m": 2.0, "visibility_m": 300.0}
 
 
 def write_heights(path, heights):

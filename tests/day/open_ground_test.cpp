@@ -60,8 +60,10 @@ Answer asked(const passage::Scene& trails_alone, const rig::Rig& rig, const snow
   answer.scene.network = trails::joined_with(
       trails_alone.network, crossing::ways_for_any(judges, testing::mid_morning()));
   const passage::Judge judge{answer.scene, rig, snow};
-  answer.found = search::find_routes(answer.scene.network, judge,
-                                     {.stations = {0, 1}, .depart = testing::mid_morning()});
+  search::RouteQuestion question;
+  question.stations = {0, 1};
+  question.depart = testing::mid_morning();
+  answer.found = search::find_routes(answer.scene.network, judge, question);
   return answer;
 }
 

@@ -245,7 +245,7 @@ TEST_CASE("zones: kinds, holes, several polygons of one name, and 36 km/h is 10 
   INFO(lines_of(reading.faults));
   REQUIRE(reading.data.size() == 5);
   REQUIRE(reading.faults.size() == 1);  // of the open ground: nobody said how it is crossed
-  CHECK(reading.faults[0].weight == base::Weight::doubt);
+  CHECK(reading.faults[0].weight == rimehaul::base::Weight::doubt);
   CHECK(reading.faults[0].problem ==
         "no way over it is looked for, because it does not say width_m, lanes, skiers, open_from, "
         "open_to, error_m, visibility_m");
@@ -271,12 +271,12 @@ TEST_CASE("open ground says how it is crossed in the words of a trail; other zon
   INFO(lines_of(reading.faults));
   CHECK(reading.faults.empty());
   REQUIRE(reading.data.size() == 2);
-  const trails::OpenGround& moor = reading.data[0].crossing;
+  const rimehaul::trails::OpenGround& moor = reading.data[0].crossing;
   CHECK(moor.missing().empty());
   CHECK(moor.width == Metres{8});
   CHECK(moor.lanes == 1);
   CHECK(moor.shared_with_skiers == true);
-  CHECK(moor.hours == trails::OpenHours{{7 * 60}, {15 * 60}});
+  CHECK(moor.hours == rimehaul::trails::OpenHours{{7 * 60}, {15 * 60}});
   CHECK(moor.line_error == Metres{3});
   CHECK(moor.sight == Metres{40});
   REQUIRE(moor.most_wind.has_value());
