@@ -29,15 +29,22 @@ bool is_output(const CLI::Option& option) {
   return option.get_group() == kAnswerGroup && value_of(option) == Value::file;
 }
 
+/// Rasters of every layer in the folder.
+std::vector<Output> rasters_into(const CLI::Option& option) {
+  std::vector<Output> outputs;
+  for (const std::string& folder : option.results()) {
+    for (const LayerFacts& facts : slope_layers()) {
+      outputs.push_back({kIntoOption, path_of({folder, file_of(facts)})});
+    }
+  }
+  return outputs;
+}
+
 std::vector<Output> outputs_of(const CLI::App& verb) {
   std::vector<Output> outputs;
   for (const CLI::Option* option : verb.get_options()) {
     if (option->get_name() == kIntoOption) {
-      for (const std::string& folder : option->results()) {
-        for (const LayerFacts& facts : slope_layers()) {
-          outputs.push_back({kIntoOption, path_of({folder, file_of(facts)})});
-        }
-      }
+      std::ranges::move(rasters_into(*option), std::back_inserter(outputs));
     }
     if (!is_output(*option)) {
       continue;

@@ -18,21 +18,22 @@ constexpr Colour kUnknown{200, 200, 200};
 constexpr Colour kPale{237, 248, 233};
 constexpr Colour kDeep{0, 90, 50};
 
-/// The colour at a share of the way from one to another.
-Colour between(const Colour& from, const Colour& to, double way) {
+/// From pale at 0 to deep at 1.
+Colour green(double way) {
   const auto mixed = [way](std::uint8_t a, std::uint8_t b) {
     return static_cast<std::uint8_t>(std::lround(a + way * (b - a)));
   };
-  return {mixed(from.red, to.red), mixed(from.green, to.green), mixed(from.blue, to.blue)};
+  return {mixed(kPale.red, kDeep.red), mixed(kPale.green, kDeep.green),
+          mixed(kPale.blue, kDeep.blue)};
 }
 
 /// Pale where much is left, deep green up to the allowed share, red beyond.
 std::vector<Colour> share_colours(double allowed_share) {
   std::vector<Colour> colours;
+  colours.reserve(256);
   const double allowed_percent = allowed_share * 100.0;
   for (int percent = 0; percent < Headings::kClosedPercent; ++percent) {
-    colours.push_back(percent <= allowed_percent ? between(kPale, kDeep, percent / allowed_percent)
-                                                 : kOver);
+    colours.push_back(percent <= allowed_percent ? green(percent / allowed_percent) : kOver);
   }
   colours.push_back(kClosed);
   colours.push_back(kUnknown);
@@ -42,8 +43,9 @@ std::vector<Colour> share_colours(double allowed_share) {
 /// By how many directions are open: dark red for none, then from deep to pale green for all.
 std::vector<Colour> direction_colours() {
   std::vector<Colour> colours{kClosed};
+  colours.reserve(std::size_t{1} << Headings::kSectors);
   for (unsigned mask = 1; mask < 1U << Headings::kSectors; ++mask) {
-    colours.push_back(between(kDeep, kPale, std::popcount(mask) / double{Headings::kSectors}));
+    colours.push_back(green(1.0 - std::popcount(mask) / double{Headings::kSectors}));
   }
   return colours;
 }

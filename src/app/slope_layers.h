@@ -10,13 +10,13 @@ namespace rimehaul::app {
 
 /// What never changes about a layer.
 struct LayerFacts {
-  SlopeLayer layer;
-  const char* word;  ///< on the command line; its file is `word`.tif
-  const char* meaning;
-  const char* unit;
-  ports::gdal::CellKind kind;
+  SlopeLayer layer = SlopeLayer::slope;
+  const char* word = "";  ///< on the command line; its file is `word`.tif
+  const char* meaning = "";
+  const char* unit = "";
+  ports::gdal::CellKind kind = ports::gdal::CellKind::real_32;
   std::optional<double> nodata;
-  ports::gdal::Overview overview;
+  ports::gdal::Overview overview = ports::gdal::Overview::largest;
 };
 
 /// All of them, in the order in which they are told.

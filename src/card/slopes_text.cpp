@@ -17,7 +17,8 @@ void item(Sheet& sheet, std::string_view label, const std::string& text) {
 }
 
 /// "14 of 225 cells (6 %)", rounded down.
-std::string cells_text(std::int64_t some, std::int64_t all) {
+std::string cells_text(std::int64_t some, terrain::CellIndex size) {
+  const std::int64_t all = size.column * size.row;
   return std::to_string(some) + " of " + std::to_string(all) + " cells (" +
          units::text_of(100.0 * static_cast<double>(some) / static_cast<double>(all), 0,
                         units::Round::down) +
@@ -29,7 +30,6 @@ std::string slope_or_unknown(const std::optional<units::Slope>& slope) {
 }
 
 void write_ground(const SlopesReport& report, Sheet& sheet) {
-  const std::int64_t all = report.size.column * report.size.row;
   item(sheet, "Map", report.map_frame);
   item(sheet, "Cells",
        std::to_string(report.size.column) + " x " + std::to_string(report.size.row) + ", " +
@@ -38,7 +38,7 @@ void write_ground(const SlopesReport& report, Sheet& sheet) {
     item(sheet, "Heights", note);
   }
   item(sheet, "Known",
-       cells_text(report.known, all) + " have a slope; the rest is a hole or an edge");
+       cells_text(report.known, report.size) + " have a slope; the rest is a hole or an edge");
   item(sheet, "Steepest", slope_or_unknown(report.steepest) + ", as measured");
   item(sheet, "Error", "one standard deviation of level ground: " + slope_or_unknown(report.sigma));
 }
@@ -58,8 +58,7 @@ void write_rig(const SlopesReport& report, Sheet& sheet) {
   if (rig.closed) {
     item(sheet, "Closed", closed_words(*rig.closed));
   }
-  item(sheet, "Open",
-       cells_text(report.open, report.size.column * report.size.row) + " in some direction");
+  item(sheet, "Open", cells_text(report.open, report.size) + " in some direction");
   for (const std::string& rating : rig.ratings) {
     item(sheet, "Rating in force", rating);
   }

@@ -160,15 +160,16 @@ HeightSheet SweptBlock::around(const CellWindow& cells) const {
 }
 
 SweepCut cut_to_sweep(const SweepCut& kept) {
-  constexpr std::int64_t kWide = 1024;
-  constexpr std::int64_t kCells = 512 * kWide;
+  // Wide, as what crosses from tile to tile of a file that is written is written row by row.
+  constexpr std::int64_t kWide = 2048;
+  constexpr std::int64_t kCells = 256 * kWide;
   const std::int64_t column = std::clamp<std::int64_t>(kept.block.column, 1, kept.raster.column);
   const std::int64_t row = std::clamp<std::int64_t>(kept.block.row, 1, kept.raster.row);
   const std::int64_t wide = std::max<std::int64_t>(kWide / column, 1) * column;
   const std::int64_t high = std::max<std::int64_t>(kCells / wide / row, 1) * row;
   // A file that keeps far too much together is read in parts of that.
   const bool too_much = wide * high > 8 * kCells;
-  return {kept.raster, too_much ? CellIndex{std::min(wide, 8 * kWide), 64} : CellIndex{wide, high}};
+  return {kept.raster, too_much ? CellIndex{std::min(wide, 4 * kWide), 64} : CellIndex{wide, high}};
 }
 
 }  // namespace rimehaul::terrain

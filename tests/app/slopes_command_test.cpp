@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 #include <gdal.h>
 #include <gdal_utils.h>
+#include <ogr_srs_api.h>
 
 #include <algorithm>
 #include <cmath>

@@ -93,39 +93,45 @@ terrain::HeightBlock HeightMosaic::read(terrain::BlockIndex block) const {
 }
 
 void HeightMosaic::read_window(const terrain::CellWindow& window, terrain::HeightRows into) const {
-  const auto row_at = [&](terrain::CellIndex first, std::int64_t columns) {
-    return into.heights_m.subspan(
-        static_cast<std::size_t>(first.row) * into.stride + static_cast<std::size_t>(first.column),
-        static_cast<std::size_t>(columns));
+  const auto covers = [&](const Placed& placed) {
+    return window.shared_with({placed.at, placed.file.size()}).size == window.size;
   };
-  bool is_first = true;
-  for (const Placed& placed : files_) {
-    const terrain::CellWindow part = window.shared_with({placed.at, placed.file.size()});
-    const bool is_all = part.size == window.size;
-    if (is_first && is_all) {
-      placed.file.read(part.seen_from(placed.at), into);
-      is_first = false;
-      continue;
+  const auto first = std::ranges::find_if(files_, [&](const Placed& placed) {
+    return !window.shared_with({placed.at, placed.file.size()}).is_empty();
+  });
+  const bool is_whole = first != files_.end() && covers(*first);
+  if (is_whole) {
+    first->file.read(window.seen_from(first->at), into);
+  } else {
+    for (std::int64_t row = 0; row < window.size.row; ++row) {
+      std::ranges::fill(into.heights_m.subspan(static_cast<std::size_t>(row) * into.stride,
+                                               static_cast<std::size_t>(window.size.column)),
+                        kHole);
     }
-    if (is_first) {
-      for (std::int64_t row = 0; row < window.size.row; ++row) {
-        std::ranges::fill(row_at({0, row}, window.size.column), kHole);
-      }
-      is_first = false;
-    }
-    if (part.is_empty()) {
-      continue;
-    }
-    const std::vector<double> found = placed.file.read(part.seen_from(placed.at));
-    const terrain::CellIndex at = part.seen_from(window.first).first;
-    for (std::int64_t row = 0; row < part.size.row; ++row) {
-      const std::span<double> known = row_at({at.column, at.row + row}, part.size.column);
-      const std::span<const double> more =
-          std::span{found}.subspan(static_cast<std::size_t>(row * part.size.column), known.size());
-      std::ranges::transform(known, more, known.begin(), [](double height, double other) {
-        return std::isnan(height) ? other : height;
-      });
-    }
+  }
+  for (auto placed = is_whole ? first + 1 : first; placed != files_.end(); ++placed) {
+    add_known(*placed, window, into);
+  }
+}
+
+/// What is not known yet, as far as a file knows it.
+void HeightMosaic::add_known(const Placed& placed, const terrain::CellWindow& window,
+                             terrain::HeightRows into) {
+  const terrain::CellWindow part = window.shared_with({placed.at, placed.file.size()});
+  if (part.is_empty()) {
+    return;
+  }
+  const std::vector<double> found = placed.file.read(part.seen_from(placed.at));
+  const terrain::CellIndex at = part.seen_from(window.first).first;
+  for (std::int64_t row = 0; row < part.size.row; ++row) {
+    const std::span<double> known = into.heights_m.subspan(
+        static_cast<std::size_t>(at.row + row) * into.stride + static_cast<std::size_t>(at.column),
+        static_cast<std::size_t>(part.size.column));
+    const std::span<const double> more =
+        std::span{found}.subspan(static_cast<std::size_t>(row * part.size.column), known.size());
+    std::ranges::transform(known, more, known.begin(), [](double height, double other) {
+      return std::isnan(height) ? other : height;
+    });
   }
 }
 

@@ -33,6 +33,8 @@ class HeightMosaic {
     terrain::CellIndex at;  ///< of its first cell on the mosaic's lattice
   };
   HeightMosaic() = default;
+  static void add_known(const Placed& placed, const terrain::CellWindow& window,
+                        terrain::HeightRows into);
   void doubt_overlaps(std::vector<base::Fault>& faults) const;
 
   std::vector<Placed> files_;

@@ -8,6 +8,7 @@
 #include "ports/gdal/frame_choice.h"
 #include "ports/gdal/height_mosaic.h"
 #include "ports/gdal/metric_frame.h"
+#include "ports/gdal/plain_heights.h"
 #include "ports/gdal/rounded_heights.h"
 #include "ports/gdal/settled_heights.h"
 #include "ports/gdal/warped_heights.h"
@@ -15,29 +16,6 @@
 namespace rimehaul::ports::gdal {
 
 namespace {
-
-/// A mosaic that lies in the map frame as it is.
-class PlainHeights final : public terrain::BlockSource {
- public:
-  PlainHeights(HeightMosaic mosaic, terrain::GridFrame frame)
-      : mosaic_{std::move(mosaic)}, frame_{frame} {}
-
-  [[nodiscard]] terrain::GridFrame frame() const override { return frame_; }
-  [[nodiscard]] terrain::CellIndex size() const override { return mosaic_.size(); }
-  [[nodiscard]] terrain::HeightBlock read(terrain::BlockIndex block) override {
-    return mosaic_.read(block);
-  }
-  void read_window(const terrain::CellWindow& window, terrain::HeightRows into) override {
-    mosaic_.read_window(window, into);
-  }
-  [[nodiscard]] terrain::CellIndex kept_together() const override {
-    return mosaic_.kept_together();
-  }
-
- private:
-  HeightMosaic mosaic_;
-  terrain::GridFrame frame_;
-};
 
 bool is_fault(const base::Fault& fault) {
   return fault.weight == base::Weight::fault;
