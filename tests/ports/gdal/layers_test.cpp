@@ -248,7 +248,7 @@ TEST_CASE("zones: kinds, holes, several polygons of one name, and 36 km/h is 10 
   CHECK(reading.faults[0].weight == rimehaul::base::Weight::doubt);
   CHECK(reading.faults[0].problem ==
         "no way over it is looked for, because it does not say width_m, lanes, skiers, open_from, "
-        "open_to, error_m, visibility_m");
+        "open_to, error_m or visibility_m");
   REQUIRE(reading.data[0].speed.has_value());
   CHECK(near(reading.data[0].speed->value(), 10.0, 1e-12));
   CHECK(reading.data[1].region.rings.size() == 2);
