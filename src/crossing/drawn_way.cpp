@@ -6,6 +6,8 @@
 #include <limits>
 #include <numbers>
 
+#include "crossing/turning.h"
+
 namespace rimehaul::crossing {
 
 using geo::MapPoint;
@@ -17,7 +19,7 @@ namespace {
 /// Over so many moves what is off at an end is spread (our choice).
 constexpr std::size_t kMovesToBend = 6;
 /// Straight pieces leave out no more points than this (our choice).
-constexpr std::size_t kMostLeftOut = 40;
+constexpr std::size_t kMostLeftOut = 100;
 /// Pieces that turn less are one.
 constexpr double kStraightDeg = 0.01;
 constexpr double kArcStepDeg = 5.0;
@@ -48,6 +50,18 @@ double share_along(const OpenGround& ground, const geo::Segment& piece) {
         share, cell ? ground.share_on(*cell, heading) : std::numeric_limits<double>::infinity());
   }
   return share;
+}
+
+/// How far from a corner its arc may begin: each corner has half of the pieces beside it.
+Metres tangent_at(MapPoint before, MapPoint corner, MapPoint after) {
+  return std::min(geo::distance(before, corner), geo::distance(corner, after)) / 2.0;
+}
+
+/// Whether a corner is rounded as gently as any of the lattice.
+bool is_gentle(MapPoint before, MapPoint corner, MapPoint after, Metres pitch) {
+  const double half_rad =
+      std::abs(turn_deg(before, corner, after)) / 2.0 * std::numbers::pi / 180.0;
+  return tangent_at(before, corner, after) >= std::tan(half_rad) * smallest_radius(pitch);
 }
 
 /// Points without those in the middle of a straight piece.
@@ -89,16 +103,22 @@ std::optional<std::vector<MapPoint>> bent_to(const Ends& ends, const Lattice& la
 }
 
 std::vector<MapPoint> straightened(const std::vector<MapPoint>& points, const OpenGround& ground) {
+  double largest = 0.0;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    largest = std::max(largest, share_along(ground, {points[i - 1], points[i]}));
+  }
+  const Metres pitch = ground.lattice().pitch;
   std::vector<MapPoint> kept{points.front()};
   std::size_t at = 1;
   const std::size_t last = points.size() - 2;
   while (at < last) {
+    const MapPoint before = kept.back();
     kept.push_back(points[at]);
     std::size_t next = at + 1;
-    double left_out = share_along(ground, {points[at], points[next]});
     for (std::size_t further = at + 2; further <= std::min(last, at + kMostLeftOut); ++further) {
-      left_out = std::max(left_out, share_along(ground, {points[further - 1], points[further]}));
-      if (share_along(ground, {points[at], points[further]}) <= left_out) {
+      if (is_gentle(before, points[at], points[further], pitch) &&
+          is_gentle(points[at], points[further], points[further + 1], pitch) &&
+          share_along(ground, {points[at], points[further]}) <= largest) {
         next = further;
       }
     }
@@ -114,9 +134,7 @@ geo::Polyline rounded(const std::vector<MapPoint>& points) {
   std::vector<MapPoint> line{corners.front()};
   for (std::size_t i = 1; i + 1 < corners.size(); ++i) {
     const double turn = turn_deg(corners[i - 1], corners[i], corners[i + 1]);
-    const Metres tangent = std::min(geo::distance(corners[i - 1], corners[i]),
-                                    geo::distance(corners[i], corners[i + 1])) /
-                           2.0;
+    const Metres tangent = tangent_at(corners[i - 1], corners[i], corners[i + 1]);
     const Bearing in = geo::bearing({corners[i - 1], corners[i]});
     const double half_rad = std::abs(turn) / 2.0 * std::numbers::pi / 180.0;
     const Metres radius = tangent / std::tan(half_rad);

@@ -16,8 +16,8 @@ using Ends = geo::Segment;
                                                                 const Way& way);
 
 /// Fewer and longer pieces instead of the many of a lattice: wherever a straight piece asks for no
-/// larger share than the points it leaves out, by the cells that it passes. First and last pieces
-/// stay.
+/// larger share than the whole way does somewhere, by the cells that it passes, and corners stay
+/// as gentle as those of the lattice. First and last pieces stay.
 [[nodiscard]] std::vector<geo::MapPoint> straightened(const std::vector<geo::MapPoint>& points,
                                                       const OpenGround& ground);
 

@@ -91,20 +91,18 @@ bool leads_along_one_trail(const FoundWay& way) {
   return from.trail == to.trail && along <= kWorthwhile * way.length;
 }
 
-/// The cheapest way from a port to any port of a gate; nothing where there is none.
-std::optional<FoundWay> cheapest_to(const Gate& gate, const Port& from, const Reach& reach,
-                                    const Lattice& lattice) {
+/// The cheapest way from one port to another; nothing where there is none.
+std::optional<FoundWay> cheapest_between(const Port& from, const Port& to, const Reach& reach,
+                                         const Lattice& lattice) {
   std::optional<FoundWay> best;
-  for (const Port& to : ports_out(gate)) {
-    for (const State goal : states_at(lattice, to)) {
-      const std::optional<Way> way = reach.way_to(goal);
-      if (!way || (best && best->price <= way->price)) {
-        continue;
-      }
-      if (auto points = bent_to({from.gate->place, gate.place}, lattice, *way)) {
-        best = FoundWay{from, to, way->price, *std::move(points)};
-        best->length = length_of(best->points);
-      }
+  for (const State goal : states_at(lattice, to)) {
+    const std::optional<Way> way = reach.way_to(goal);
+    if (!way || (best && best->price <= way->price)) {
+      continue;
+    }
+    if (auto points = bent_to({from.gate->place, to.gate->place}, lattice, *way)) {
+      best = FoundWay{from, to, way->price, *std::move(points)};
+      best->length = length_of(best->points);
     }
   }
   return best;
@@ -122,10 +120,14 @@ std::vector<FoundWay> found_ways(const OpenGround& ground, const std::vector<Gat
       }
       const Reach reach{ground.prices(), starts};
       for (const Gate& other : gates) {
-        auto way =
-            &other == &gate ? std::nullopt : cheapest_to(other, from, reach, ground.lattice());
-        if (way && !leads_along_one_trail(*way)) {
-          all.push_back(*std::move(way));
+        if (&other == &gate) {
+          continue;
+        }
+        for (const Port& to : ports_out(other)) {
+          auto way = cheapest_between(from, to, reach, ground.lattice());
+          if (way && !leads_along_one_trail(*way)) {
+            all.push_back(*std::move(way));
+          }
         }
       }
     }

@@ -23,9 +23,9 @@ struct FoundWay {
   units::Metres length{0};
 };
 
-/// For each direction of arriving at a gate and each other gate the cheapest way there, the
-/// shortest first; without those that follow another of them, or a trail, for most of their length.
-/// The gates must outlive the ways.
+/// For each direction of arriving at a gate and each of driving on from another the cheapest way
+/// between them, the shortest first; without those that follow another of them, or a trail, for
+/// most of their length. The gates must outlive the ways.
 [[nodiscard]] std::vector<FoundWay> found_ways(const OpenGround& ground,
                                                const std::vector<Gate>& gates);
 

@@ -28,7 +28,6 @@ class Sweep {
   explicit Sweep(const SweepCut& cut);
 
   [[nodiscard]] std::size_t count() const;
-  [[nodiscard]] CellIndex size() const { return size_; }
   /// The cells of a block.
   [[nodiscard]] CellWindow read_at(std::size_t block) const;
   /// The cells to tell of once it has been read; these windows tile the raster too.

@@ -62,6 +62,17 @@ TEST_CASE("on no plane of a box that passes is a share larger than the table tel
   }
 }
 
+TEST_CASE("a box that falls away to one side alone is judged falling to the other side too") {
+  rig::Rig rig = testing::solo_rig();  // its driver sits to one side
+  rig.carrier.driver_at.left = units::Metres{0.4};
+  const Rules rules = testing::plain_rules();
+  const PlaneJudge judge{{rig, rules, {Wetness::dry, Surface::groomed}}};
+  const double right = judge.binding_over(box(0, 0, 0, 0.3)).share.value();
+  const double left = judge.binding_over(box(0, 0, -0.3, 0)).share.value();
+  CHECK(right == left);
+  CHECK(right > judge.binding_over(box(0, 0, 0, 0)).share.value());
+}
+
 // A rating of 10 degrees, tangent 0.176327, with nothing else near its limit: cells end at whole
 // percents, and a cross-slope counts by its size.
 TEST_CASE("where a rating binds, the table tells the steepest edge of its cells over the rating") {

@@ -183,6 +183,19 @@ TEST_CASE("a hillside falls the way it is made to, all round the compass") {
   }
 }
 
+// A hair west of north is 360 degrees less a hair, which rounds to 360: the same as 0.
+TEST_CASE("an aspect is never 360 degrees, however little west of north the ground falls") {
+  for (const double west : {0.0, 1e-12, 1e-9, 1e-6}) {
+    auto source = testing::source_of(plane(west, -0.1, 0.0), 10, {0, 0, 100, 100});
+    for (const VectorPath path : vector_paths()) {
+      const double aspect_deg = static_cast<double>(answered(source, path).aspect_deg[60]);
+      CHECK(0.0 <= aspect_deg);
+      CHECK(aspect_deg < 360.0);
+      CHECK(apart(aspect_deg, 0.0) < 1e-3);
+    }
+  }
+}
+
 TEST_CASE("level ground has a slope of nothing and no aspect; ground all unknown has neither") {
   auto level = testing::source_of(plane(0, 0), 10, {0, 0, 100, 100});
   const Answered flat = answered(level, vector_paths().back());

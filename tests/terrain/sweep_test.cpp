@@ -150,6 +150,21 @@ TEST_CASE("a window of heights is cut from the blocks that it touches") {
   }
 }
 
+TEST_CASE("windows share what lies in both, which may be nothing; sources keep blocks together") {
+  const CellWindow window{{10, 20}, {5, 4}};
+  const CellWindow shared = window.shared_with({{12, 18}, {10, 4}});
+  CHECK(shared.first.column == 12);
+  CHECK(shared.first.row == 20);
+  CHECK(shared.size.column == 3);
+  CHECK(shared.size.row == 2);
+  CHECK_FALSE(shared.is_empty());
+  CHECK(window.shared_with({{15, 20}, {5, 4}}).is_empty());
+  CHECK(window.shared_with({{10, 24}, {5, 4}}).is_empty());
+  const CountedHeights source{{30, 20}};
+  CHECK(source.kept_together().column == kBlockSide);
+  CHECK(source.kept_together().row == kBlockSide);
+}
+
 TEST_CASE("blocks to sweep are whole ones of the file, about half a million cells") {
   const auto check = [](CellIndex kept, CellIndex wanted) {
     const CellIndex found = cut_to_sweep({{20'000, 20'000}, kept}).block;
