@@ -76,6 +76,7 @@ std::vector<Column> columns_of(const LoadedSite& site, const BoardOptions& optio
 
 std::vector<const snow::SnowAt*> snows_in(const std::vector<Column>& columns) {
   std::vector<const snow::SnowAt*> snows;
+  snows.reserve(columns.size());
   for (const Column& column : columns) {
     snows.push_back(column.snow.snow.get());
   }

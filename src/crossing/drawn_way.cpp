@@ -33,9 +33,22 @@ MapPoint shifted(MapPoint point, Shift by, double share) {
   return {point.east + share * by.east, point.north + share * by.north};
 }
 
-double turn_deg(MapPoint before, MapPoint corner, MapPoint after) {
-  return geo::bearing({before, corner}).turn_to(geo::bearing({corner, after}));
-}
+constexpr double kClosed = std::numeric_limits<double>::infinity();
+
+/// A corner of a line between two straight pieces.
+struct Corner {
+  MapPoint before;
+  MapPoint place;
+  MapPoint after;
+
+  [[nodiscard]] Bearing in() const { return geo::bearing({before, place}); }
+  /// To the right above 0.
+  [[nodiscard]] double turn_deg() const { return in().turn_to(geo::bearing({place, after})); }
+  /// How far from it its arc may begin: each corner has half of the pieces beside it.
+  [[nodiscard]] Metres tangent() const {
+    return std::min(geo::distance(before, place), geo::distance(place, after)) / 2.0;
+  }
+};
 
 /// The largest share on the cells that a straight piece passes, heading along it.
 double share_along(const OpenGround& ground, const geo::Segment& piece) {
@@ -46,29 +59,22 @@ double share_along(const OpenGround& ground, const geo::Segment& piece) {
   for (int i = 0; i <= steps; ++i) {
     const MapPoint place = geo::between(piece, static_cast<double>(i) / std::max(steps, 1));
     const auto cell = cell_of(ground.lattice(), place);
-    share = std::max(
-        share, cell ? ground.share_on(*cell, heading) : std::numeric_limits<double>::infinity());
+    share = std::max(share, cell ? ground.share_on(*cell, heading) : kClosed);
   }
   return share;
 }
 
-/// How far from a corner its arc may begin: each corner has half of the pieces beside it.
-Metres tangent_at(MapPoint before, MapPoint corner, MapPoint after) {
-  return std::min(geo::distance(before, corner), geo::distance(corner, after)) / 2.0;
-}
-
 /// Whether a corner is rounded as gently as any of the lattice.
-bool is_gentle(MapPoint before, MapPoint corner, MapPoint after, Metres pitch) {
-  const double half_rad =
-      std::abs(turn_deg(before, corner, after)) / 2.0 * std::numbers::pi / 180.0;
-  return tangent_at(before, corner, after) >= std::tan(half_rad) * smallest_radius(pitch);
+bool is_gentle(const Corner& corner, Metres pitch) {
+  const double half_rad = std::abs(corner.turn_deg()) / 2.0 * std::numbers::pi / 180.0;
+  return corner.tangent() >= std::tan(half_rad) * smallest_radius(pitch);
 }
 
 /// Points without those in the middle of a straight piece.
 std::vector<MapPoint> corners_of(const std::vector<MapPoint>& points) {
   std::vector<MapPoint> corners{points.front()};
   for (std::size_t i = 1; i + 1 < points.size(); ++i) {
-    if (std::abs(turn_deg(corners.back(), points[i], points[i + 1])) > kStraightDeg) {
+    if (std::abs(Corner{corners.back(), points[i], points[i + 1]}.turn_deg()) > kStraightDeg) {
       corners.push_back(points[i]);
     }
   }
@@ -116,8 +122,8 @@ std::vector<MapPoint> straightened(const std::vector<MapPoint>& points, const Op
     kept.push_back(points[at]);
     std::size_t next = at + 1;
     for (std::size_t further = at + 2; further <= std::min(last, at + kMostLeftOut); ++further) {
-      if (is_gentle(before, points[at], points[further], pitch) &&
-          is_gentle(points[at], points[further], points[further + 1], pitch) &&
+      if (is_gentle({before, points[at], points[further]}, pitch) &&
+          is_gentle({points[at], points[further], points[further + 1]}, pitch) &&
           share_along(ground, {points[at], points[further]}) <= largest) {
         next = further;
       }
@@ -133,9 +139,10 @@ geo::Polyline rounded(const std::vector<MapPoint>& points) {
   const std::vector<MapPoint> corners = corners_of(points);
   std::vector<MapPoint> line{corners.front()};
   for (std::size_t i = 1; i + 1 < corners.size(); ++i) {
-    const double turn = turn_deg(corners[i - 1], corners[i], corners[i + 1]);
-    const Metres tangent = tangent_at(corners[i - 1], corners[i], corners[i + 1]);
-    const Bearing in = geo::bearing({corners[i - 1], corners[i]});
+    const Corner corner{corners[i - 1], corners[i], corners[i + 1]};
+    const double turn = corner.turn_deg();
+    const Metres tangent = corner.tangent();
+    const Bearing in = corner.in();
     const double half_rad = std::abs(turn) / 2.0 * std::numbers::pi / 180.0;
     const Metres radius = tangent / std::tan(half_rad);
     MapPoint place = geo::moved(corners[i], in, -tangent);

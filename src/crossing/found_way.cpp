@@ -67,6 +67,7 @@ Metres length_of(const std::vector<geo::MapPoint>& points) {
 
 /// How far it is from one port to another along one trail, heading alike at both; nothing where the
 /// trail does not lead there.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): as far the one way as the other
 std::optional<Metres> along_trail(const Port& one, const Port& other) {
   const trails::OnTrail& from = one.gate->where;
   const trails::OnTrail& to = other.gate->where;
@@ -78,6 +79,7 @@ std::optional<Metres> along_trail(const Port& one, const Port& other) {
 
 /// Whether another way, with what is driven on trails to come to it and on from it, is hardly
 /// longer.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): in the order of its name
 bool is_hardly_longer(const FoundWay& other, const FoundWay& way) {
   const auto before = along_trail(way.from, other.from);
   const auto after = along_trail(other.to, way.to);
@@ -92,6 +94,7 @@ bool leads_along_one_trail(const FoundWay& way) {
 }
 
 /// The cheapest way from one port to another; nothing where there is none.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): in driving order
 std::optional<FoundWay> cheapest_between(const Port& from, const Port& to, const Reach& reach,
                                          const Lattice& lattice) {
   std::optional<FoundWay> best;
@@ -108,35 +111,41 @@ std::optional<FoundWay> cheapest_between(const Port& from, const Port& to, const
   return best;
 }
 
+/// Adds the ways from one port to those of all other gates.
+void add_ways_from(const Port& from, const OpenGround& ground, const std::vector<Gate>& gates,
+                   std::vector<FoundWay>& ways) {
+  const std::vector<State> starts = states_at(ground.lattice(), from);
+  if (starts.empty()) {
+    return;
+  }
+  const Reach reach{ground.prices(), starts};
+  for (const Gate& gate : gates) {
+    if (&gate == from.gate) {
+      continue;
+    }
+    for (const Port& to : ports_out(gate)) {
+      auto way = cheapest_between(from, to, reach, ground.lattice());
+      if (way && !leads_along_one_trail(*way)) {
+        ways.push_back(*std::move(way));
+      }
+    }
+  }
+}
+
 }  // namespace
 
 std::vector<FoundWay> found_ways(const OpenGround& ground, const std::vector<Gate>& gates) {
   std::vector<FoundWay> all;
   for (const Gate& gate : gates) {
     for (const Port& from : ports_in(gate)) {
-      const std::vector<State> starts = states_at(ground.lattice(), from);
-      if (starts.empty()) {
-        continue;
-      }
-      const Reach reach{ground.prices(), starts};
-      for (const Gate& other : gates) {
-        if (&other == &gate) {
-          continue;
-        }
-        for (const Port& to : ports_out(other)) {
-          auto way = cheapest_between(from, to, reach, ground.lattice());
-          if (way && !leads_along_one_trail(*way)) {
-            all.push_back(*std::move(way));
-          }
-        }
-      }
+      add_ways_from(from, ground, gates, all);
     }
   }
   std::ranges::stable_sort(all, {}, &FoundWay::length);
   std::vector<FoundWay> found;
   for (FoundWay& way : all) {
-    if (std::ranges::none_of(found,
-                             [&](const FoundWay& kept) { return is_hardly_longer(kept, way); })) {
+    const auto follows = [&](const FoundWay& kept) { return is_hardly_longer(kept, way); };
+    if (std::ranges::none_of(found, follows)) {
       found.push_back(std::move(way));
     }
   }

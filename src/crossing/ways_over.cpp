@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -70,43 +71,50 @@ class LineJudge {
   std::size_t trail_;  ///< of the line that is judged, after all others
 };
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the one is the other or is not
 bool same_line(const geo::Polyline& one, const geo::Polyline& other) {
   return std::ranges::equal(one.points(), other.points());
 }
 
-/// Found ways as trails, each as straight as passes.
-std::vector<OpenWay> drawn(const Judge& judge, const trails::Zone& zone, const OpenGround& ground,
-                           const std::vector<FoundWay>& found, units::Instant when) {
-  LineJudge line_judge{judge, when};
+/// Whether a line is among those of some ways, driven the one way or the other.
+bool is_known(const geo::Polyline& line, const std::vector<OpenWay>& ways) {
+  return std::ranges::any_of(ways, [&](const OpenWay& way) {
+    return same_line(way.as_trail.line, line) || same_line(way.as_trail.line, line.reversed());
+  });
+}
+
+/// A found way as a trail, as straight as passes; nothing where it is closed.
+std::optional<OpenWay> drawn(const FoundWay& way, const trails::Zone& zone,
+                             const OpenGround& ground, LineJudge& judge) {
+  const std::string name = zone.name + ", " + way.from.gate->name + " to " + way.to.gate->name;
+  const auto as_way = [&](geo::Polyline line) {
+    return OpenWay{as_trail(zone, name, std::move(line)), way.from.gate->where, way.to.gate->where};
+  };
+  OpenWay bent = as_way(rounded(way.points));
+  OpenWay straight = as_way(rounded(straightened(way.points, ground)));
+  const auto bent_share = judge.share_of(bent);
+  const auto straight_share = judge.share_of(straight);
+  if (straight_share && (!bent_share || *straight_share <= *bent_share)) {
+    return straight;
+  }
+  return bent_share ? std::optional{std::move(bent)} : std::nullopt;
+}
+
+/// All that are found as trails, each line once and each with its own name.
+std::vector<OpenWay> all_drawn(const std::vector<FoundWay>& found, const trails::Zone& zone,
+                               const OpenGround& ground, LineJudge& judge) {
   std::vector<OpenWay> ways;
   std::map<std::string, int> names;
   for (const FoundWay& way : found) {
-    const std::string name = zone.name + ", " + way.from.gate->name + " to " + way.to.gate->name;
-    const auto as_way = [&](geo::Polyline line) {
-      return OpenWay{as_trail(zone, name, std::move(line)), way.from.gate->where,
-                     way.to.gate->where};
-    };
-    OpenWay bent = as_way(rounded(way.points));
-    OpenWay straight = as_way(rounded(straightened(way.points, ground)));
-    const auto bent_share = line_judge.share_of(bent);
-    const auto straight_share = line_judge.share_of(straight);
-    if (!bent_share && !straight_share) {
+    std::optional<OpenWay> open = drawn(way, zone, ground, judge);
+    if (!open || is_known(open->as_trail.line, ways)) {
       continue;
     }
-    const bool straighter = straight_share && (!bent_share || *straight_share <= *bent_share);
-    OpenWay chosen = straighter ? std::move(straight) : std::move(bent);
-    const bool known = std::ranges::any_of(ways, [&](const OpenWay& other) {
-      return same_line(other.as_trail.line, chosen.as_trail.line) ||
-             same_line(other.as_trail.line, chosen.as_trail.line.reversed());
-    });
-    if (known) {
-      continue;
-    }
-    const int count = ++names[name];
+    const int count = ++names[open->as_trail.name];
     if (count > 1) {
-      chosen.as_trail.name += " (" + std::to_string(count) + ")";
+      open->as_trail.name += " (" + std::to_string(count) + ")";
     }
-    ways.push_back(std::move(chosen));
+    ways.push_back(*std::move(open));
   }
   return ways;
 }
@@ -130,7 +138,8 @@ std::vector<OpenWay> ways_over_open_ground(const Judge& judge, units::Instant wh
       continue;
     }
     const OpenGround ground{judge, zone, *pitch, when};
-    std::vector<OpenWay> ways = drawn(judge, zone, ground, found_ways(ground, gates), when);
+    LineJudge line_judge{judge, when};
+    std::vector<OpenWay> ways = all_drawn(found_ways(ground, gates), zone, ground, line_judge);
     std::ranges::move(ways, std::back_inserter(all));
   }
   return all;

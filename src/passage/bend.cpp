@@ -145,6 +145,8 @@ class Sight {
     return {place, Metres{radius_between(arms, winding_.deflection(place, arms))}, window()};
   }
 
+  // Of a kind: which comes first matters to equals alone.
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
   static Bend tighter(const Bend& one, const Bend& other) {
     return other.radius >= one.radius ? one : other;  // NaN is tighter than all
   }
@@ -190,6 +192,7 @@ std::vector<Metres> radii_along(const geo::Polyline& line, Metres window,
   const Sight sight{line, window};
   const Metres half = sight.window() / 2;
   std::vector<Metres> radii;
+  radii.reserve(pieces.size());
   for (const geo::Span& piece : pieces) {
     radii.push_back(sight.tightest({piece.from - half, piece.to + half}).radius);
   }

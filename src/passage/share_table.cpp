@@ -22,12 +22,18 @@ Slope edge(double cells) {
   return Slope::from_ratio(cells / kCellsPerRatio);
 }
 
+/// Where a cell begins, in cells from level.
+struct Corner {
+  double grade;
+  double cross;
+};
+
 /// The share that binds in a cell, not rounded down; closed without one.
-float share_in(const PlaneJudge& judge, double row_from_level, double column) {
-  const AttitudeBox cell{.grade_low = edge(row_from_level),
-                         .grade_high = edge(row_from_level + 1.0),
-                         .cross_low = edge(column),
-                         .cross_high = edge(column + 1.0)};
+float share_in(const PlaneJudge& judge, const Corner& lowest) {
+  const AttitudeBox cell{.grade_low = edge(lowest.grade),
+                         .grade_high = edge(lowest.grade + 1.0),
+                         .cross_low = edge(lowest.cross),
+                         .cross_high = edge(lowest.cross + 1.0)};
   const Finding binding = judge.binding_over(cell.widened(Slope::from_ratio(kRounding)));
   const Stand stand = stand_of(binding, judge.allowed_share());
   if (stand != Stand::passes && stand != Stand::exceeds) {
@@ -36,9 +42,9 @@ float share_in(const PlaneJudge& judge, double row_from_level, double column) {
   return std::nextafter(static_cast<float>(*binding.share), kClosed);
 }
 
-/// How often 1 can be doubled and be no more than a count above 0.
+/// How often 1 can be doubled and be no more than a count of 1 or more.
 std::size_t doublings_in(std::size_t count) {
-  return static_cast<std::size_t>(std::bit_width(count)) - 1;
+  return static_cast<std::size_t>(std::bit_width(count | 1U)) - 1;
 }
 
 /// The cell that holds a ratio counted from the table's edge.
@@ -56,7 +62,7 @@ ShareTable::ShareTable(const SlopeQuestion& question) {
     for (std::size_t row = 0; row < kRows; ++row) {
       for (std::size_t column = 0; column < kColumns; ++column) {
         shares[row * kColumns + column] =
-            share_in(judge, static_cast<double>(row) - kRows / 2.0, static_cast<double>(column));
+            share_in(judge, {static_cast<double>(row) - kRows / 2.0, static_cast<double>(column)});
       }
     }
   }
@@ -101,13 +107,13 @@ double ShareTable::share_over(const AttitudeBox& box) const {
                         box.grade_high.ratio() < end && -end < box.cross_low.ratio() &&
                         box.cross_low <= box.cross_high && box.cross_high.ratio() < end;
   if (!in_table) {
-    return kClosed;
+    return static_cast<double>(kClosed);
   }
   const auto row = [](Slope grade) { return index_of(grade.ratio() + 1.0); };
   const Slope least = std::max({Slope{}, box.cross_low, box.cross_high.reversed()});
   const Slope most = std::max(box.cross_high, box.cross_low.reversed());
-  return largest_in({row(box.grade_low), index_of(least.ratio())},
-                    {row(box.grade_high), index_of(most.ratio())});
+  return static_cast<double>(largest_in({row(box.grade_low), index_of(least.ratio())},
+                                        {row(box.grade_high), index_of(most.ratio())}));
 }
 
 }  // namespace rimehaul::passage

@@ -23,7 +23,7 @@ struct SnowQuestion {
   const geo::Polyline& line;  ///< along which footfalls count
   std::optional<units::Slope> tolerance;
   units::Instant when;
-  bool groomed;  ///< somebody grooms there; else what the report calls groomed is not
+  bool groomed = false;  ///< somebody grooms there; else what the report calls groomed is not
 };
 
 /// Proven only by somebody's word.
