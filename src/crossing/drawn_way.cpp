@@ -59,7 +59,10 @@ double share_along(const OpenGround& ground, const geo::Segment& piece) {
   for (int i = 0; i <= steps; ++i) {
     const MapPoint place = geo::between(piece, static_cast<double>(i) / std::max(steps, 1));
     const auto cell = cell_of(ground.lattice(), place);
-    share = std::max(share, cell ? ground.share_on(*cell, heading) : kClosed);
+    if (!cell) {
+      return kClosed;
+    }
+    share = std::max(share, ground.share_on(*cell, heading));
   }
   return share;
 }
