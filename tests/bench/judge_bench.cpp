@@ -9,6 +9,7 @@
 // libbenchmark-dev.
 #include <benchmark/benchmark.h>
 
+#include <chrono>
 #include <cmath>
 #include <set>
 
@@ -24,10 +25,10 @@ using namespace rimehaul::testing;
 
 namespace {
 
-/// A trail of a good kilometre that winds over rolling ground.
-TestTrails winding_trail() {
+/// A trail that winds over rolling ground, so many times 10 m to the east and some more.
+TestTrails winding_trail(int tens) {
   std::vector<geo::MapPoint> points;
-  for (int i = 0; i <= 100; ++i) {
+  for (int i = 0; i <= tens; ++i) {
     points.push_back(place(10.0 * i, 300.0 + 60.0 * std::sin(i / 12.0)));
   }
   return {.trails = {plain_trail("Winding", points)},
@@ -37,8 +38,8 @@ TestTrails winding_trail() {
 }
 
 struct Site {
-  explicit Site(rig::Rig of_rig)
-      : scene{scene_of({.ground = rolling()}, winding_trail())},
+  explicit Site(rig::Rig of_rig, int tens = 100)
+      : scene{scene_of({.ground = rolling()}, winding_trail(tens))},
         rig{std::move(of_rig)},
         judge{scene, rig, snow} {}
 
@@ -64,6 +65,30 @@ void judge_a_leg(benchmark::State& state) {
     benchmark::DoNotOptimize(site.judge.judge(trails::LegId{0}, mid_morning()));
   }
   report(state, site);
+}
+
+/// The exponent over length: 1 where metres per second stay the same.
+void judge_legs_by_length(benchmark::State& state) {
+  constexpr int kShort = 12;
+  constexpr int kLong = 96;
+  const auto seconds_for = [](const Site& site) {
+    const auto start = std::chrono::steady_clock::now();
+    for (int i = 0; i < 20; ++i) {
+      benchmark::DoNotOptimize(site.judge.judge(trails::LegId{0}, mid_morning()));
+    }
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+  };
+  const Site small{solo_rig(), kShort};
+  const Site large{solo_rig(), kLong};
+  const auto length = [](const Site& site) {
+    return site.scene.network.legs[0].line.length().value();
+  };
+  double exponent = 0.0;
+  for (auto round : state) {
+    exponent =
+        std::log(seconds_for(large) / seconds_for(small)) / std::log(length(large) / length(small));
+  }
+  state.counters["exponent"] = exponent;
 }
 
 void walk_a_leg_again(benchmark::State& state) {
@@ -170,6 +195,7 @@ void plan_demo_routes(benchmark::State& state) {
 
 BENCHMARK(judge_a_leg)->ArgName("trailers")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
 BENCHMARK(walk_a_leg_again)->ArgName("trailers")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+BENCHMARK(judge_legs_by_length)->Unit(benchmark::kMillisecond)->Iterations(3);
 
 BENCHMARK(plan_demo_routes)->Unit(benchmark::kMillisecond);
 
