@@ -202,7 +202,7 @@ double OpenGround::share_on(Cell cell, const HeadingArc& headings) const {
     return kClosed;
   }
   const std::optional<Ground>& ground = cells_[index_of(lattice(), cell)];
-  if (!ground) {
+  if (!ground || ground->tables.empty()) {
     return kClosed;
   }
   const terrain::AttitudeBox box =
