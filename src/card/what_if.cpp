@@ -77,6 +77,9 @@ class Wetter final : public snow::SnowAt {
   }
   [[nodiscard]] const snow::DayWeather& weather() const override { return snow_->weather(); }
   [[nodiscard]] snow::Told told_by() const override { return snow_->told_by(); }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(units::Period during) const override {
+    return snow_->turning_moments(during);
+  }
 
  private:
   const snow::SnowAt* snow_;

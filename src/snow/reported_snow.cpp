@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "snow/snow.h"
+#include "snow/turning_moments.h"
 
 namespace rimehaul::snow {
 
@@ -91,6 +92,17 @@ std::optional<SnowState> ReportedSnow::at(const PlaceAndHour& where) const {
 
 Told ReportedSnow::told_by() const {
   return observed_by(report_);
+}
+
+std::vector<units::Instant> ReportedSnow::turning_moments(units::Period during) const {
+  std::vector<units::Instant> moments = report_.weather.site.turning_moments();
+  if (report_.observed) {
+    moments.push_back(*report_.observed);
+  }
+  if (report_.valid_until) {
+    moments.push_back({report_.valid_until->seconds + 1});
+  }
+  return in_order_within(std::move(moments), during);
 }
 
 Told observed_by(const SnowReport& report) {

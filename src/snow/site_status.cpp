@@ -24,6 +24,22 @@ std::optional<units::Instant> SiteStatus::groomed(const std::string& trail) cons
   return latest;
 }
 
+std::vector<units::Instant> SiteStatus::turning_moments() const {
+  std::vector<units::Instant> moments;
+  for (const MarkStatus& said : marks) {
+    if (said.until) {
+      moments.push_back({said.until->seconds + 1});
+    }
+  }
+  for (const Grooming& said : grooming) {
+    moments.push_back(said.finished);
+  }
+  if (last_weather) {
+    moments.push_back(*last_weather);
+  }
+  return moments;
+}
+
 void SiteStatus::end_by(units::Instant until) {
   for (MarkStatus& said : marks) {
     said.until = said.until ? std::min(*said.until, until) : until;

@@ -36,6 +36,10 @@ struct SiteStatus {
   [[nodiscard]] std::optional<bool> is_clear(const std::string& mark, units::Instant when) const;
   /// The latest that was said; nothing: nobody did.
   [[nodiscard]] std::optional<units::Instant> groomed(const std::string& trail) const;
+  /// Moments at which an answer may change, in no order: the second after a word on a mark has run
+  /// out, when a grooming was finished, and when the last weather ended. What the site's rules
+  /// reckon from these (how long groomed snow sets) is theirs to add.
+  [[nodiscard]] std::vector<units::Instant> turning_moments() const;
   /// No status outlasts the report that it stands in.
   void end_by(units::Instant until);
 };

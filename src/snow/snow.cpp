@@ -6,6 +6,8 @@
 #include <cstddef>
 #include <utility>
 
+#include "snow/turning_moments.h"
+
 namespace rimehaul::snow {
 
 namespace {
@@ -79,6 +81,14 @@ ConstantSnow::ConstantSnow(SnowState state, DayWeather weather, std::string told
 std::optional<SnowState> ConstantSnow::at(const PlaceAndHour& where) const {
   const bool holds = !until_ || where.when <= *until_;
   return holds ? std::optional{state_} : std::nullopt;
+}
+
+std::vector<units::Instant> ConstantSnow::turning_moments(units::Period during) const {
+  std::vector<units::Instant> moments = weather_.site.turning_moments();
+  if (until_) {
+    moments.push_back({until_->seconds + 1});
+  }
+  return in_order_within(std::move(moments), during);
 }
 
 }  // namespace rimehaul::snow

@@ -93,6 +93,11 @@ class SnowAt {
   [[nodiscard]] virtual std::optional<SnowState> at(const PlaceAndHour& where) const = 0;
   [[nodiscard]] virtual const DayWeather& weather() const = 0;
   [[nodiscard]] virtual Told told_by() const = 0;
+  /// Every moment of the period but its first at which any answer, of any place or of the weather's
+  /// site status, may differ from the answer one second earlier; in order, each once. Between one
+  /// of them and the last second before the next all answers stay. May name too many, never too
+  /// few.
+  [[nodiscard]] virtual std::vector<units::Instant> turning_moments(units::Period during) const = 0;
 };
 
 /// The same class everywhere: a planner's "what if". Always, or until the report runs out whose
@@ -105,6 +110,7 @@ class ConstantSnow : public SnowAt {
   [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
   [[nodiscard]] const DayWeather& weather() const override { return weather_; }
   [[nodiscard]] Told told_by() const override { return told_by_; }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(units::Period during) const override;
 
  private:
   SnowState state_;
@@ -121,6 +127,9 @@ class OtherSnow : public SnowAt {
   [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
   [[nodiscard]] const DayWeather& weather() const override { return told_->weather(); }
   [[nodiscard]] Told told_by() const override { return {"assumed for comparison", {}}; }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(units::Period during) const override {
+    return told_->turning_moments(during);
+  }
 
  private:
   const SnowAt* told_;
@@ -137,6 +146,7 @@ class ReportedSnow : public SnowAt {
   [[nodiscard]] std::optional<SnowState> at(const PlaceAndHour& where) const override;
   [[nodiscard]] const DayWeather& weather() const override { return report_.weather; }
   [[nodiscard]] Told told_by() const override;
+  [[nodiscard]] std::vector<units::Instant> turning_moments(units::Period during) const override;
 
  private:
   SnowReport report_;

@@ -22,6 +22,14 @@ struct Instant {
   friend auto operator<=>(const Instant&, const Instant&) = default;
 };
 
+/// A stretch of time, both ends included. Empty when it ends before it begins.
+struct Period {
+  Instant from;
+  Instant to;
+
+  friend bool operator==(const Period&, const Period&) = default;
+};
+
 /// The moment a while later, rounded up to the whole second. A while beyond all use, or one that is
 /// no number, ends 10^12 s later.
 [[nodiscard]] Instant after(Instant start, Seconds lasting);

@@ -23,6 +23,9 @@ class UnknownSnow final : public snow::SnowAt {
   }
   [[nodiscard]] const snow::DayWeather& weather() const override { return weather_; }
   [[nodiscard]] snow::Told told_by() const override { return {"nobody", {}}; }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(units::Period) const override {
+    return {};
+  }
 
  private:
   snow::DayWeather weather_ = testing::plain_weather();

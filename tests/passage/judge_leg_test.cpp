@@ -70,6 +70,9 @@ class SnowThatMelts : public snow::SnowAt {
   }
   [[nodiscard]] const snow::DayWeather& weather() const override { return weather_; }
   [[nodiscard]] snow::Told told_by() const override { return {"told for a test", {}}; }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(units::Period) const override {
+    return {};  // nobody asks for them here
+  }
 
  private:
   snow::DayWeather weather_ = testing::plain_weather();

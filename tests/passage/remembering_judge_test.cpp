@@ -30,6 +30,9 @@ class CountedSnow final : public snow::SnowAt {
   }
   [[nodiscard]] const snow::DayWeather& weather() const override { return snow_.weather(); }
   [[nodiscard]] snow::Told told_by() const override { return snow_.told_by(); }
+  [[nodiscard]] std::vector<Instant> turning_moments(units::Period during) const override {
+    return snow_.turning_moments(during);
+  }
 
   /// How often since this was last asked.
   [[nodiscard]] int asked() const { return std::exchange(asked_, 0); }
