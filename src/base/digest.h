@@ -3,7 +3,9 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
+#include <string_view>
 
 namespace rimehaul::base {
 
@@ -16,5 +18,8 @@ struct Digest {
 
   friend auto operator<=>(const Digest&, const Digest&) = default;
 };
+
+/// Reads 64 lower-case hexadecimal digits. Nothing when they are none.
+[[nodiscard]] std::optional<Digest> parse_digest(std::string_view hex);
 
 }  // namespace rimehaul::base

@@ -48,13 +48,13 @@ const std::map<std::string, std::vector<std::string>> kTable{
 
 /// The one room in which an outside library's headers may be named, by how they begin.
 const std::map<std::string, std::string> kOutside{
-    {"boost/", "search"},           {"gdal", "ports/gdal"},
-    {"ogr", "ports/gdal"},          {"cpl_", "ports/gdal"},
-    {"proj", "ports/proj"},         {"geos", "ports/geos"},
-    {"toml++/", "ports/toml"},      {"nlohmann/", "ports/json"},
-    {"openssl/", "ports/openssl"},  {"CLI/", "app"},
-    {"cairo", "ports/cairo"},       {"pango/", "ports/cairo"},
-    {"qrencode", "ports/qrencode"}, {"qpdf/", "ports/qpdf"},
+    {"boost/", "search"},        {"gdal", "ports/gdal"},        {"ogr", "ports/gdal"},
+    {"cpl_", "ports/gdal"},      {"sqlite3", "ports/gdal"},
+
+    {"proj", "ports/proj"},      {"geos", "ports/geos"},        {"toml++/", "ports/toml"},
+    {"nlohmann/", "ports/json"}, {"openssl/", "ports/openssl"}, {"CLI/", "app"},
+    {"cairo", "ports/cairo"},    {"pango/", "ports/cairo"},     {"qrencode", "ports/qrencode"},
+    {"qpdf/", "ports/qpdf"},
 };
 
 /// Standard headers that bring handles or clocks, or that are too heavy for a header.
