@@ -96,8 +96,8 @@ card::AuditReport blank_report(const LoadedSite& site, const AuditOptions& optio
   report.site = scene.site_name;
   report.map_frame = scene.frame.horizontal_name;
   report.vertical_datum = scene.frame.vertical_name;
-  report.when = departure(options.depart, {outside.now, site.utc_offset_minutes});
-  report.utc_offset_minutes = site.utc_offset_minutes;
+  report.when = departure(options.depart, {outside.now, site.local_clock});
+  report.local_clock = site.local_clock;
   report.for_whom = options.for_whom;
   report.snow_told_by = snow.told_by();
   report.weather = snow.weather();
@@ -241,7 +241,7 @@ std::vector<FileToWrite> files_of(const card::AuditReport& report, const AuditOp
 
 Status audit_site(const AuditOptions& options, const Outside& outside) {
   const LoadedSite site = load_usable_site(options.common.site);
-  const units::Instant when = departure(options.depart, {outside.now, site.utc_offset_minutes});
+  const units::Instant when = departure(options.depart, {outside.now, site.local_clock});
   const std::vector<rig::Rig> rigs = rigs_asked(site, options);
   const std::vector<ChosenSnow> snows = snows_asked(site, options, when);
   card::AuditReport report = blank_report(site, options, *snows.front().snow, outside);

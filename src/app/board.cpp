@@ -39,18 +39,18 @@ std::vector<snow::SnowState> snows_asked(const BoardOptions& options) {
 
 day::BoardQuestion question_of(const BoardOptions& options, const trails::Network& network,
                                units::Instant depart) {
-  day::BoardQuestion question{.pairs = day::all_pairs(network), .depart = depart};
+  day::BoardQuestion question{.rows = day::all_pairs(network), .depart = depart};
   const auto keep = [&](const std::optional<std::string>& name,
-                        std::size_t day::StationPair::*end) {
+                        std::size_t (day::Stops::*end)() const) {
     if (name) {
       const std::size_t station = station_named(network, *name);
-      std::erase_if(question.pairs,
-                    [&](const day::StationPair& pair) { return pair.*end != station; });
+      std::erase_if(question.rows,
+                    [&](const day::Stops& stops) { return (stops.*end)() != station; });
     }
   };
-  keep(options.from, &day::StationPair::from);
-  keep(options.to, &day::StationPair::to);
-  if (question.pairs.empty()) {
+  keep(options.from, &day::Stops::first);
+  keep(options.to, &day::Stops::last);
+  if (question.rows.empty()) {
     throw WrongUsage{"there is no pair of different stations to judge; give two different ones"};
   }
   return question;
@@ -113,7 +113,7 @@ std::vector<trails::LegId> legs_of(const day::DayBoard& board) {
 Status board(const BoardOptions& options, const Outside& outside) {
   LoadedSite site = load_usable_site(options.common.site);
   const rig::Rig rig = rig_as_loaded(site, options.rig);
-  const units::Instant depart = departure(options.depart, {outside.now, site.utc_offset_minutes});
+  const units::Instant depart = departure(options.depart, {outside.now, site.local_clock});
   const std::vector<Column> columns = columns_of(site, options, depart);
   const day::BoardQuestion question = question_of(options, site.scene->network, depart);
   const day::DayBoard judged = asked_over_open_ground(
@@ -130,7 +130,7 @@ Status board(const BoardOptions& options, const Outside& outside) {
   report.today = card::day_lines(*site.scene, report.weather,
                                  {.depart = depart, .report_ran_out = first.ran_out});
   report.made_from = made_from(inputs_judged_by(site, first), outside);
-  report.utc_offset_minutes = site.utc_offset_minutes;
+  report.local_clock = site.local_clock;
   Answer answer{.text = card::text_of(report, kColumns), .json = ports::json::board_json(report)};
   if (options.csv) {
     answer.files.push_back({*options.csv, card::board_csv(report)});

@@ -17,7 +17,7 @@ day::DayBoard board_on_cores(std::span<const day::BoardSnow> columns,
   std::optional<SharedWatcher> watcher;
   day::BoardQuestion shared = question;
   if (question.watcher != nullptr) {
-    watcher.emplace(*question.watcher, columns.size() * question.pairs.size());
+    watcher.emplace(*question.watcher, columns.size() * question.rows.size());
     shared.watcher = &*watcher;
   }
   // A worker takes every so many columns, drier and wetter ones, and measures the ground once.

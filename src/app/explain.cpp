@@ -67,7 +67,7 @@ card::Directions directions_named(const std::string& name) {
 Status explain(const ExplainOptions& options, const Outside& outside) {
   const LoadedSite site = load_usable_site(options.common.site);
   const rig::Rig rig = rig_as_loaded(site, options.rig);
-  const units::Instant when = departure(options.depart, {outside.now, site.utc_offset_minutes});
+  const units::Instant when = departure(options.depart, {outside.now, site.local_clock});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, when);
   const passage::Judge judge{*site.scene, rig, *snow.snow};
   const card::TrailPlace place = place_of(site.scene->network, options);

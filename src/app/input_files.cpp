@@ -38,6 +38,9 @@ struct Part {
 
 /// A site without its snow report.
 std::vector<Part> parts_of(const ports::toml::SiteFile& site) {
+  const auto named = [](const std::string& file) {
+    return file.empty() ? std::vector<std::string>{} : std::vector{file};
+  };
   const auto own = [&site](const char* what) { return Kind{site.folder, "", what, {}}; };
   return {
       {own("site"), {"site.toml"}},
@@ -49,6 +52,8 @@ std::vector<Part> parts_of(const ports::toml::SiteFile& site) {
       {own("marks"), site.marks},
       {own("rigs"), {site.rigs}},
       {own("rules"), {site.rules}},
+      {own("people"), named(site.people)},
+      {own("routes"), named(site.routes)},
   };
 }
 

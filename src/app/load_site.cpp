@@ -14,10 +14,13 @@
 #include "app/status.h"
 #include "base/nearest_name.h"
 #include "base/require.h"
+#include "ports/date/zone_clock.h"
 #include "ports/gdal/height_raster.h"
 #include "ports/gdal/layers.h"
 #include "ports/geos/noding.h"
+#include "ports/toml/people_file.h"
 #include "ports/toml/rig_sheets.h"
+#include "ports/toml/routes_file.h"
 #include "ports/toml/rules_file.h"
 #include "ports/toml/snow_file.h"
 
@@ -89,12 +92,27 @@ ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& 
   return parts;
 }
 
+/// UTC where site.toml does not say what the clocks show: its reader has told of that.
+units::LocalClock local_clock_of(const SiteFile& site, std::vector<Fault>& faults) {
+  if (!site.time_zone) {
+    return units::LocalClock{site.utc_offset_minutes.value_or(0)};
+  }
+  if (auto clock = ports::date::zone_clock(*site.time_zone)) {
+    return std::move(*clock);
+  }
+  faults.push_back({"site.toml", "time_zone",
+                    "\"" + *site.time_zone + "\" is no zone of this system's time zone database",
+                    "write its name there, such as CET, or say utc_offset_minutes in its place",
+                    base::Weight::fault});
+  return units::LocalClock{};
+}
+
 std::optional<passage::Rules> read_rules(const SiteFile& site, LoadedSite& loaded) {
   auto rules = read_part(loaded.faults, [&] {
     return ports::toml::read_rules({path_of({site.folder, site.rules}), site.rules});
   });
   if (rules) {
-    rules->utc_offset_minutes = site.utc_offset_minutes;
+    rules->local_clock = loaded.local_clock;
   }
   return rules;
 }
@@ -109,6 +127,21 @@ void read_rigs_and_snow(const SiteFile& site, LoadedSite& loaded) {
     loaded.snow = read_part(loaded.faults, [&] {
       return ports::toml::read_snow_report({path_of({site.folder, site.snow}), site.snow});
     });
+  }
+}
+
+void read_people_and_routes(const SiteFile& site, LoadedSite& loaded) {
+  if (!site.people.empty()) {
+    loaded.people =
+        read_part(loaded.faults, [&] {
+          return ports::toml::read_people({path_of({site.folder, site.people}), site.people});
+        }).value_or(loaded.people);
+  }
+  if (!site.routes.empty()) {
+    loaded.routes =
+        read_part(loaded.faults, [&] {
+          return ports::toml::read_routes({path_of({site.folder, site.routes}), site.routes});
+        }).value_or(loaded.routes);
   }
 }
 
@@ -162,6 +195,7 @@ void read_ground(const SiteFile& site, const passage::Rules& rules, LoadedSite& 
   if (loaded.snow) {
     take(unknown_names(*loaded.snow, site.snow, *network), loaded.faults);
   }
+  take(unknown_names(loaded.routes, site.routes, {*network, loaded.rigs}), loaded.faults);
   if (!heights || heights->source == nullptr) {
     return;
   }
@@ -214,10 +248,11 @@ LoadedSite load_site(const std::string& folder) {
   LoadedSite loaded;
   loaded.folder = folder;
   loaded.name = site.name;
-  loaded.utc_offset_minutes = site.utc_offset_minutes;
+  loaded.local_clock = local_clock_of(site, faults);
   loaded.faults = std::move(faults);
   const std::optional<passage::Rules> rules = read_rules(site, loaded);
   read_rigs_and_snow(site, loaded);
+  read_people_and_routes(site, loaded);
   // Large heights take their time to be digested: meanwhile all is read.
   std::future<std::vector<card::InputFile>> inputs =
       std::async(std::launch::async,

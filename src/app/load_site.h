@@ -8,9 +8,12 @@
 
 #include "base/fault.h"
 #include "card/site_report.h"
+#include "day/named_route.h"
+#include "day/people.h"
 #include "passage/scene.h"
 #include "ports/toml/site_file.h"
 #include "snow/snow.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::app {
 
@@ -18,10 +21,12 @@ namespace rimehaul::app {
 struct LoadedSite {
   std::string folder;
   std::string name;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
   std::optional<passage::Scene> scene;  ///< nothing when faults forbid the site's use
   std::unique_ptr<terrain::BlockSource> heights_source;  ///< there whenever the scene is
   std::vector<rig::Rig> rigs;
+  std::vector<day::Person> people;
+  std::vector<day::NamedRoute> routes;
   std::optional<snow::SnowReport> snow;  ///< today's, where site.toml names one
   std::vector<card::InputFile> inputs;
   std::vector<std::string> heights_notes;  ///< source, date, declared error, for cards

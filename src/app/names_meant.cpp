@@ -60,4 +60,19 @@ std::vector<base::Fault> unknown_names(const passage::Rules& rules, const std::s
   return faults;
 }
 
+std::vector<base::Fault> unknown_names(const std::vector<day::NamedRoute>& routes,
+                                       const std::string& file, const RouteNames& names) {
+  std::vector<base::Fault> faults;
+  const Names stations{names_of(names.network.stations)};
+  const Names rigs{names_of(names.rigs)};
+  for (const day::NamedRoute& route : routes) {
+    const std::string place = "route \"" + route.name + "\" ";
+    for (const std::string& station : route.stations) {
+      stations.expect(station, {file, place + "stations", "station"}, faults);
+    }
+    rigs.expect(route.rig, {file, place + "rig", "rig"}, faults);
+  }
+  return faults;
+}
+
 }  // namespace rimehaul::app

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/fault.h"
+#include "day/named_route.h"
 #include "passage/scene.h"
 #include "rig/rig.h"
 #include "snow/snow.h"
@@ -21,5 +22,15 @@ namespace rimehaul::app {
 [[nodiscard]] std::vector<base::Fault> unknown_names(const passage::Rules& rules,
                                                      const std::string& file,
                                                      const std::vector<rig::Rig>& rigs);
+
+/// What named routes may name.
+struct RouteNames {
+  const trails::Network& network;
+  const std::vector<rig::Rig>& rigs;
+};
+/// Stations and rigs of the named routes are there.
+[[nodiscard]] std::vector<base::Fault> unknown_names(const std::vector<day::NamedRoute>& routes,
+                                                     const std::string& file,
+                                                     const RouteNames& names);
 
 }  // namespace rimehaul::app

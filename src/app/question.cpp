@@ -185,11 +185,13 @@ units::Instant departure(const std::optional<std::string>& text, const LocalNow&
   if (!time) {
     throw WrongUsage{"--depart " + *text + " is no time; write 08:30 or 2026-02-01T08:30:00-10:00"};
   }
-  constexpr std::int64_t kSecondsInDay = 86'400;
-  const std::int64_t offset_s = std::int64_t{60} * present.utc_offset_minutes;
-  const std::int64_t local_s = present.now.seconds + offset_s;
-  const std::int64_t into_day_s = ((local_s % kSecondsInDay) + kSecondsInDay) % kSecondsInDay;
-  return {local_s - into_day_s + std::int64_t{60} * time->minutes - offset_s};
+  const auto moment = present.local_clock.on_day_of(present.now, *time);
+  if (const auto* none = std::get_if<units::NoOneMoment>(&moment)) {
+    const std::string wrong = *none == units::NoOneMoment::never ? " is skipped" : " comes twice";
+    throw WrongUsage{"--depart " + *text + wrong + " today, as the clocks are changed; write it "
+                     "with its offset from UTC, as 2026-02-01T08:30:00-10:00"};
+  }
+  return std::get<units::Instant>(moment);
 }
 
 ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,

@@ -10,6 +10,7 @@
 #include "app/options.h"
 #include "rig/rig.h"
 #include "search/route.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::app {
 
@@ -28,7 +29,7 @@ namespace rimehaul::app {
 /// "HH:MM" in local time on the local day of `now`, or RFC 3339; nothing: now.
 struct LocalNow {
   units::Instant now;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
 };
 [[nodiscard]] units::Instant departure(const std::optional<std::string>& text,
                                        const LocalNow& present);

@@ -135,7 +135,8 @@ std::string site_draft(const std::string& name, const OwnNames& names, const Own
   text += "# The map is that of the heights, in metres: " +
           in_a_comment(facts.heights.frame.horizontal_name) + ".\n# map_frame =\n";
   text +=
-      "# Local time minus UTC, in minutes: 60 is one hour ahead.\n"
+      "# Local time minus UTC, in minutes: 60 is one hour ahead. Where clocks are put forward in\n"
+      "# summer, write time_zone in its place: a name of the IANA time zone database, in quotes.\n"
       "# utc_offset_minutes =\n\n";
   text += layer_lines(names);
   text += "[heights]\nfiles = " + list_of(names.heights) + "\n";

@@ -163,7 +163,7 @@ std::vector<Fault> doubts_about(const LoadedSite& site, units::Instant now) {
   if (site.snow && site.snow->valid_until && *site.snow->valid_until < now) {
     doubts.push_back({"snow report", "",
                       "it ran out at " + card::local_and_zone_text(*site.snow->valid_until,
-                                                                   site.utc_offset_minutes),
+                                                                   site.local_clock),
                       "write today's; until then nothing is open by it", Weight::doubt});
   }
   return doubts;

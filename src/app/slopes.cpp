@@ -204,7 +204,7 @@ card::SlopesReport blank_report(const LoadedSite& site, const std::optional<Judg
                                        terrain::WindowEstimate::horn);
   report.heights_notes = site.heights_notes;
   report.made_from = made_from(site.inputs, outside);
-  report.utc_offset_minutes = site.utc_offset_minutes;
+  report.local_clock = site.local_clock;
   if (judged) {
     report.rig = judged->told;
     report.estimates = passage::estimates_in(

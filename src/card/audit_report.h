@@ -8,6 +8,7 @@
 #include "audit/slope_audit.h"
 #include "card/map_view.h"
 #include "card/route_card.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -64,7 +65,7 @@ struct AuditReport {
   std::string vertical_datum;
   MadeFrom made_from;
   units::Instant when;  ///< that it was judged for
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
   std::string for_whom;  ///< empty: nobody was named
   snow::Told snow_told_by;
   snow::DayWeather weather;

@@ -50,7 +50,7 @@ std::string snow_words(const AuditReport& report) {
   if (!report.cases.empty()) {
     words += "; " + std::string{snow::words_for(report.cases.front().snow.surface)};
   }
-  return words + "; " + told_text(report.snow_told_by, report.utc_offset_minutes);
+  return words + "; " + told_text(report.snow_told_by, report.local_clock);
 }
 
 }  // namespace
@@ -158,9 +158,9 @@ std::string cautions_words() {
 
 std::vector<LabelledLine> head_lines(const AuditReport& report) {
   std::vector<LabelledLine> lines{
-      {"Made", local_text(report.made_from.made, report.utc_offset_minutes) + ", for " +
+      {"Made", local_text(report.made_from.made, report.local_clock) + ", for " +
                    (report.for_whom.empty() ? "nobody by name" : report.for_whom)},
-      {"Hour", "judged for " + local_and_zone_text(report.when, report.utc_offset_minutes)},
+      {"Hour", "judged for " + local_and_zone_text(report.when, report.local_clock)},
       {"Snow", snow_words(report)},
       {"Weather", words::weather(report.weather)}};
   for (const AuditedRig& rig : report.rigs) {

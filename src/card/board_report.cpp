@@ -16,9 +16,9 @@ const std::string& trail_of(trails::LegId leg, const trails::Network& network) {
 }
 
 BoardRow row_of(const day::BoardCell& cell, const trails::Network& network) {
-  BoardRow row{.from = network.stations[cell.pair.from].name,
-               .to = network.stations[cell.pair.to].name,
-               .snow = cell.snow,
+  BoardRow row{.from = network.stations[cell.stops.first()].name,
+               .to = network.stations[cell.stops.last()].name,
+               .snow = cell.snow.value_or(snow::SnowState{}),
                .verdict = cell.verdict};
   row.binding = cell.binding;
   row.stand = cell.stand;
@@ -51,12 +51,13 @@ BoardReport board_report(const day::DayBoard& board, const passage::Scene& scene
   report.driver_level = rig.driver_level;
   report.load = rig.load;
   report.allowed_share = passage::allowed_share_for(scene.rules, rig.driver_level).value_or(0.0);
-  report.utc_offset_minutes = scene.rules.utc_offset_minutes;
+  report.local_clock = scene.rules.local_clock;
   for (const day::BoardCell& cell : board.cells) {
     report.rows.push_back(row_of(cell, scene.network));
     report.places_rewalked += cell.places_rewalked;
-    if (std::ranges::find(report.snows, cell.snow) == report.snows.end()) {
-      report.snows.push_back(cell.snow);
+    const snow::SnowState& snow = report.rows.back().snow;
+    if (std::ranges::find(report.snows, snow) == report.snows.end()) {
+      report.snows.push_back(snow);
     }
   }
   report.estimates = passage::estimates_in(

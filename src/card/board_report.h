@@ -6,6 +6,7 @@
 
 #include "card/route_card.h"
 #include "day/day_board.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -49,7 +50,7 @@ struct BoardReport {
   std::vector<std::string> today;  ///< what holds beside the snow: marks, people, help
   std::vector<std::string> estimates;
   MadeFrom made_from;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
 };
 
 /// The board's cells in names; the rig, its load and what is allowed; the rules' estimates. Site,

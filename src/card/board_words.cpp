@@ -33,7 +33,7 @@ std::string loads_words(const BoardRow& row) {
 /// How long the day's word holds.
 std::string validity(const BoardReport& report) {
   const auto local = [&report](units::Instant moment) {
-    return local_text(moment, report.utc_offset_minutes);
+    return local_text(moment, report.local_clock);
   };
   if (report.snow_valid_until) {
     return "the weather report runs out " + local(*report.snow_valid_until);
@@ -48,9 +48,9 @@ std::string validity(const BoardReport& report) {
 std::vector<LabelledLine> basis_of(const BoardReport& report) {
   return {
       {"Load", words::load(report.load, report.trailer)},
-      {"Leave", local_and_zone_text(report.depart, report.utc_offset_minutes)},
+      {"Leave", local_and_zone_text(report.depart, report.local_clock)},
       {"Weather", words::weather(report.weather)},
-      {"Snow", "each class everywhere; " + told_text(report.told_by, report.utc_offset_minutes)},
+      {"Snow", "each class everywhere; " + told_text(report.told_by, report.local_clock)},
       {"Valid", "for that hour; " + validity(report)},
       {"Allowed", allowed_text(report.allowed_share) + " of every limit"}};
 }

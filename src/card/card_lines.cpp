@@ -53,8 +53,8 @@ std::string load_line(const RouteCard& card) {
 }
 
 std::string leave_line(const RouteCard& card) {
-  return local_text(card.depart, card.utc_offset_minutes) + ", arrive about " +
-         local_and_zone_text(card.arrive, card.utc_offset_minutes).substr(kDateAndBlank);
+  return local_text(card.depart, card.local_clock) + ", arrive about " +
+         local_and_zone_text(card.arrive, card.local_clock).substr(kDateAndBlank);
 }
 
 std::string way_line(const RouteCard& card) {
@@ -65,7 +65,7 @@ std::string way_line(const RouteCard& card) {
 
 std::string snow_line(const RouteCard& card) {
   return words::snow_states(card.snow) + "; " +
-         told_text(card.snow_told_by, card.utc_offset_minutes);
+         told_text(card.snow_told_by, card.local_clock);
 }
 
 std::string binding_line(const CardLeg& leg) {

@@ -7,7 +7,7 @@
 namespace rimehaul::card {
 
 std::string number_of(const RouteCard& card, const std::string& digest) {
-  std::string number = local_text(card.depart, card.utc_offset_minutes);
+  std::string number = local_text(card.depart, card.local_clock);
   std::erase_if(number, [](char letter) { return letter == '-' || letter == ':'; });
   std::ranges::replace(number, ' ', '-');
   return number + "-" + digest.substr(0, 8);

@@ -87,14 +87,14 @@ void write_back(const RouteCard& card, Sheet& sheet) {
 void write_sources(const RouteCard& card, Sheet& sheet) {
   sheet.heading("MADE FROM");
   item(sheet, "Made",
-       local_text(card.made_from.made, card.utc_offset_minutes) + "; judged again at " +
+       local_text(card.made_from.made, card.local_clock) + "; judged again at " +
            std::to_string(card.places_rewalked) + " places before printing");
   item(sheet, "Map", card.map_frame + "; heights above " + card.vertical_datum);
   for (const std::string& note : card.heights_notes) {
     item(sheet, "Heights", note);
   }
   for (const InputFile& input : card.made_from.inputs) {
-    item(sheet, input.what, name_and_date(input, card.utc_offset_minutes) + ", SHA-256");
+    item(sheet, input.what, name_and_date(input, card.local_clock) + ", SHA-256");
     item(sheet, "", input.digest.hex());
   }
   for (const std::string& version : card.made_from.versions) {

@@ -107,7 +107,7 @@ class Lines {
 
  private:
   [[nodiscard]] std::string local(units::Instant moment) const {
-    return local_text(moment, rules_.utc_offset_minutes);
+    return local_text(moment, rules_.local_clock);
   }
 
   const passage::Rules& rules_;

@@ -230,7 +230,7 @@ Explanation explain(const Judge& judge, const TrailPlace& place, Directions dire
   explanation.rig = judge.rig().name;
   explanation.snow_told_by = judge.snow().told_by();
   explanation.when = when;
-  explanation.utc_offset_minutes = scene.rules.utc_offset_minutes;
+  explanation.local_clock = scene.rules.local_clock;
   explanation.allowed_share =
       passage::allowed_share_for(scene.rules, judge.rig().driver_level).value_or(0.0);
   explanation.tolerance = judge.tolerance();

@@ -11,6 +11,7 @@
 #include "passage/course.h"
 #include "passage/open_loads.h"
 #include "passage/workings.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -84,7 +85,7 @@ struct Explanation {
   std::string snow;  ///< every state that may be met at the place, or that one is unknown
   snow::Told snow_told_by;
   units::Instant when;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
   double allowed_share = 0.0;
   std::optional<units::Slope> tolerance;  ///< added to every slope: k sigma and sub-cell
   double confidence_k = 0.0;

@@ -48,8 +48,8 @@ std::string position_of(const geo::MapPoint& place) {
 /// Everything that an explanation says of one finding, given what stands above it.
 class FindingWriter {
  public:
-  FindingWriter(const ExplainedWay& way, units::Instant asked_for, int utc_offset_minutes)
-      : way_{way}, asked_for_{asked_for}, utc_offset_minutes_{utc_offset_minutes} {}
+  FindingWriter(const ExplainedWay& way, units::Instant asked_for, const units::LocalClock& local_clock)
+      : way_{way}, asked_for_{asked_for}, local_clock_{local_clock} {}
 
   void write(const ExplainedFinding& explained, Sheet& sheet) const {
     const passage::Finding& finding = explained.finding;
@@ -104,7 +104,7 @@ class FindingWriter {
     if ((way_.snow.size() > 1 && explained.snow) || later) {
       detail(sheet, "worst in",
              (explained.snow ? words::snow_state(*explained.snow) : std::string{"what is said"}) +
-                 (later ? ", " + local_text(explained.when, utc_offset_minutes_) : ""));
+                 (later ? ", " + local_text(explained.when, local_clock_) : ""));
     }
   }
 
@@ -129,7 +129,7 @@ class FindingWriter {
 
   const ExplainedWay& way_;
   units::Instant asked_for_;
-  int utc_offset_minutes_;
+  units::LocalClock local_clock_;
 };
 
 /// What opens it, where it is restricted.
@@ -242,7 +242,7 @@ void write_way(const ExplainedWay& way, const Explanation& explanation, Sheet& s
     write_shared(shared, sheet);
   }
   sheet.blank();
-  const FindingWriter writer{way, explanation.when, explanation.utc_offset_minutes};
+  const FindingWriter writer{way, explanation.when, explanation.local_clock};
   for (const ExplainedFinding& explained : way.findings) {
     writer.write(explained, sheet);
   }
@@ -279,10 +279,10 @@ std::string text_of(const Explanation& explanation, int columns) {
            ? units::text_of(explanation.height->above_datum_m(), 1, units::Round::nearest) + " m"
            : std::string{"unknown"});
   item(sheet, "Rig", explanation.rig);
-  item(sheet, "Hour", local_and_zone_text(explanation.when, explanation.utc_offset_minutes));
+  item(sheet, "Hour", local_and_zone_text(explanation.when, explanation.local_clock));
   item(sheet, "Snow",
        explanation.snow + "; " +
-           told_text(explanation.snow_told_by, explanation.utc_offset_minutes));
+           told_text(explanation.snow_told_by, explanation.local_clock));
   item(sheet, "Allowed", allowed_text(explanation.allowed_share) + " of every limit");
   item(sheet, "Error", error_words(explanation));
   for (const std::string& source : explanation.sources) {

@@ -163,25 +163,26 @@ std::string bearing_text(units::Bearing bearing) {
   return padded<3>(degrees) + " deg";
 }
 
-std::string local_text(units::Instant moment, int utc_offset_minutes) {
-  const units::Instant shifted{moment.seconds + std::int64_t{60} * utc_offset_minutes};
+std::string local_text(units::Instant moment, const units::LocalClock& local_clock) {
+  const units::Instant shifted{moment.seconds +
+                               std::int64_t{60} * local_clock.offset_minutes(moment)};
   const std::string utc = units::text_of(shifted);
   return utc.substr(0, 10) + " " + utc.substr(11, 5);
 }
 
-std::string zone_text(int utc_offset_minutes) {
-  const int minutes = std::abs(utc_offset_minutes);
-  return std::string{"UTC"} + (utc_offset_minutes < 0 ? "-" : "+") + padded<2>(minutes / 60) + ":" +
+std::string zone_text(int offset_minutes) {
+  const int minutes = std::abs(offset_minutes);
+  return std::string{"UTC"} + (offset_minutes < 0 ? "-" : "+") + padded<2>(minutes / 60) + ":" +
          padded<2>(minutes % 60);
 }
 
-std::string local_and_zone_text(units::Instant moment, int utc_offset_minutes) {
-  return local_text(moment, utc_offset_minutes) + " (local time, " + zone_text(utc_offset_minutes) +
-         ")";
+std::string local_and_zone_text(units::Instant moment, const units::LocalClock& local_clock) {
+  return local_text(moment, local_clock) + " (local time, " +
+         zone_text(local_clock.offset_minutes(moment)) + ")";
 }
 
-std::string told_text(const snow::Told& told, int utc_offset_minutes) {
-  return told.observed ? told.words + ", " + local_text(*told.observed, utc_offset_minutes)
+std::string told_text(const snow::Told& told, const units::LocalClock& local_clock) {
+  return told.observed ? told.words + ", " + local_text(*told.observed, local_clock)
                        : told.words;
 }
 

@@ -7,7 +7,7 @@
 #include "passage/judgement.h"
 #include "snow/snow.h"
 #include "units/amount.h"
-#include "units/clock.h"
+#include "units/local_clock.h"
 #include "units/quantities.h"
 
 namespace rimehaul::card {
@@ -44,13 +44,13 @@ namespace rimehaul::card {
 /// "45 deg", three digits before the unit: "045 deg".
 [[nodiscard]] std::string bearing_text(units::Bearing bearing);
 /// "2026-02-01 07:30", local time at a fixed offset from UTC.
-[[nodiscard]] std::string local_text(units::Instant moment, int utc_offset_minutes);
+[[nodiscard]] std::string local_text(units::Instant moment, const units::LocalClock& local_clock);
 /// "2026-02-01 07:30 (local time, UTC-10:00)": once on everything that tells times.
-[[nodiscard]] std::string local_and_zone_text(units::Instant moment, int utc_offset_minutes);
+[[nodiscard]] std::string local_and_zone_text(units::Instant moment, const units::LocalClock& local_clock);
 /// "UTC-10:00"
-[[nodiscard]] std::string zone_text(int utc_offset_minutes);
+[[nodiscard]] std::string zone_text(const units::LocalClock& local_clock);
 /// "observed by N. N., 2026-02-01 06:30", local time.
-[[nodiscard]] std::string told_text(const snow::Told& told, int utc_offset_minutes);
+[[nodiscard]] std::string told_text(const snow::Told& told, const units::LocalClock& local_clock);
 /// The one-sided confidence that k standard deviations stand for, percent, rounded down: "95 %".
 [[nodiscard]] std::string confidence_text(double k);
 

@@ -116,7 +116,7 @@ LimitsReport limits_report(const LimitsQuestion& question) {
   report.allowed_share =
       passage::allowed_share_for(question.rules, question.rig.driver_level).value_or(0.0);
   report.sight = question.rules.sight;
-  report.utc_offset_minutes = question.rules.utc_offset_minutes;
+  report.local_clock = question.rules.local_clock;
   add_tables(question.rig, question, report.tables);
   if (question.rig.trailer) {
     add_tables(rig::without_trailer(question.rig), question, report.tables);

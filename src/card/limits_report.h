@@ -7,6 +7,7 @@
 
 #include "card/route_card.h"
 #include "passage/limits.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -55,7 +56,7 @@ struct LimitsReport {
   std::vector<std::string> ratings;  ///< in force for the rig as given, with who says so
   std::vector<std::string> estimates;
   MadeFrom made_from;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
 };
 
 struct LimitsQuestion {

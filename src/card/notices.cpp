@@ -152,9 +152,9 @@ std::vector<WaysOut> ways_out(const trails::Network& network, const rig::Rig& ri
 std::vector<std::string> radio_lines(const search::Route& route, const CardContext& context) {
   const trails::Network& network = context.scene.network;
   const auto& stations = context.question.stations;
-  const int offset = context.scene.rules.utc_offset_minutes;
+  const units::LocalClock& local_clock = context.scene.rules.local_clock;
   const units::Instant arrival = units::after(context.question.depart, route.time);
-  const std::string arrives = units::text_of(units::local_time(arrival, offset));
+  const std::string arrives = units::text_of(local_clock.time_of_day(arrival));
   std::vector<std::string> lines{
       words::call_control(context.scene.rules.control),
       words::call_on_leaving({network.stations[stations.front()].name, arrives})};

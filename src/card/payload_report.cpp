@@ -135,7 +135,7 @@ PayloadReport payload_report(const day::Payload& payload, const PayloadContext& 
   report.snow_told_by = context.judge.snow().told_by();
   report.weather = context.judge.snow().weather();
   report.depart = context.question.depart;
-  report.utc_offset_minutes = scene.rules.utc_offset_minutes;
+  report.local_clock = scene.rules.local_clock;
   report.allowed_share = context.judge.allowed_share();
   report.step = payload.step;
   report.open_as_asked = payload.as_asked.route.has_value();

@@ -6,6 +6,7 @@
 
 #include "card/route_card.h"
 #include "day/payload.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -72,7 +73,7 @@ struct PayloadReport {
   snow::Told snow_told_by;
   snow::DayWeather weather;
   units::Instant depart;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
   double allowed_share = 0.0;
   units::Kilograms step;
   bool open_as_asked = false;

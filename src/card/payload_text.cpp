@@ -123,10 +123,10 @@ void write_question(Sheet& sheet, const PayloadReport& report) {
   item(sheet, report.open_as_asked ? "OPEN" : "CLOSED",
        report.open_as_asked ? words_of(report.binds_as_asked) : words_of(report.closed_as_asked));
   item(sheet, "Allowed", allowed_text(report.allowed_share) + " of every limit");
-  item(sheet, "Leave", local_and_zone_text(report.depart, report.utc_offset_minutes));
+  item(sheet, "Leave", local_and_zone_text(report.depart, report.local_clock));
   item(sheet, "Snow",
        (report.snow.empty() ? "unknown, or no load is open" : words::snow_states(report.snow)) +
-           "; " + told_text(report.snow_told_by, report.utc_offset_minutes));
+           "; " + told_text(report.snow_told_by, report.local_clock));
   item(sheet, "Weather", words::weather(report.weather));
   if (!report.permitted_by.empty()) {
     item(sheet, "Decisions", "taken by " + report.permitted_by);

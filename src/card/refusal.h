@@ -7,6 +7,7 @@
 #include "card/made_from.h"
 #include "passage/scene.h"
 #include "search/route.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -64,7 +65,7 @@ struct Refusal {
   std::string snow;  ///< state where and when the rig would leave, or that it is unknown
   snow::Told snow_told_by;
   units::Instant depart;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
   double allowed_share = 0.0;
   std::string why;
   std::vector<RefusedLeg> legs{};  ///< nearest to a way first

@@ -121,9 +121,9 @@ std::string text_of(const Refusal& refusal, int columns) {
   sheet.rule('=');
   sheet.paragraph(refusal.why);
   sheet.labelled({0, 10, "Rig"}, refusal.rig + "; " + refusal.load);
-  sheet.labelled({0, 10, "Leave"}, local_and_zone_text(refusal.depart, refusal.utc_offset_minutes));
+  sheet.labelled({0, 10, "Leave"}, local_and_zone_text(refusal.depart, refusal.local_clock));
   sheet.labelled({0, 10, "Snow"}, refusal.snow + " at the start; " +
-                                      told_text(refusal.snow_told_by, refusal.utc_offset_minutes));
+                                      told_text(refusal.snow_told_by, refusal.local_clock));
   sheet.labelled({0, 10, "Allowed"}, allowed_text(refusal.allowed_share) + " of every limit");
   write_ways(refusal, sheet);
   if (!refusal.causes.empty()) {

@@ -263,7 +263,7 @@ RigSheet rig_sheet(const rig::Rig& rig, const passage::Rules& rules) {
   sheet.ratings = ratings_of(rig);
   sheet.loads = loads_of(rig, weighed);
   sheet.estimates = estimates_of(sheet, rig, rules);
-  sheet.utc_offset_minutes = rules.utc_offset_minutes;
+  sheet.local_clock = rules.local_clock;
   return sheet;
 }
 

@@ -8,6 +8,7 @@
 #include "card/route_card.h"
 #include "passage/finding.h"
 #include "passage/rules.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -93,7 +94,7 @@ struct RigSheet {
   std::vector<SheetLoad> loads;  ///< every rating of a mass, and the seats
   std::vector<std::string> estimates;
   MadeFrom made_from;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
 
   /// Every rating of a mass and the seats are kept, at the allowed share.
   [[nodiscard]] bool within_ratings() const;

@@ -178,7 +178,7 @@ RouteCard make_card(const search::Route& route, const CardContext& context) {
   card.made_from = context.made_from;
   card.depart = context.question.depart;
   card.arrive = units::after(context.question.depart, route.time);
-  card.utc_offset_minutes = context.scene.rules.utc_offset_minutes;
+  card.local_clock = context.scene.rules.local_clock;
   card.snow = snow_on(route);
   card.snow_told_by = context.snow.told_by();
   card.snow_valid_until = context.snow_valid_until;

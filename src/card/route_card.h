@@ -11,6 +11,7 @@
 #include "rig/rig.h"
 #include "search/route.h"
 #include "snow/snow.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -87,7 +88,7 @@ struct RouteCard {
   MadeFrom made_from;
   units::Instant depart;
   units::Instant arrive;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
   std::vector<snow::SnowState> snow;  ///< every state met on the way, sorted, each once
   snow::Told snow_told_by;
   std::optional<units::Instant> snow_valid_until;

@@ -11,6 +11,7 @@
 #include "rig/rig.h"
 #include "snow/snow.h"
 #include "terrain/grid.h"
+#include "units/local_clock.h"
 
 namespace rimehaul::card {
 
@@ -49,7 +50,7 @@ struct SlopesReport {
   std::int64_t open = 0;  ///< cells with an open direction
   std::vector<std::string> estimates;
   MadeFrom made_from;
-  int utc_offset_minutes = 0;
+  units::LocalClock local_clock{};
 };
 
 /// What every raster says of itself: how it may be used.

@@ -37,14 +37,14 @@ std::optional<units::MetresPerSecond> least_closing_wind(const search::Route& ro
 
 /// When a trail closes on the day it is entered; nothing where it never does.
 std::optional<units::Instant> closing_of(const trails::Trail& trail, units::Instant entry,
-                                         int utc_offset_minutes) {
+                                         const units::LocalClock& local_clock) {
   const bool always = trail.hours && trail.hours->from == units::TimeOfDay{0} &&
                       trail.hours->to == units::TimeOfDay{1440};
   if (!trail.hours || always) {
     return std::nullopt;
   }
   const int minutes_left =
-      trail.hours->to.minutes - units::local_time(entry, utc_offset_minutes).minutes;
+      trail.hours->to.minutes - local_clock.time_of_day(entry).minutes;
   return units::Instant{entry.seconds - entry.seconds % 60 + std::int64_t{60} * minutes_left};
 }
 
@@ -56,7 +56,7 @@ void add_closing_hours(const search::Route& route, const CardContext& context,
   std::vector<std::string> last_first;
   for (auto part = route.legs.rbegin(); part != route.legs.rend(); ++part) {
     const trails::Trail& trail = trail_of(context.scene.network, *part);
-    const auto closes = closing_of(trail, part->entry, context.scene.rules.utc_offset_minutes);
+    const auto closes = closing_of(trail, part->entry, context.scene.rules.local_clock);
     if (closes && (!earliest || *closes < *earliest)) {
       earliest = closes;
       last_first.push_back(words::late_on_trail(trail.name, trail.hours->to));
@@ -176,7 +176,7 @@ void add_statuses_that_run_out(const search::Route& route, const CardContext& co
     const bool ends = said.until && said.until != context.snow_valid_until;
     if (ends && is_asked_of(said.mark, route, context.scene.network)) {
       triggers.push_back(words::status_runs_out(
-          {said.mark, local_text(*said.until, context.scene.rules.utc_offset_minutes)}));
+          {said.mark, local_text(*said.until, context.scene.rules.local_clock)}));
     }
   }
 }
@@ -245,11 +245,11 @@ std::vector<std::string> turn_back_triggers(const search::Route& route,
   add_end_of_driver_hours(context, triggers);
   if (context.snow_valid_until) {
     triggers.push_back(words::snow_report_runs_out(
-        local_text(*context.snow_valid_until, scene.rules.utc_offset_minutes)));
+        local_text(*context.snow_valid_until, scene.rules.local_clock)));
   } else {
     triggers.push_back(words::overdue_past(
         local_text(units::after(context.question.depart, route.time + scene.rules.overdue),
-                   scene.rules.utc_offset_minutes)));
+                   scene.rules.local_clock)));
   }
   const units::Litres reserve = fuel_reserve(context);
   triggers.push_back(words::fuel_below({route.fuel + reserve, reserve}));

@@ -108,6 +108,7 @@ bool has_place(passage::Check check) {
     case wind:
     case rain:
     case tow_out:
+    case order:
       return false;
     default:
       return true;

@@ -75,9 +75,9 @@ BoardColumn::BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground,
       trials_{snow.judge, Permission::nobody},
       other_loads_{snow.judge, ground, asked} {}
 
-BoardCell BoardColumn::cell_of(const StationPair& pair) {
-  BoardCell cell{.pair = pair, .snow = snow_.state};
-  const AskedWay asked = ask_as_it_stands(pair, Permission::nobody);
+BoardCell BoardColumn::cell_of(const Stops& stops) {
+  BoardCell cell{.stops = stops, .snow = snow_.state, .depart = depart_};
+  const AskedWay asked = ask_as_it_stands(stops, Permission::nobody);
   if (asked.route) {
     tell_way(cell, asked);
     if (asked.holds()) {
@@ -92,8 +92,8 @@ BoardCell BoardColumn::cell_of(const StationPair& pair) {
   return cell;
 }
 
-AskedWay BoardColumn::ask_as_it_stands(const StationPair& pair, Permission permission) {
-  return asker_.ask({pair.from, pair.to}, permission);
+AskedWay BoardColumn::ask_as_it_stands(const Stops& stops, Permission permission) {
+  return asker_.ask(stops.stations, permission);
 }
 
 void BoardColumn::tell_refusal(BoardCell& cell, const search::NoRoute& none) {
@@ -117,7 +117,7 @@ void BoardColumn::tell_refusal(BoardCell& cell, const search::NoRoute& none) {
 
 /// The way once a named person has decided, which needs its fuel as any other.
 void BoardColumn::tell_decided(BoardCell& cell) {
-  const AskedWay decided = ask_as_it_stands(cell.pair, Permission::named_person);
+  const AskedWay decided = ask_as_it_stands(cell.stops, Permission::named_person);
   if (!decided.route) {
     return;
   }
@@ -143,13 +143,13 @@ void BoardColumn::try_loads(BoardCell& cell) {
   if (open_by_load(cell, nearest) && !cell.and_decision) {
     return;
   }
-  const std::vector<trails::LegId> unloaded = way_without_load(cell.pair, Permission::nobody);
+  const std::vector<trails::LegId> unloaded = way_without_load(cell.stops, Permission::nobody);
   if (unloaded != nearest && open_by_load(cell, unloaded)) {
     return;
   }
   if (!cell.loads.any()) {
     const std::vector<trails::LegId> decided =
-        way_without_load(cell.pair, Permission::named_person);
+        way_without_load(cell.stops, Permission::named_person);
     if (decided != nearest && decided != unloaded) {
       (void)open_by_load(cell, decided);
     }
@@ -157,10 +157,10 @@ void BoardColumn::try_loads(BoardCell& cell) {
 }
 
 /// Empty where there is none.
-std::vector<trails::LegId> BoardColumn::way_without_load(const StationPair& pair,
+std::vector<trails::LegId> BoardColumn::way_without_load(const Stops& stops,
                                                          Permission permission) {
-  const AskedWay asked = other_loads_.with({units::Kilograms{0}, units::Kilograms{0}})
-                             .ask({pair.from, pair.to}, permission);
+  const AskedWay asked =
+      other_loads_.with({units::Kilograms{0}, units::Kilograms{0}}).ask(stops.stations, permission);
   return asked.route ? legs_of(*asked.route) : std::vector<trails::LegId>{};
 }
 
@@ -202,8 +202,7 @@ passage::OpenLoads BoardColumn::proven_loads(BoardCell& cell, const search::WayL
   const rig::Load& load = snow_.judge.rig().load;
   const auto holds = [&](const Cargo& cargo) {
     const AskedWay asked = other_loads_.with(cargo).ask(
-        {cell.pair.from, cell.pair.to},
-        found.and_decision ? Permission::named_person : Permission::nobody);
+        cell.stops.stations, found.and_decision ? Permission::named_person : Permission::nobody);
     cell.places_rewalked += asked.places_rewalked;
     return asked.holds();
   };

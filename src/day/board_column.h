@@ -1,4 +1,4 @@
-// One snow of the day board, pair by pair.
+// One column of the day board, row by row.
 #pragma once
 
 #include "day/asked_way.h"
@@ -7,20 +7,20 @@
 
 namespace rimehaul::day {
 
-/// Answers for one snow; remembers what it has judged from pair to pair.
+/// Answers for one snow and hour; remembers what it has judged from row to row.
 class BoardColumn {
  public:
   /// Holds references: the snow's judge, the ground and the ways that are shared must outlive it.
   BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground, const AskedOfAll& asked);
 
-  [[nodiscard]] BoardCell cell_of(const StationPair& pair);
+  [[nodiscard]] BoardCell cell_of(const Stops& stops);
 
  private:
-  [[nodiscard]] AskedWay ask_as_it_stands(const StationPair& pair, search::Permission permission);
+  [[nodiscard]] AskedWay ask_as_it_stands(const Stops& stops, search::Permission permission);
   void tell_refusal(BoardCell& cell, const search::NoRoute& none);
   void tell_decided(BoardCell& cell);
   void try_loads(BoardCell& cell);
-  [[nodiscard]] std::vector<trails::LegId> way_without_load(const StationPair& pair,
+  [[nodiscard]] std::vector<trails::LegId> way_without_load(const Stops& stops,
                                                             search::Permission permission);
   [[nodiscard]] bool open_by_load(BoardCell& cell, const std::vector<trails::LegId>& way);
   void tell_obstacles(BoardCell& cell);

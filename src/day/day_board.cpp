@@ -10,9 +10,8 @@ namespace rimehaul::day {
 
 namespace {
 
-/// All ways between the stations of the pairs; pairs that no trail reaches have none.
-search::JunctionWays ways_between(const std::vector<StationPair>& pairs,
-                                  const trails::Network& network) {
+/// All ways between the ends of the rows; rows that no trail reaches have none.
+search::JunctionWays ways_between(const std::vector<Stops>& rows, const trails::Network& network) {
   std::set<trails::JunctionId> from;
   std::set<trails::JunctionId> to;
   const auto add = [&](std::set<trails::JunctionId>& junctions, std::size_t station) {
@@ -20,9 +19,9 @@ search::JunctionWays ways_between(const std::vector<StationPair>& pairs,
       junctions.insert(*junction);
     }
   };
-  for (const StationPair& pair : pairs) {
-    add(from, pair.from);
-    add(to, pair.to);
+  for (const Stops& stops : rows) {
+    add(from, stops.first());
+    add(to, stops.last());
   }
   return search::ways_between(network, {{from.begin(), from.end()}, {to.begin(), to.end()}});
 }
@@ -35,16 +34,18 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
   }
   std::map<const rig::Rig*, passage::GroundMemory> ground;
   const search::JunctionWays ways =
-      ways_between(question.pairs, columns.front().judge.scene().network);
+      ways_between(question.rows, columns.front().judge.scene().network);
   if (question.watcher != nullptr) {
-    question.watcher->parts_to_come(question.pairs.size() * columns.size());
+    question.watcher->parts_to_come(question.rows.size() * columns.size());
   }
   std::vector<DayBoard> boards;
   for (const BoardSnow& snow : columns) {
-    BoardColumn column{snow, ground[&snow.judge.rig()], {question.depart, question.rewalk, ways}};
+    BoardColumn column{snow,
+                       ground[&snow.judge.rig()],
+                       {snow.depart.value_or(question.depart), question.rewalk, ways}};
     DayBoard& board = boards.emplace_back();
-    for (const StationPair& pair : question.pairs) {
-      board.cells.push_back(column.cell_of(pair));
+    for (const Stops& stops : question.rows) {
+      board.cells.push_back(column.cell_of(stops));
       if (question.watcher != nullptr) {
         question.watcher->part_done();
       }
@@ -55,25 +56,25 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
 
 DayBoard side_by_side(std::vector<DayBoard> columns) {
   DayBoard all;
-  const std::size_t pairs = columns.empty() ? 0 : columns.front().cells.size();
-  for (std::size_t pair = 0; pair < pairs; ++pair) {
+  const std::size_t rows = columns.empty() ? 0 : columns.front().cells.size();
+  for (std::size_t row = 0; row < rows; ++row) {
     for (DayBoard& column : columns) {
-      all.cells.push_back(std::move(column.cells.at(pair)));
+      all.cells.push_back(std::move(column.cells.at(row)));
     }
   }
   return all;
 }
 
-std::vector<StationPair> all_pairs(const trails::Network& network) {
+std::vector<Stops> all_pairs(const trails::Network& network) {
   std::vector<std::optional<trails::JunctionId>> at;
   for (std::size_t station = 0; station < network.stations.size(); ++station) {
     at.push_back(network.junction_of(station));
   }
-  std::vector<StationPair> pairs;
+  std::vector<Stops> pairs;
   for (std::size_t from = 0; from < at.size(); ++from) {
     for (std::size_t to = 0; to < at.size(); ++to) {
       if (at[from].has_value() && at[to].has_value() && at[from] != at[to]) {
-        pairs.push_back({from, to});
+        pairs.push_back({{from, to}});
       }
     }
   }

@@ -9,17 +9,18 @@
 
 namespace rimehaul::day {
 
-/// Stations as indices into Network::stations, in driving order.
-struct StationPair {
-  std::size_t from = 0;
-  std::size_t to = 0;
+/// Stations as indices into Network::stations, in driving order, two or more.
+struct Stops {
+  std::vector<std::size_t> stations;
 
-  friend bool operator==(const StationPair&, const StationPair&) = default;
+  [[nodiscard]] std::size_t first() const { return stations.front(); }
+  [[nodiscard]] std::size_t last() const { return stations.back(); }
+  friend bool operator==(const Stops&, const Stops&) = default;
 };
 
 struct BoardQuestion {
-  std::vector<StationPair> pairs;
-  units::Instant depart;
+  std::vector<Stops> rows;
+  units::Instant depart;  ///< of every column that does not say its own
   audit::WalkAgain rewalk = audit::rewalk;
   base::Watcher* watcher = nullptr;  ///< told of every cell; nothing: nobody
 };
@@ -27,14 +28,16 @@ struct BoardQuestion {
 /// The snow of one column, and a judge of it for the column's rig. All judges of one board are of
 /// one scene; those of one rig hold the same rig, so that its ground is measured once.
 struct BoardSnow {
-  snow::SnowState state;
+  std::optional<snow::SnowState> state;  ///< everywhere; nothing: as it is from place to place
   const passage::Judge& judge;
+  std::optional<units::Instant> depart{};
 };
 
-/// One pair in one snow.
+/// One row in one column.
 struct BoardCell {
-  StationPair pair;
-  snow::SnowState snow;
+  Stops stops;
+  std::optional<snow::SnowState> snow;  ///< everywhere; nothing: as it is from place to place
+  units::Instant depart;
   /// Open as the rig stands; restricted with one of the loads below, or by a decision alone.
   passage::Verdict verdict = passage::Verdict::closed;
   /// What binds on the best way, or what most stands in the one that is nearest to open, a decision
@@ -58,22 +61,22 @@ struct BoardCell {
 };
 
 struct DayBoard {
-  std::vector<BoardCell> cells;  ///< by pair, then by column, as asked
+  std::vector<BoardCell> cells;  ///< by row, then by column, as asked
 };
 
-/// The safest way of every pair in every column, as find_routes answers it, with the fuel for it
+/// The safest way of every row in every column, as find_routes answers it, with the fuel for it
 /// and the reserve aboard, and walked again; one that waits for decisions alone likewise. Legs are
-/// judged once for each column and hour, and ways to a station are found together. Where a pair is
+/// judged once for each column and hour, and ways to a station are found together. Where a row is
 /// closed as the rig stands, other loads are tried on the way nearest to open, on that of the rig
 /// without any load, and on that with a named person's decision besides: judged steps only, ends
 /// rounded inwards; the ends of every interval told are asked for as a question of their own.
 /// Throws OurFault where a way is worse than found.
 [[nodiscard]] DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question);
 
-/// Boards of the same pairs with one column each, as the board of all these columns.
+/// Boards of the same rows with one column each, as the board of all these columns.
 [[nodiscard]] DayBoard side_by_side(std::vector<DayBoard> columns);
 
 /// Every pair of two stations that trails reach and that do not share a junction.
-[[nodiscard]] std::vector<StationPair> all_pairs(const trails::Network& network);
+[[nodiscard]] std::vector<Stops> all_pairs(const trails::Network& network);
 
 }  // namespace rimehaul::day

@@ -106,6 +106,7 @@ constexpr std::array<CheckFacts, kCheckCount> kFacts{{
     {"single_lane", "single lane", "longest run without passing <= longest allowed", kSiteRule,
      kSiteRules},
     {"tow_out", "tow-out rig", "it stands ready today", kSiteRule, kSiteRules},
+    {"order", "order of a named person", "nothing was ordered against it", kSiteRule, kSiteRules},
     {"zone", "zone", "no zone forbids it", kSiteRule, kSiteRules},
     {"mark", "mark on the trail", "every mark is clear, surveyed and strong enough", kSiteRule,
      kSiteRules},

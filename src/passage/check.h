@@ -45,10 +45,11 @@ enum class Check {
   grooming,
   single_lane,
   tow_out,
+  order,
   zone,
   mark,
 };
-inline constexpr int kCheckCount = 39;
+inline constexpr int kCheckCount = 40;
 
 /// What a check is, for explaining it. All text is constant.
 struct CheckFacts {

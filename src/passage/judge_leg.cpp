@@ -3,10 +3,8 @@
 #include <cmath>
 #include <limits>
 
-#include "passage/crew_rules.h"
 #include "passage/judge.h"
 #include "passage/profile.h"
-#include "passage/site_rules.h"
 #include "passage/snow_under.h"
 #include "passage/stretch_judge.h"
 #include "passage/worst.h"
@@ -84,11 +82,11 @@ class LegWalk {
       // What was said of a mark may have run out before the tail has left.
       offer_at_their_places(asked_.judge_marks({Metres{0}, told_.length}, left_at(entry)));
     }
-    const trails::Trail& trail = judge_.scene().network.trails[stretch_.trail];
     told_.hours.staying = staying_or_closed();
     const Stay stay{entry, told_.hours.staying};
-    worst_.offer(judge_hours(trail, stay, judge_.scene().rules), Metres{0});
-    worst_.offer(judge_driver_hours(judge_.rig(), stay, judge_.scene().rules), Metres{0});
+    for (Finding& finding : asked_.judge_stay(stay)) {
+      worst_.offer(std::move(finding), Metres{0});
+    }
     tell_drive();
     tell_exposed();
     told_.findings = worst_.of_every_check();

@@ -5,9 +5,7 @@
 #include <utility>
 
 #include "base/require.h"
-#include "passage/crew_rules.h"
 #include "passage/judge.h"
-#include "passage/site_rules.h"
 #include "passage/snow_under.h"
 #include "passage/stretch_judge.h"
 
@@ -77,10 +75,8 @@ std::vector<PlaceFinding> Judge::findings_at(const Stretch& stretch, const Footf
     const Instant left = units::after(entry, *hours.staying);
     worst.offer_all(asked.judge_marks(footfall.span, left), left);
   }
-  const trails::Trail& trail = scene_->network.trails[stretch.trail];
   const Stay stay{entry, hours.staying};
-  std::vector<Finding> of_leg{judge_hours(trail, stay, scene_->rules),
-                              judge_driver_hours(*rig_, stay, scene_->rules)};
+  std::vector<Finding> of_leg = asked.judge_stay(stay);
   if (!hours.settled) {
     of_leg.push_back(snow_that_turns());
   }

@@ -54,6 +54,17 @@ Rules default_rules() {
   return rules;
 }
 
+void lower_allowed_share(Rules& rules, double share) {
+  const auto lower = [share](double& allowed) {
+    // Written so that what is no number closes everything.
+    allowed = allowed <= share ? allowed : share;
+  };
+  lower(rules.allowed_share);
+  for (DriverLevel& level : rules.driver_levels) {
+    lower(level.allowed_share);
+  }
+}
+
 std::optional<double> allowed_share_for(const Rules& rules, const std::string& driver_level) {
   const auto level = std::ranges::find(rules.driver_levels, driver_level, &DriverLevel::name);
   if (level == rules.driver_levels.end()) {

@@ -6,9 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "passage/order.h"
 #include "rig/provenance.h"
 #include "snow/grip.h"
 #include "trails/trail.h"
+#include "units/local_clock.h"
 #include "units/quantities.h"
 #include "units/slope.h"
 
@@ -92,8 +94,9 @@ struct Rules {
   snow::Wetness wettest_towing = snow::Wetness::very_wet;  ///< slush with a trailer is closed
   std::vector<DriverLevel> driver_levels;
   snow::GripLaw grip;
-  int utc_offset_minutes = 0;       ///< of the site's local time
+  units::LocalClock local_clock{};  ///< of the site's local time
   units::Metres piece_length{5.0};  ///< greatest length of a judged piece
+  Orders orders;
   /// Keys that the site's own rules say ("setback_m", "passengers.wettest"): no estimates, also
   /// where they say what the defaults do.
   std::vector<std::string> said;
@@ -101,6 +104,9 @@ struct Rules {
 
 /// The defaults, all cautious; those without a source are marked "estimate" where shown.
 [[nodiscard]] Rules default_rules();
+
+/// No more than this share is allowed any more, of the site and of every driver's level.
+void lower_allowed_share(Rules& rules, double share);
 
 /// The allowed share for a driver's level: the lower of the site's and the level's; nothing when
 /// the level is not in the rules.

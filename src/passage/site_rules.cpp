@@ -1,6 +1,7 @@
 // Site rules that need no ground: what was said of the trail, its direction, its hours, its sight.
 #include "passage/site_rules.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace rimehaul::passage {
@@ -9,13 +10,15 @@ using units::Metres;
 
 namespace {
 
-constexpr std::int64_t kSecondsPerDay = 86'400;
 constexpr int kMinutesPerDay = 1'440;
 
-/// Seconds since local midnight.
-std::int64_t local_seconds(units::Instant moment, int utc_offset_minutes) {
-  const std::int64_t local = moment.seconds + std::int64_t{60} * utc_offset_minutes;
-  return ((local % kSecondsPerDay) + kSecondsPerDay) % kSecondsPerDay;
+/// How much later the clock shows when a rig leaves than when it enters; no less than the time
+/// that passes, should the clock be put back meanwhile.
+double shown_to_pass_s(Stay stay, const units::LocalClock& local_clock) {
+  const units::Seconds lasting = stay.lasting.value_or(units::Seconds{0});
+  const units::Instant leaves = units::after(stay.entry, lasting);
+  return lasting.value() +
+         std::max(0.0, local_clock.put_forward(stay.entry, leaves).value());
 }
 
 bool is_length(Metres metres) {
@@ -64,7 +67,7 @@ Finding judge_direction(const trails::Trail& trail, trails::Way way) {
 Finding held_to_hours(const HoursRule& rule, Stay stay, const Rules& rules) {
   const units::TimeOfDay from = rule.hours.from;
   const units::TimeOfDay to = rule.hours.to;
-  const double entry_s = static_cast<double>(local_seconds(stay.entry, rules.utc_offset_minutes));
+  const double entry_s = static_cast<double>(rules.local_clock.seconds_of_day(stay.entry));
   const bool always = from.minutes == 0 && to.minutes == kMinutesPerDay;
   const auto held = [&](double earlier_s, double later_s) {
     return held_to(rule.check, minutes_amount(earlier_s / 60.0), minutes_amount(later_s / 60.0),
@@ -74,7 +77,7 @@ Finding held_to_hours(const HoursRule& rule, Stay stay, const Rules& rules) {
       always ? kept(rule.check, rule.always)
       : entry_s < 60.0 * from.minutes
           ? held(60.0 * from.minutes, entry_s)
-          : held(entry_s + stay.lasting.value_or(units::Seconds{0}).value(), 60.0 * to.minutes);
+          : held(entry_s + shown_to_pass_s(stay, rules.local_clock), 60.0 * to.minutes);
   finding.inputs.add("open from", minutes_amount(from.minutes), rule.origin)
       .add("open to", minutes_amount(to.minutes), rule.origin)
       .add("entry", minutes_amount(entry_s / 60.0), Origin::derived);

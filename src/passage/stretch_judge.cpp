@@ -10,8 +10,8 @@
 #include "passage/day_rules.h"
 #include "passage/drive.h"
 #include "passage/footing.h"
+#include "passage/order_rules.h"
 #include "passage/single_lane.h"
-#include "passage/site_rules.h"
 #include "passage/snow_under.h"
 #include "passage/visibility.h"
 #include "passage/zone_rules.h"
@@ -79,6 +79,14 @@ std::vector<Finding> StretchJudge::judge_whole() const {
   found.push_back(judge_rain(weather, scene.rules));
   found.push_back(judge_tow_out(scene.rules, weather.site));
   std::ranges::copy(bend_.findings, std::back_inserter(found));
+  return found;
+}
+
+std::vector<Finding> StretchJudge::judge_stay(Stay stay) const {
+  const Rules& rules = judge_->scene().rules;
+  std::vector<Finding> found = judge_orders(trail_->name, judge_->rig().name, stay, rules);
+  found.push_back(judge_hours(*trail_, stay, rules));
+  found.push_back(judge_driver_hours(judge_->rig(), stay, rules));
   return found;
 }
 

@@ -6,6 +6,7 @@
 #include "passage/bends.h"
 #include "passage/course.h"
 #include "passage/judge.h"
+#include "passage/site_rules.h"
 
 namespace rimehaul::passage {
 
@@ -21,6 +22,8 @@ class StretchJudge {
   [[nodiscard]] std::vector<Finding> judge_whole() const;
   /// The marks that touch a part of the stretch. Every finding bears its place.
   [[nodiscard]] std::vector<Finding> judge_marks(geo::Span part, units::Instant when) const;
+  /// What the hours of a stay on it come to: those of the trail and of the driver, and orders.
+  [[nodiscard]] std::vector<Finding> judge_stay(Stay stay) const;
   /// One footfall: ground, snow, stopping, zones and avalanches, with the speed that all of these
   /// and the bend there leave. Slower than walking pace is refused.
   [[nodiscard]] PlaceJudgement judge_piece(const Footfall& footfall, const SnowThere& snow) const;

@@ -37,8 +37,9 @@ bool bars(const passage::Finding& finding) {
   if (finding.check == heights_known) {
     return !finding.missing.empty();
   }
-  return !finding.refused.empty() && (finding.check == direction || finding.check == hours ||
-                                      finding.check == single_lane || finding.check == zone);
+  return !finding.refused.empty() &&
+         (finding.check == direction || finding.check == hours || finding.check == single_lane ||
+          finding.check == order || finding.check == zone);
 }
 
 LegFacts facts_of(const passage::LegJudgement& judgement) {

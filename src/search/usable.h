@@ -11,8 +11,8 @@ namespace rimehaul::search {
 /// Whether a named person permits what the rules leave to a decision.
 enum class Permission { nobody, named_person };
 
-/// The wrong way of a trail, outside its hours, a single lane, ground that is forbidden or has no
-/// heights: no other load, trailer or snow opens that.
+/// The wrong way of a trail, outside its hours, against an order, a single lane, ground that is
+/// forbidden or has no heights: no other load, trailer or snow opens that.
 [[nodiscard]] bool bars(const passage::Finding& finding);
 
 /// A judged leg in a few numbers: a network has many legs and a judgement is large.

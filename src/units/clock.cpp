@@ -145,10 +145,4 @@ std::string text_of(TimeOfDay time) {
   return text.data();
 }
 
-TimeOfDay local_time(Instant moment, int utc_offset_minutes) {
-  const std::int64_t local = moment.seconds + std::int64_t{60} * utc_offset_minutes;
-  const std::int64_t in_day = ((local % 86'400) + 86'400) % 86'400;
-  return TimeOfDay{static_cast<int>(in_day / 60)};
-}
-
 }  // namespace rimehaul::units

@@ -52,7 +52,4 @@ struct TimeOfDay {
 [[nodiscard]] std::optional<TimeOfDay> parse_time_of_day(std::string_view text);
 [[nodiscard]] std::string text_of(TimeOfDay time);
 
-/// The local time of day of a moment, for a fixed offset from UTC in minutes.
-[[nodiscard]] TimeOfDay local_time(Instant moment, int utc_offset_minutes);
-
 }  // namespace rimehaul::units

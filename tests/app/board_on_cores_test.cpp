@@ -20,7 +20,7 @@ struct AllClasses {
   std::list<snow::ConstantSnow> snows;
   std::list<passage::Judge> judges;
   std::vector<day::BoardSnow> columns;
-  day::BoardQuestion question{.pairs = day::all_pairs(scene.network),
+  day::BoardQuestion question{.rows = day::all_pairs(scene.network),
                               .depart = testing::mid_morning()};
 
   AllClasses() {
@@ -63,7 +63,7 @@ TEST_CASE("a board judged on all cores is told as the one judged on one, whateve
     Counted watcher;
     asked.question.watcher = &watcher;
     const std::string on_all = asked.told(board_on_cores(columns, asked.question));
-    CHECK(watcher.wanted == classes * asked.question.pairs.size());
+    CHECK(watcher.wanted == classes * asked.question.rows.size());
     CHECK(watcher.done == watcher.wanted);
     asked.question.watcher = nullptr;
     CHECK(on_all == asked.told(day::board_of(columns, asked.question)));

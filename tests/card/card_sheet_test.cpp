@@ -12,7 +12,7 @@ namespace {
 TEST_CASE("a card's number is the local day and hour of leaving and the start of its digest") {
   RouteCard card = testing::sample_card();
   card.depart = *units::parse_instant("2026-02-01T17:30:00Z");
-  card.utc_offset_minutes = -600;
+  card.local_clock = units::LocalClock{-600};
   CHECK(number_of(card, "3f9a1c2b00000000") == "20260201-0730-3f9a1c2b");
 }
 

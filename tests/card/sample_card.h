@@ -58,7 +58,7 @@ inline card::RouteCard sample_card() {
   card.made_from.made = *units::parse_instant("2026-02-01T16:00:00Z");
   card.depart = *units::parse_instant("2026-02-01T17:30:00Z");
   card.arrive = *units::parse_instant("2026-02-01T17:37:01Z");
-  card.utc_offset_minutes = -600;
+  card.local_clock = units::LocalClock{-600};
   card.snow = {{snow::Wetness::dry, snow::Surface::groomed},
                {snow::Wetness::moist, snow::Surface::groomed}};
   card.snow_told_by = {"assumed for planning", {}};

@@ -52,7 +52,7 @@ audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig
 }
 
 day::BoardQuestion question_about(const passage::Scene& scene) {
-  return {.pairs = day::all_pairs(scene.network), .depart = testing::mid_morning()};
+  return {.rows = day::all_pairs(scene.network), .depart = testing::mid_morning()};
 }
 
 /// Six places drawn at random, joined in a ring and now and then across, with a
@@ -83,7 +83,7 @@ testing::TestTrails trails_at_random(std::uint32_t seed) {
 void check_as_alone(const day::BoardCell& cell, const passage::Judge& judge,
                     units::Instant depart) {
   search::RouteQuestion alone;
-  alone.stations = {cell.pair.from, cell.pair.to};
+  alone.stations = cell.stops.stations;
   alone.depart = depart;
   alone.most_alternatives = 0;
   const auto answer = search::find_routes(judge.scene().network, judge, alone);
@@ -112,13 +112,13 @@ TEST_CASE("a cell of the board is what the same question alone is answered, to t
   const passage::Scene scene = demo();
   const rig::Rig rig = testing::solo_rig();
   const day::BoardQuestion question = question_about(scene);
-  REQUIRE(question.pairs.size() >= 2);
+  REQUIRE(question.rows.size() >= 2);
   for (const auto wetness : {snow::Wetness::dry, snow::Wetness::slush}) {
     const snow::ConstantSnow snow = testing::snow_of(wetness);
     const passage::Judge judge{scene, rig, snow};
     const std::array columns{day::BoardSnow{{.wetness = wetness}, judge}};
     const day::DayBoard board = day::board_of(columns, question);
-    REQUIRE(board.cells.size() == question.pairs.size());
+    REQUIRE(board.cells.size() == question.rows.size());
     for (const day::BoardCell& cell : board.cells) {
       check_as_alone(cell, judge, question.depart);
     }
@@ -162,10 +162,10 @@ TEST_CASE("a board of two rigs says of each what a board of it alone says") {
                        day::BoardSnow{{.wetness = snow::Wetness::wet}, solo_wet}};
   const day::BoardQuestion question = question_about(scene);
   const day::DayBoard together = day::board_of(all, question);
-  REQUIRE(together.cells.size() == all.size() * question.pairs.size());
+  REQUIRE(together.cells.size() == all.size() * question.rows.size());
   for (std::size_t column = 0; column < all.size(); ++column) {
     const day::DayBoard alone = day::board_of(std::span{all}.subspan(column, 1), question);
-    for (std::size_t pair = 0; pair < question.pairs.size(); ++pair) {
+    for (std::size_t pair = 0; pair < question.rows.size(); ++pair) {
       const day::BoardCell& cell = together.cells[pair * all.size() + column];
       CHECK(cell.verdict == alone.cells[pair].verdict);
       CHECK(cell.way == alone.cells[pair].way);
@@ -218,7 +218,7 @@ TEST_CASE("with more on the bed than it is rated for, the board tells the loads 
       const passage::Judge judge_of_other{scene, other, snow};
       const std::array alone{day::BoardSnow{{}, judge_of_other}};
       day::BoardQuestion one = question;
-      one.pairs = {cell.pair};
+      one.rows = {cell.stops};
       CHECK(day::board_of(alone, one).cells.front().verdict == passage::Verdict::open);
     }
   }

@@ -47,7 +47,7 @@ void look_at(const ports::toml::SiteFile& site, bool has_fault) {
   fuzz::expect_name(site.name);
   expect(!site.trails.empty(), "a site names its trails");
   expect_within(site.snap.value(), 0, 20, "how near ends are joined");
-  expect_within(site.utc_offset_minutes, -720, 840, "the offset of local time");
+  expect_within(site.utc_offset_minutes.value_or(0), -720, 840, "the offset of local time");
   look_at_heights(site.heights);
 }
 

@@ -38,22 +38,22 @@ const std::map<std::string, std::vector<std::string>> kTable{
     {"ports/toml", {"card"}},
     {"ports/json", {"card"}},
     {"ports/openssl", {"card"}},
+    {"ports/date", {"card"}},
     {"ports/cairo", {"card"}},
     {"ports/qrencode", {"card"}},
     {"ports/qpdf", {"card"}},
     {"app",
      {"ports/gdal", "ports/proj", "ports/geos", "ports/toml", "ports/json", "ports/openssl",
-      "ports/cairo", "ports/qrencode", "ports/qpdf"}},
+      "ports/date", "ports/cairo", "ports/qrencode", "ports/qpdf"}},
 };
 
 /// The one room in which an outside library's headers may be named, by how they begin.
 const std::map<std::string, std::string> kOutside{
-    {"boost/", "search"},        {"gdal", "ports/gdal"},        {"ogr", "ports/gdal"},
-    {"cpl_", "ports/gdal"},      {"sqlite3", "ports/gdal"},
-
-    {"proj", "ports/proj"},      {"geos", "ports/geos"},        {"toml++/", "ports/toml"},
-    {"nlohmann/", "ports/json"}, {"openssl/", "ports/openssl"}, {"CLI/", "app"},
-    {"cairo", "ports/cairo"},    {"pango/", "ports/cairo"},     {"qrencode", "ports/qrencode"},
+    {"boost/", "search"},          {"gdal", "ports/gdal"},    {"ogr", "ports/gdal"},
+    {"cpl_", "ports/gdal"},        {"sqlite3", "ports/gdal"}, {"proj", "ports/proj"},
+    {"geos", "ports/geos"},        {"toml++/", "ports/toml"}, {"nlohmann/", "ports/json"},
+    {"openssl/", "ports/openssl"}, {"CLI/", "app"},           {"cairo", "ports/cairo"},
+    {"pango/", "ports/cairo"},     {"date/", "ports/date"},   {"qrencode", "ports/qrencode"},
     {"qpdf/", "ports/qpdf"},
 };
 

@@ -90,7 +90,7 @@ Finding in_hours(const char* entry, double lasting_s) {
   trails::Trail trail = some_trail();
   trail.hours = trails::OpenHours{{8 * 60}, {16 * 60}};
   Rules rules = testing::plain_rules();
-  rules.utc_offset_minutes = -600;
+  rules.local_clock = units::LocalClock{-600};
   return judge_hours(trail, {*units::parse_instant(entry), Seconds{lasting_s}}, rules);
 }
 
@@ -105,6 +105,27 @@ TEST_CASE("a trail open 08:00 to 16:00 local is entered from 08:00:00 and left b
   // Entered half an hour after it opens, left a minute after it shuts.
   CHECK(stand(in_hours("2026-02-01T18:30:00Z", 7.5 * 3600)) == Stand::passes);
   CHECK(stand(in_hours("2026-02-01T18:30:00Z", 7.5 * 3600 + 60)) == Stand::refused);
+}
+
+Finding on_the_day_of_change(const units::LocalClock& local_clock, double lasting_s) {
+  trails::Trail trail = some_trail();
+  trail.hours = trails::OpenHours{{0}, {4 * 60}};
+  Rules rules = testing::plain_rules();
+  rules.local_clock = local_clock;
+  return judge_hours(trail, {*units::parse_instant("2026-03-29T00:30:00Z"), Seconds{lasting_s}},
+                     rules);
+}
+
+TEST_CASE("a trail that shuts at 04:00 is left an hour earlier in the night of summer time") {
+  const units::Instant change = *units::parse_instant("2026-03-29T01:00:00Z");
+  const units::LocalClock forward{60, {{.from = change, .minutes = 120}}};
+  // Entered at 01:30; half an hour on the clock shows 03:00.
+  CHECK(stand(on_the_day_of_change(forward, 1.5 * 3600)) == Stand::passes);
+  CHECK(stand(on_the_day_of_change(forward, 1.5 * 3600 + 1)) == Stand::refused);
+  // Put back, the clock gives no hour away: the time that passes counts.
+  const units::LocalClock back{60, {{.from = change, .minutes = 0}}};
+  CHECK(stand(on_the_day_of_change(back, 2.5 * 3600)) == Stand::passes);
+  CHECK(stand(on_the_day_of_change(back, 2.5 * 3600 + 1)) == Stand::refused);
 }
 
 TEST_CASE("hours are told with when the trail opens and shuts, the entry and the time on it") {

@@ -82,12 +82,4 @@ TEST_CASE("times of day run from 00:00 to 24:00 and no further") {
   CHECK(text_of(TimeOfDay{1440}) == "24:00");
 }
 
-TEST_CASE("local time follows the offset across midnight both ways") {
-  const Instant late = *parse_instant("2026-02-01T23:30:00Z");
-  CHECK(local_time(late, 0) == TimeOfDay{1410});
-  CHECK(local_time(late, 60) == TimeOfDay{30});
-  CHECK(local_time(Instant{0}, -600) == TimeOfDay{14 * 60});
-  CHECK(local_time(Instant{-60}, 0) == TimeOfDay{1439});
-}
-
 }  // namespace rimehaul

@@ -187,7 +187,7 @@ void write_map(Canvas& canvas, Flow& flow, const AuditReport& report, std::size_
 card::Printed draw_audit(const AuditReport& report, const std::vector<card::MapView>& maps) {
   base::require(maps.size() == report.maps.size(), "each map of the audit is there to be drawn");
   const std::string about = "Slope audit, " + report.site + ", made " +
-                            card::local_text(report.made_from.made, report.utc_offset_minutes);
+                            card::local_text(report.made_from.made, report.local_clock);
   return draw_counted([&](int of) {
     Canvas canvas{Form::pdf,
                   PageSize{},

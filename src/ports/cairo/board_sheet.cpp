@@ -169,11 +169,11 @@ void write_lines(Flow& flow, const std::vector<card::LabelledLine>& lines, doubl
 
 std::vector<std::string> made_from(const BoardReport& report) {
   std::vector<std::string> lines{
-      "made " + card::local_text(report.made_from.made, report.utc_offset_minutes) +
+      "made " + card::local_text(report.made_from.made, report.local_clock) +
       "; what is not closed was judged again at " + std::to_string(report.places_rewalked) +
       " places before printing"};
   for (const card::InputFile& input : report.made_from.inputs) {
-    lines.push_back(input.what + ": " + card::name_and_date(input, report.utc_offset_minutes) +
+    lines.push_back(input.what + ": " + card::name_and_date(input, report.local_clock) +
                     ", SHA-256 " + input.digest.hex());
   }
   lines.push_back(base::joined(report.made_from.versions, ", "));
@@ -209,7 +209,7 @@ std::vector<std::string> stations_of(const BoardReport& report) {
 
 DrawnPages draw(const BoardReport& report, int of) {
   const PageSize upright;
-  const std::string made = card::local_text(report.made_from.made, report.utc_offset_minutes);
+  const std::string made = card::local_text(report.made_from.made, report.local_clock);
   Canvas canvas{
       Form::pdf,
       {upright.height_pt, upright.width_pt},

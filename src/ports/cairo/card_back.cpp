@@ -21,10 +21,10 @@ constexpr std::size_t kDigits = 12;
 std::vector<std::string> made_from(const RouteCard& card) {
   std::vector<std::string> inputs;
   for (const card::InputFile& input : card.made_from.inputs) {
-    inputs.push_back(input.what + " " + card::name_and_date(input, card.utc_offset_minutes) + ", " +
+    inputs.push_back(input.what + " " + card::name_and_date(input, card.local_clock) + ", " +
                      input.digest.hex().substr(0, kDigits));
   }
-  return {"made " + card::local_text(card.made_from.made, card.utc_offset_minutes) +
+  return {"made " + card::local_text(card.made_from.made, card.local_clock) +
               "; judged again at " + std::to_string(card.places_rewalked) +
               " places before printing; map " + card.map_frame + "; heights above " +
               card.vertical_datum + "; " + base::joined(card.heights_notes, "; "),

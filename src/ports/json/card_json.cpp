@@ -144,7 +144,7 @@ Object card_json(const card::RouteCard& card) {
   object.text("prefer", key_of(card.prefer));
   object.text("depart_utc", units::text_of(card.depart));
   object.text("arrive_utc", units::text_of(card.arrive));
-  object.whole("utc_offset_minutes", card.utc_offset_minutes);
+  object.whole("utc_offset_minutes", card.local_clock.offset_minutes(card.depart));
   object.text("verdict", passage::words_for(card.verdict));
   object.number("allowed_share", card.allowed_share).number("worst_share", card.worst_share);
   object.number("confidence_k", card.confidence_k);

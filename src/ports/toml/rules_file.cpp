@@ -216,17 +216,74 @@ std::vector<std::string> keys_in(const Node& node, const std::string& before) {
   return keys;
 }
 
-}  // namespace
+/// Keys that hold values, no tables.
+std::vector<std::string> leaves_in(const Node& node, const std::string& before) {
+  const auto* table = std::get_if<Table>(&node.value);
+  if (table == nullptr) {
+    return {before};
+  }
+  std::vector<std::string> leaves;
+  for (const Member& member : *table) {
+    const std::string path = before.empty() ? member.key : before + "." + member.key;
+    std::ranges::move(leaves_in(member.node, path), std::back_inserter(leaves));
+  }
+  return leaves;
+}
 
-base::Reading<Rules> read_rules(const TextFile& file) {
-  FaultLog log{file.shown};
-  const Node root = parse_file(file);
+Node change_tree(const std::string& text) {
+  return parse_text(text, {.path = "", .shown = text});
+}
+
+/// Lays one tree of tables over another.
+void lay_over(Node& under, const Node& over) {
+  auto* below = std::get_if<Table>(&under.value);
+  const auto* above = std::get_if<Table>(&over.value);
+  if (below == nullptr || above == nullptr) {
+    under = over;
+    return;
+  }
+  for (const Member& member : *above) {
+    const auto same = std::ranges::find(*below, member.key, &Member::key);
+    if (same == below->end()) {
+      below->push_back(member);
+    } else {
+      lay_over(same->node, member.node);
+    }
+  }
+}
+
+base::Reading<Rules> rules_in(const Node& root, FaultLog log) {
   TableReader top{root, "", log};
   top.expect_schema();
   Rules rules = RulesReader{top}.read();
   rules.said = keys_in(root, "");
   std::ranges::sort(rules.said);
   return {.data = std::move(rules), .faults = log.in_order()};
+}
+
+}  // namespace
+
+base::Reading<Rules> read_rules(const TextFile& file) {
+  return rules_in(parse_file(file), FaultLog{file.shown});
+}
+
+RuleChange rule_change(const std::string& text) {
+  const std::vector<std::string> leaves = leaves_in(change_tree(text), "");
+  if (leaves.size() != 1 || leaves.front().empty()) {
+    throw base::BadInput{{.file = text,
+                          .place = "",
+                          .problem = "is no single rule",
+                          .remedy = "write one key and its value, as 'most_wind_kmh = 50'"}};
+  }
+  return {.key = leaves.front(), .text = text};
+}
+
+base::Reading<Rules> read_rules_with(const TextFile& file, const std::vector<RuleChange>& changes) {
+  Node root = parse_file(file);
+  for (const RuleChange& change : changes) {
+    lay_over(root, change_tree(change.text));
+  }
+  return rules_in(root, FaultLog{changes.empty() ? file.shown : changes.back().text});
 }
 
 }  // namespace rimehaul::ports::toml

@@ -116,6 +116,16 @@ HeightsDeclared read_heights(TableReader in) {
   return heights;
 }
 
+/// The offset is asked for unless a zone is given.
+void read_local_time(TableReader& top, SiteFile& site) {
+  site.time_zone = top.text("time_zone", Presence::may);
+  site.utc_offset_minutes = top.whole("utc_offset_minutes", {.from = -720, .to = 840},
+                                      site.time_zone ? Presence::may : Presence::must);
+  if (site.time_zone && top.has("utc_offset_minutes")) {
+    top.fault("time_zone", {"is given beside utc_offset_minutes", "take one of the two out"});
+  }
+}
+
 void expect_folder(const std::string& folder) {
   std::error_code failed;
   const std::filesystem::file_status status = std::filesystem::status(folder, failed);
@@ -147,8 +157,7 @@ base::Reading<SiteFile> read_site_file(const std::string& folder) {
   site.folder = folder;
   site.name = top.text("name").value_or("");
   site.map_frame = top.text("map_frame", Presence::may);
-  site.utc_offset_minutes =
-      top.whole("utc_offset_minutes", {.from = -720, .to = 840}, Presence::must).value_or(0);
+  read_local_time(top, site);
   site.snap = top.may<Metres>("snap_m", {.from = 0, .to = 20}).value_or(site.snap);
   TableReader files = top.table("files");
   site.trails = files_in(files, "trails", Presence::must);
@@ -158,6 +167,8 @@ base::Reading<SiteFile> read_site_file(const std::string& folder) {
   site.rigs = file_in(files, "rigs").value_or(site.rigs);
   site.rules = file_in(files, "rules").value_or(site.rules);
   site.snow = file_in(files, "snow").value_or(site.snow);
+  site.people = file_in(files, "people").value_or(site.people);
+  site.routes = file_in(files, "routes").value_or(site.routes);
   files.refuse_rest();
   site.heights = read_heights(top.table("heights"));
   top.refuse_rest();

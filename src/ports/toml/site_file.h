@@ -42,8 +42,12 @@ struct SiteFile {
   std::string rigs = "rigs.toml";
   std::string rules = "rules.toml";
   std::string snow;         ///< today's report; empty: none
+  std::string people;       ///< who decides; empty: nobody
+  std::string routes;       ///< kept under names; empty: none
   units::Metres snap{2.0};  ///< ends nearer than this to another trail join it
-  int utc_offset_minutes = 0;
+  /// Local time: one of the two is given.
+  std::optional<int> utc_offset_minutes;
+  std::optional<std::string> time_zone;  ///< a name of the IANA time zone database
 };
 
 /// Reads FOLDER/site.toml. Throws BadInput only when there is no such folder, or when the file

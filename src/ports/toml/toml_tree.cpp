@@ -120,10 +120,13 @@ const char* kind_of(const Node& node) {
 }
 
 Node parse_file(const TextFile& file) {
-  const std::string text = guarded_text(file);
+  return parse_text(guarded_text(file), file);
+}
+
+Node parse_text(std::string_view text, const TextFile& file) {
   expect_plain_toml(text, file);
   try {
-    const lib::table table = lib::parse(std::string_view{text}, std::string_view{file.shown});
+    const lib::table table = lib::parse(text, std::string_view{file.shown});
     return {.line = 1, .value = table_of(table, 0)};
   } catch (const lib::parse_error& error) {
     throw base::BadInput{

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -42,5 +43,7 @@ struct Member {
 /// Reads a file into its table. Throws BadInput when it is not a regular file inside its folder, is
 /// larger than 1 MB, or is no TOML 1.0 as plain_toml.h wants it; the fault says line and column.
 [[nodiscard]] Node parse_file(const TextFile& file);
+/// The same of text that a person typed; `file.shown` names it in faults.
+[[nodiscard]] Node parse_text(std::string_view text, const TextFile& file);
 
 }  // namespace rimehaul::ports::toml
