@@ -49,8 +49,7 @@ Status payload(const PayloadOptions& options, const Outside& outside) {
   RigOptions asked = options.rig;
   asked.towed_kg = asked.towed_kg.value_or(0.0);
   const rig::Rig rig = rig_as_loaded(site, asked);
-  const units::Instant depart =
-      departure(options.way.depart, {outside.now, site.local_clock});
+  const units::Instant depart = departure(options.way.depart, {outside.now, site.local_clock});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
   const search::RouteQuestion question = question_of(options.way, site.scene->network, depart);
   const FoundWay way = asked_over_open_ground(

@@ -127,8 +127,7 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
 
   // What was typed becomes a question.
   const rig::Rig rig = rig_as_loaded(site, options.rig);
-  const units::Instant depart =
-      departure(options.way.depart, {outside.now, site.local_clock});
+  const units::Instant depart = departure(options.way.depart, {outside.now, site.local_clock});
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
 
   // Ground, rig and snow become judged legs, over open ground too; legs become routes.

@@ -188,7 +188,8 @@ units::Instant departure(const std::optional<std::string>& text, const LocalNow&
   const auto moment = present.local_clock.on_day_of(present.now, *time);
   if (const auto* none = std::get_if<units::NoOneMoment>(&moment)) {
     const std::string wrong = *none == units::NoOneMoment::never ? " is skipped" : " comes twice";
-    throw WrongUsage{"--depart " + *text + wrong + " today, as the clocks are changed; write it "
+    throw WrongUsage{"--depart " + *text + wrong +
+                     " today, as the clocks are changed; write it "
                      "with its offset from UTC, as 2026-02-01T08:30:00-10:00"};
   }
   return std::get<units::Instant>(moment);

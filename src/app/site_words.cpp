@@ -161,10 +161,10 @@ std::vector<Fault> doubts_about(const LoadedSite& site, units::Instant now) {
     doubt_heights(site, doubts);
   }
   if (site.snow && site.snow->valid_until && *site.snow->valid_until < now) {
-    doubts.push_back({"snow report", "",
-                      "it ran out at " + card::local_and_zone_text(*site.snow->valid_until,
-                                                                   site.local_clock),
-                      "write today's; until then nothing is open by it", Weight::doubt});
+    doubts.push_back(
+        {"snow report", "",
+         "it ran out at " + card::local_and_zone_text(*site.snow->valid_until, site.local_clock),
+         "write today's; until then nothing is open by it", Weight::doubt});
   }
   return doubts;
 }

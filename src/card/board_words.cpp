@@ -30,29 +30,27 @@ std::string loads_words(const BoardRow& row) {
   return words;
 }
 
-/// How long the day's word holds.
-std::string validity(const BoardReport& report) {
-  const auto local = [&report](units::Instant moment) {
-    return local_text(moment, report.local_clock);
-  };
-  if (report.snow_valid_until) {
-    return "the weather report runs out " + local(*report.snow_valid_until);
-  }
-  return report.report_ran_out
-             ? "the site's report ran out " + local(*report.report_ran_out) + ", before it"
-             : "no report says how long this weather holds";
-}
-
 }  // namespace
 
+std::string validity_words(const Validity& validity) {
+  if (validity.valid_until) {
+    return "the weather report runs out " +
+           local_text(*validity.valid_until, validity.local_clock);
+  }
+  return validity.ran_out ? "the site's report ran out " +
+                                local_text(*validity.ran_out, validity.local_clock) + ", before it"
+                          : "no report says how long this weather holds";
+}
+
 std::vector<LabelledLine> basis_of(const BoardReport& report) {
-  return {
-      {"Load", words::load(report.load, report.trailer)},
-      {"Leave", local_and_zone_text(report.depart, report.local_clock)},
-      {"Weather", words::weather(report.weather)},
-      {"Snow", "each class everywhere; " + told_text(report.told_by, report.local_clock)},
-      {"Valid", "for that hour; " + validity(report)},
-      {"Allowed", allowed_text(report.allowed_share) + " of every limit"}};
+  return {{"Load", words::load(report.load, report.trailer)},
+          {"Leave", local_and_zone_text(report.depart, report.local_clock)},
+          {"Weather", words::weather(report.weather)},
+          {"Snow", "each class everywhere; " + told_text(report.told_by, report.local_clock)},
+          {"Valid", "for that hour; " + validity_words({.valid_until = report.snow_valid_until,
+                                                       .ran_out = report.report_ran_out,
+                                                       .local_clock = report.local_clock})},
+          {"Allowed", allowed_text(report.allowed_share) + " of every limit"}};
 }
 
 std::vector<LabelledLine> meanings() {

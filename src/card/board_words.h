@@ -12,6 +12,14 @@ namespace rimehaul::card {
 
 /// What the board was made for.
 [[nodiscard]] std::vector<LabelledLine> basis_of(const BoardReport& report);
+/// How long the day's word holds: until a moment, or no more since another.
+struct Validity {
+  std::optional<units::Instant> valid_until;
+  std::optional<units::Instant> ran_out;
+  const units::LocalClock& local_clock;
+};
+[[nodiscard]] std::string validity_words(const Validity& validity);
+
 /// What its verdicts mean.
 [[nodiscard]] std::vector<LabelledLine> meanings();
 

@@ -64,8 +64,7 @@ std::string way_line(const RouteCard& card) {
 }
 
 std::string snow_line(const RouteCard& card) {
-  return words::snow_states(card.snow) + "; " +
-         told_text(card.snow_told_by, card.local_clock);
+  return words::snow_states(card.snow) + "; " + told_text(card.snow_told_by, card.local_clock);
 }
 
 std::string binding_line(const CardLeg& leg) {

@@ -48,7 +48,8 @@ std::string position_of(const geo::MapPoint& place) {
 /// Everything that an explanation says of one finding, given what stands above it.
 class FindingWriter {
  public:
-  FindingWriter(const ExplainedWay& way, units::Instant asked_for, const units::LocalClock& local_clock)
+  FindingWriter(const ExplainedWay& way, units::Instant asked_for,
+                const units::LocalClock& local_clock)
       : way_{way}, asked_for_{asked_for}, local_clock_{local_clock} {}
 
   void write(const ExplainedFinding& explained, Sheet& sheet) const {
@@ -281,8 +282,7 @@ std::string text_of(const Explanation& explanation, int columns) {
   item(sheet, "Rig", explanation.rig);
   item(sheet, "Hour", local_and_zone_text(explanation.when, explanation.local_clock));
   item(sheet, "Snow",
-       explanation.snow + "; " +
-           told_text(explanation.snow_told_by, explanation.local_clock));
+       explanation.snow + "; " + told_text(explanation.snow_told_by, explanation.local_clock));
   item(sheet, "Allowed", allowed_text(explanation.allowed_share) + " of every limit");
   item(sheet, "Error", error_words(explanation));
   for (const std::string& source : explanation.sources) {

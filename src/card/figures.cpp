@@ -182,8 +182,7 @@ std::string local_and_zone_text(units::Instant moment, const units::LocalClock& 
 }
 
 std::string told_text(const snow::Told& told, const units::LocalClock& local_clock) {
-  return told.observed ? told.words + ", " + local_text(*told.observed, local_clock)
-                       : told.words;
+  return told.observed ? told.words + ", " + local_text(*told.observed, local_clock) : told.words;
 }
 
 std::string confidence_text(double k) {

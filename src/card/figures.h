@@ -46,7 +46,8 @@ namespace rimehaul::card {
 /// "2026-02-01 07:30", local time at a fixed offset from UTC.
 [[nodiscard]] std::string local_text(units::Instant moment, const units::LocalClock& local_clock);
 /// "2026-02-01 07:30 (local time, UTC-10:00)": once on everything that tells times.
-[[nodiscard]] std::string local_and_zone_text(units::Instant moment, const units::LocalClock& local_clock);
+[[nodiscard]] std::string local_and_zone_text(units::Instant moment,
+                                              const units::LocalClock& local_clock);
 /// "UTC-10:00"
 [[nodiscard]] std::string zone_text(const units::LocalClock& local_clock);
 /// "observed by N. N., 2026-02-01 06:30", local time.

@@ -60,8 +60,7 @@ std::vector<std::string> people_lines(const CardContext& context) {
 std::vector<std::string> help_lines(const search::Route& route, const CardContext& context) {
   const passage::Rules& rules = context.scene.rules;
   const units::Instant arrival = units::after(context.question.depart, route.time);
-  const std::string from =
-      local_text(units::after(arrival, rules.overdue), rules.local_clock);
+  const std::string from = local_text(units::after(arrival, rules.overdue), rules.local_clock);
   std::vector<std::string> lines{words::overdue_from(from, {rules.control})};
   if (context.tow_out == nullptr) {
     lines.push_back(words::no_tow_out_rig());

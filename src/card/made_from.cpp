@@ -13,8 +13,8 @@ std::string made_from_in_short(const MadeFrom& made_from, const units::LocalCloc
   constexpr std::size_t kDigits = 12;
   std::string text = made_from.versions.empty() ? "" : made_from.versions.front();
   for (const InputFile& input : made_from.inputs) {
-    text += (text.empty() ? "" : "; ") + input.what + " " +
-            name_and_date(input, local_clock) + ", " + input.digest.hex().substr(0, kDigits);
+    text += (text.empty() ? "" : "; ") + input.what + " " + name_and_date(input, local_clock) +
+            ", " + input.digest.hex().substr(0, kDigits);
   }
   return text;
 }

@@ -26,10 +26,12 @@ struct MadeFrom {
 };
 
 /// The file's name and its date, local time: "snow.toml, observed by N. N., 2026-02-01 06:30".
-[[nodiscard]] std::string name_and_date(const InputFile& input, const units::LocalClock& local_clock);
+[[nodiscard]] std::string name_and_date(const InputFile& input,
+                                        const units::LocalClock& local_clock);
 
 /// The program without its libraries, and the inputs by the first digits of their digests:
 /// "rimehaul 0.1.0; rigs rigs.toml, 0123456789ab".
-[[nodiscard]] std::string made_from_in_short(const MadeFrom& made_from, const units::LocalClock& local_clock);
+[[nodiscard]] std::string made_from_in_short(const MadeFrom& made_from,
+                                             const units::LocalClock& local_clock);
 
 }  // namespace rimehaul::card

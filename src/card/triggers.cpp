@@ -43,8 +43,7 @@ std::optional<units::Instant> closing_of(const trails::Trail& trail, units::Inst
   if (!trail.hours || always) {
     return std::nullopt;
   }
-  const int minutes_left =
-      trail.hours->to.minutes - local_clock.time_of_day(entry).minutes;
+  const int minutes_left = trail.hours->to.minutes - local_clock.time_of_day(entry).minutes;
   return units::Instant{entry.seconds - entry.seconds % 60 + std::int64_t{60} * minutes_left};
 }
 

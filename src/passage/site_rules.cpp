@@ -17,8 +17,7 @@ constexpr int kMinutesPerDay = 1'440;
 double shown_to_pass_s(Stay stay, const units::LocalClock& local_clock) {
   const units::Seconds lasting = stay.lasting.value_or(units::Seconds{0});
   const units::Instant leaves = units::after(stay.entry, lasting);
-  return lasting.value() +
-         std::max(0.0, local_clock.put_forward(stay.entry, leaves).value());
+  return lasting.value() + std::max(0.0, local_clock.put_forward(stay.entry, leaves).value());
 }
 
 bool is_length(Metres metres) {

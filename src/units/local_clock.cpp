@@ -14,7 +14,8 @@ constexpr std::int64_t kSecondsPerMinute = 60;
 
 /// The local midnight at or before a local time, both in seconds of a clock that knows no zones.
 std::int64_t midnight_before(std::int64_t local_seconds) {
-  const std::int64_t into_day = ((local_seconds % kSecondsPerDay) + kSecondsPerDay) % kSecondsPerDay;
+  const std::int64_t into_day =
+      ((local_seconds % kSecondsPerDay) + kSecondsPerDay) % kSecondsPerDay;
   return local_seconds - into_day;
 }
 
@@ -45,8 +46,8 @@ TimeOfDay LocalClock::time_of_day(Instant moment) const {
 }
 
 Seconds LocalClock::put_forward(Instant from, Instant to) const {
-  return Seconds{static_cast<double>(kSecondsPerMinute *
-                                     (offset_minutes(to) - offset_minutes(from)))};
+  return Seconds{
+      static_cast<double>(kSecondsPerMinute * (offset_minutes(to) - offset_minutes(from)))};
 }
 
 std::vector<Instant> LocalClock::moments_showing(std::int64_t local_seconds) const {
@@ -89,8 +90,7 @@ Instant LocalClock::next_day_begins(Instant moment) const {
 }
 
 std::variant<Instant, NoOneMoment> LocalClock::on_day_of(Instant day, TimeOfDay time) const {
-  const std::int64_t shown =
-      midnight_before(local_seconds(day)) + kSecondsPerMinute * time.minutes;
+  const std::int64_t shown = midnight_before(local_seconds(day)) + kSecondsPerMinute * time.minutes;
   const std::vector<Instant> moments = moments_showing(shown);
   if (moments.size() == 1) {
     return moments.front();

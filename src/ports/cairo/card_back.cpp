@@ -24,10 +24,10 @@ std::vector<std::string> made_from(const RouteCard& card) {
     inputs.push_back(input.what + " " + card::name_and_date(input, card.local_clock) + ", " +
                      input.digest.hex().substr(0, kDigits));
   }
-  return {"made " + card::local_text(card.made_from.made, card.local_clock) +
-              "; judged again at " + std::to_string(card.places_rewalked) +
-              " places before printing; map " + card.map_frame + "; heights above " +
-              card.vertical_datum + "; " + base::joined(card.heights_notes, "; "),
+  return {"made " + card::local_text(card.made_from.made, card.local_clock) + "; judged again at " +
+              std::to_string(card.places_rewalked) + " places before printing; map " +
+              card.map_frame + "; heights above " + card.vertical_datum + "; " +
+              base::joined(card.heights_notes, "; "),
           base::joined(inputs, "; ") +
               (card.made_from.versions.empty()
                    ? ""

@@ -92,9 +92,9 @@ void write_foot(Flow& flow, const card::LimitsReport& report) {
   flow.labelled({"Ratings in force", base::joined(report.ratings, "; ")}, kLabel_pt);
   flow.labelled({"Estimates", base::joined(report.estimates, "; ")}, kLabel_pt);
   flow.paragraph(card::outranked(), {.size_pt = 9.0, .weight = Weight::bold});
-  const std::string made =
-      "Made " + card::local_and_zone_text(report.made_from.made, report.local_clock) + "; " +
-      card::made_from_in_short(report.made_from, report.local_clock);
+  const std::string made = "Made " +
+                           card::local_and_zone_text(report.made_from.made, report.local_clock) +
+                           "; " + card::made_from_in_short(report.made_from, report.local_clock);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
   flow.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});

@@ -37,9 +37,9 @@ void write_head(Flow& flow, const card::RigSheet& sheet) {
   flow.paragraph(card::outranked(), kBold);
   // The libraries stand in the JSON; a sheet of the same rig is to look the same with the next
   // ones.
-  const std::string made =
-      "Made " + card::local_and_zone_text(sheet.made_from.made, sheet.local_clock) + "; " +
-      card::made_from_in_short(sheet.made_from, sheet.local_clock);
+  const std::string made = "Made " +
+                           card::local_and_zone_text(sheet.made_from.made, sheet.local_clock) +
+                           "; " + card::made_from_in_short(sheet.made_from, sheet.local_clock);
   flow.paragraph(made, {.size_pt = kSmallest_pt, .colour = kQuiet});
 }
 

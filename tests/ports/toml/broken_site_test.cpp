@@ -48,6 +48,10 @@ const std::vector<Breakage> kBrokenSites{
      "",
      {"site.toml: line 1 (utc_offset_minutes): is missing; add it: a whole number from -720 to "
       "840"}},
+    {"utc_offset_minutes = -600",
+     "utc_offset_minutes = -600\ntime_zone = \"CET\"",
+     {"site.toml: line 5 (time_zone): is given beside utc_offset_minutes; take one of the two "
+      "out"}},
     {"trails = [\"trails.geojson\"]\n",
      "",
      {"site.toml: line 6 (files.trails): is missing; add it: a list of texts"}},

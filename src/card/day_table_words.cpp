@@ -1,0 +1,90 @@
+#include "card/day_table_words.h"
+
+#include "card/board_words.h"
+#include "card/figures.h"
+#include "card/words.h"
+#include "units/rounding.h"
+
+namespace rimehaul::card {
+
+namespace {
+
+std::string minutes(units::Seconds time) {
+  constexpr double kSecondsInMinute = 60.0;
+  return units::text_of(time.value() / kSecondsInMinute, 0, units::Round::up) + " min";
+}
+
+std::string day_of(units::Instant moment, const DayTable& table) {
+  constexpr std::size_t kDate = 10;
+  return local_text(moment, table.local_clock).substr(0, kDate);
+}
+
+LabelledLine leave_line(const DayTable& table) {
+  if (table.columns.empty()) {
+    return {"Leave", "no hour was asked for"};
+  }
+  const units::Instant first = table.columns.front().depart;
+  return table.by == DayBy::snow
+             ? LabelledLine{"Leave", local_and_zone_text(first, table.local_clock)}
+             : LabelledLine{"Leave", "at each full hour of " + day_of(first, table)};
+}
+
+}  // namespace
+
+std::vector<LabelledLine> basis_of(const DayTable& table) {
+  std::vector<LabelledLine> lines{leave_line(table), {"Weather", words::weather(table.weather)}};
+  lines.push_back({"Snow", told_text(table.told_by, table.local_clock)});
+  lines.push_back({"Valid", validity_words({.valid_until = table.snow_valid_until,
+                                            .ran_out = table.report_ran_out,
+                                            .local_clock = table.local_clock})});
+  if (!table.signed_by) {
+    lines.push_back({"Signed", "by nobody: no card may be issued from this"});
+    return lines;
+  }
+  const SignedBy& by = *table.signed_by;
+  lines.push_back({"Signed", "board " + std::to_string(by.board) + ", by " + by.person + " (" +
+                                 by.role + ") " + local_text(by.at, table.local_clock) +
+                                 ", until " + local_text(by.valid_until, table.local_clock)});
+  lines.push_back({"Log", "before it " + by.log_head});
+  return lines;
+}
+
+std::string rig_words(const DayRow& row) {
+  return row.rig + (row.trailer.empty() ? "" : " towing " + row.trailer) + ", driver level " +
+         row.driver_level + "; " + words::load(row.load, row.trailer);
+}
+
+std::vector<LabelledLine> by_hand(const DayRow& row) {
+  std::vector<LabelledLine> lines;
+  if (!row.closed_by_hand.empty()) {
+    lines.push_back({"Closed", "by " + row.closed_by_hand});
+  }
+  if (!row.permitted.empty()) {
+    lines.push_back({"Decided", "by " + row.permitted});
+  }
+  return lines;
+}
+
+std::string day_verdict_words(const DayRow& row, std::size_t column) {
+  const BoardRow& cell = row.cells.at(column);
+  return row.closed_by_hand.empty() ? verdict_words(cell) : words_for(verdict_in(row, column));
+}
+
+std::string beside_verdict(const DayRow& row, std::size_t column) {
+  const BoardRow& cell = row.cells.at(column);
+  if (!row.closed_by_hand.empty()) {
+    return "";
+  }
+  if (cell.verdict == passage::Verdict::open) {
+    return minutes(cell.time) + " ";
+  }
+  const std::optional<double> share = share_in_cell(cell);
+  return share ? cell_percent(*share) + " % " : "";
+}
+
+std::string day_reason(const DayRow& row, std::size_t column) {
+  return row.closed_by_hand.empty() ? reason_of(row.cells.at(column))
+                                    : "closed by " + row.closed_by_hand;
+}
+
+}  // namespace rimehaul::card

@@ -1,0 +1,26 @@
+// How the day board of many rigs is told, alike on the screen and on paper.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "card/day_table.h"
+#include "card/labelled_line.h"
+
+namespace rimehaul::card {
+
+/// What the table was made for, and who signed it.
+[[nodiscard]] std::vector<LabelledLine> basis_of(const DayTable& table);
+/// "Broadfoot with sled towing Flat Sled, driver level seasoned; bed 40 kg, ...".
+[[nodiscard]] std::string rig_words(const DayRow& row);
+/// What a named person set beside what was computed; none where nobody did.
+[[nodiscard]] std::vector<LabelledLine> by_hand(const DayRow& row);
+/// "open 62 %", "restricted", "closed".
+[[nodiscard]] std::string day_verdict_words(const DayRow& row, std::size_t column);
+/// What stands below it, a blank behind: the time it takes where it is open, else the share that
+/// binds; empty where that is no matter of numbers.
+[[nodiscard]] std::string beside_verdict(const DayRow& row, std::size_t column);
+/// Closed by hand, in words, or the cell's own reason.
+[[nodiscard]] std::string day_reason(const DayRow& row, std::size_t column);
+
+}  // namespace rimehaul::card
