@@ -7,35 +7,24 @@
 
 #include "app/answer.h"
 #include "app/board_on_cores.h"
+#include "app/day_table.h"
 #include "app/open_ground.h"
+#include "app/orders.h"
 #include "app/print_doubts.h"
 #include "app/progress.h"
 #include "app/question.h"
+#include "app/value_kinds.h"
 #include "app/versions.h"
 #include "card/board_report.h"
 #include "card/day_lines.h"
 #include "ports/cairo/board_sheet.h"
 #include "ports/json/board_json.h"
+#include "ports/json/day_table_json.h"
 #include "ports/qpdf/finish_pdf.h"
 
 namespace rimehaul::app {
 
 namespace {
-
-std::vector<snow::SnowState> snows_asked(const BoardOptions& options) {
-  const bool all = std::ranges::find(options.surfaces, "all") != options.surfaces.end();
-  std::vector<std::string> surfaces = all ? std::vector<std::string>{} : options.surfaces;
-  if (!all && surfaces.empty()) {
-    surfaces.emplace_back(snow::key_of(snow::Surface::groomed));
-  }
-  std::vector<snow::SnowState> snows;
-  for (const snow::Surface surface : surfaces_typed(surfaces)) {
-    for (const snow::Wetness wetness : classes_typed(options.wetness)) {
-      snows.push_back({.wetness = wetness, .surface = surface});
-    }
-  }
-  return snows;
-}
 
 day::BoardQuestion question_of(const BoardOptions& options, const trails::Network& network,
                                units::Instant depart) {
@@ -110,10 +99,98 @@ std::vector<trails::LegId> legs_of(const day::DayBoard& board) {
 
 }  // namespace
 
+std::vector<snow::SnowState> snows_asked(const BoardOptions& options) {
+  const bool all = std::ranges::find(options.surfaces, "all") != options.surfaces.end();
+  std::vector<std::string> surfaces = all ? std::vector<std::string>{} : options.surfaces;
+  if (!all && surfaces.empty()) {
+    surfaces.emplace_back(snow::key_of(snow::Surface::groomed));
+  }
+  std::vector<snow::SnowState> snows;
+  for (const snow::Surface surface : surfaces_typed(surfaces)) {
+    for (const snow::Wetness wetness : classes_typed(options.wetness)) {
+      snows.push_back({.wetness = wetness, .surface = surface});
+    }
+  }
+  return snows;
+}
+
+namespace {
+
+/// Rows of stations for one rig or all of them, or the named routes with their own.
+std::vector<AskedRow> rows_asked(const BoardOptions& options, const LoadedSite& site,
+                                 units::Instant depart) {
+  if (options.rows == kRowsOfRoutes) {
+    return named_routes(site);
+  }
+  const trails::Network& network = site.scene->network;
+  std::vector<AskedRow> rows;
+  for (const rig::Rig& rig : site.rigs) {
+    if (!options.all_rigs && rig.name != options.rig.name) {
+      continue;
+    }
+    RigOptions loaded = options.rig;
+    loaded.name = rig.name;
+    if (!rig.trailer) {
+      loaded.towed_kg.reset();
+    }
+    for (const day::Stops& stops : question_of(options, network, depart).rows) {
+      rows.push_back({.name = network.stations[stops.first()].name + " to " +
+                              network.stations[stops.last()].name,
+                      .stops = stops,
+                      .rig = rig_as_loaded(site, loaded)});
+    }
+  }
+  return rows;
+}
+
+Status board_of_rows(LoadedSite& site, const BoardOptions& options, units::Instant depart,
+                     const Outside& outside) {
+  const bool by_hour = options.by == kByHour;
+  const card::DayTable table = day_table(
+      site,
+      {.title = options.rows == kRowsOfRoutes ? "NAMED ROUTES" : "PAIRS OF STATIONS",
+       .by = by_hour ? card::DayBy::hour : card::DayBy::snow,
+       .columns = by_hour ? columns_by_hour(site, depart) : columns_by_snow(options, depart),
+       .rows = rows_asked(options, site, depart),
+       .weather = options.weather,
+       .depart = depart},
+      outside);
+  Answer answer{.text = card::text_of(table, kColumns), .json = ports::json::day_table_json(table)};
+  if (options.csv) {
+    answer.files.push_back({*options.csv, card::day_table_csv(table)});
+  }
+  if (options.pdf) {
+    doubt_letters_on_paper(site, answer);
+    answer.files.push_back(
+        {*options.pdf,
+         ports::qpdf::finish_pdf(ports::cairo::draw_day_table(table, paper_of(options)),
+                                 {.title = "Day board: " + table.site})});
+  }
+  give_answer(std::move(answer), options.common, outside);
+  return Status::yes;
+}
+
+}  // namespace
+
+ports::cairo::BoardPaper paper_of(const BoardOptions& options) {
+  return options.paper == "a3" ? ports::cairo::BoardPaper::a3 : ports::cairo::BoardPaper::a4;
+}
+
 Status board(const BoardOptions& options, const Outside& outside) {
   LoadedSite site = load_usable_site(options.common.site);
-  const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant depart = departure(options.depart, {outside.now, site.local_clock});
+  heed_records(site, depart, outside);
+  const bool routes = options.rows == kRowsOfRoutes;
+  if (routes && (options.all_rigs || !options.rig.name.empty())) {
+    throw WrongUsage{"named routes have their own rigs; leave --rig and --all-rigs out"};
+  }
+  if (!routes && options.all_rigs == !options.rig.name.empty()) {
+    throw WrongUsage{"for which rig? Say --rig RIG, or --all-rigs"};
+  }
+  if (routes || options.all_rigs || options.by == kByHour) {
+    return board_of_rows(site, options, depart, outside);
+  }
+  const rig::Rig rig = rig_as_loaded(site, options.rig);
   const std::vector<Column> columns = columns_of(site, options, depart);
   const day::BoardQuestion question = question_of(options, site.scene->network, depart);
   const day::DayBoard judged = asked_over_open_ground(

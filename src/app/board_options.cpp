@@ -31,7 +31,8 @@ Guide guide_to_board() {
 
 Verb add_board(CLI::App& program, BoardOptions& options) {
   CLI::App* verb = program.add_subcommand(
-      "board", "Show what is open between which stations, by snow, for one rig.");
+      "board",
+      "Show what is open between which stations or on named routes, by snow or by the hour.");
   add_common(*verb, options.common);
   takes(verb->add_option("--from", options.from, "Only pairs that leave from this station"),
         Value::station)
@@ -40,7 +41,20 @@ Verb add_board(CLI::App& program, BoardOptions& options) {
         Value::station)
       ->group(kWayGroup);
   add_depart(*verb, options.depart);
-  add_rig(*verb, options.rig);
+  takes(verb->add_option("--rows", options.rows,
+                         "What is asked for: " + words_listed(Value::board_rows) + " (pairs)"),
+        Value::board_rows)
+      ->group(kWayGroup);
+  takes(verb->add_option("--by", options.by,
+                         "What the columns are: " + words_listed(Value::board_by) +
+                             ", each of the day of departure (snow)"),
+        Value::board_by)
+      ->group(kWayGroup);
+  takes(verb->add_option("--rig", options.rig.name, "Rig of the site"), Value::rig)
+      ->group(kRigGroup);
+  verb->add_flag("--all-rigs", options.all_rigs, "Every rig of the site, with the load given")
+      ->group(kRigGroup);
+  add_load(*verb, options.rig);
   add_company(*verb, options.rig);
   add_classes(*verb, options.wetness);
   again(takes(verb->add_option("--surface", options.surfaces,
@@ -50,7 +64,11 @@ Verb add_board(CLI::App& program, BoardOptions& options) {
       ->group(kSnowGroup);
   add_weather(*verb, options.weather);
   add_file(*verb, options.csv, {"--csv", "Write every pair in every snow as a row of a table"});
-  add_file(*verb, options.pdf, {"--pdf", "Print the board on A4 sheets"});
+  add_file(*verb, options.pdf, {"--pdf", "Print the board"});
+  takes(verb->add_option("--paper", options.paper,
+                         "Of the sheets of routes, hours or all rigs: a4 or a3 (a4)"),
+        Value::paper)
+      ->group(kAnswerGroup);
   return {verb, guide_to_board()};
 }
 

@@ -23,6 +23,9 @@ CommandLine::CommandLine()
   add(add_audit);
   add(add_limits);
   add(add_board);
+  add(add_override);
+  add(add_sign);
+  add(add_recall);
   add(add_slopes);
   add(add_rig_sheet);
 }

@@ -5,11 +5,14 @@
 #include <utility>
 
 #include "app/input_files.h"
+#include "app/names.h"
 #include "app/shell_words.h"
 #include "app/value_kinds.h"
 #include "base/fault.h"
 #include "ports/gdal/layer_names.h"
+#include "ports/toml/people_file.h"
 #include "ports/toml/rig_sheets.h"
+#include "ports/toml/routes_file.h"
 #include "ports/toml/site_file.h"
 
 namespace rimehaul::app {
@@ -90,6 +93,17 @@ std::vector<std::string> names_at(const std::string& folder, Value value) {
     }
     return names;
   }
+  if (value == Value::person && !site.people.empty()) {
+    return names_of(
+        ports::toml::read_people({path_of({site.folder, site.people}), site.people}).data);
+  }
+  if (value == Value::named_route && !site.routes.empty()) {
+    return names_of(
+        ports::toml::read_routes({path_of({site.folder, site.routes}), site.routes}).data);
+  }
+  if (value == Value::person || value == Value::named_route) {
+    return names;
+  }
   const bool stations = value == Value::station;
   for (const std::string& file : stations ? site.stations : site.trails) {
     const LayerFile layer{site.folder, file};
@@ -113,6 +127,8 @@ Completion values_for(const CLI::Option& option, const Typed& typed) {
     case Value::rig:
     case Value::station:
     case Value::trail:
+    case Value::person:
+    case Value::named_route:
       return {Completion::Kind::words, typed.alone.empty() ? std::vector<std::string>{}
                                                            : names_at(typed.alone.front(), *value)};
     default:

@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "app/answer.h"
+#include "app/orders.h"
 #include "app/question.h"
 #include "app/versions.h"
 #include "card/explanation.h"
@@ -65,9 +66,10 @@ card::Directions directions_named(const std::string& name) {
 }  // namespace
 
 Status explain(const ExplainOptions& options, const Outside& outside) {
-  const LoadedSite site = load_usable_site(options.common.site);
+  LoadedSite site = load_usable_site(options.common.site);
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant when = departure(options.depart, {outside.now, site.local_clock});
+  heed_records(site, when, outside);
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, when);
   const passage::Judge judge{*site.scene, rig, *snow.snow};
   const card::TrailPlace place = place_of(site.scene->network, options);

@@ -107,10 +107,8 @@ units::LocalClock local_clock_of(const SiteFile& site, std::vector<Fault>& fault
   return units::LocalClock{};
 }
 
-std::optional<passage::Rules> read_rules(const SiteFile& site, LoadedSite& loaded) {
-  auto rules = read_part(loaded.faults, [&] {
-    return ports::toml::read_rules({path_of({site.folder, site.rules}), site.rules});
-  });
+std::optional<passage::Rules> read_rules(LoadedSite& loaded) {
+  auto rules = read_part(loaded.faults, [&] { return ports::toml::read_rules(loaded.rules_file); });
   if (rules) {
     rules->local_clock = loaded.local_clock;
   }
@@ -248,9 +246,10 @@ LoadedSite load_site(const std::string& folder) {
   LoadedSite loaded;
   loaded.folder = folder;
   loaded.name = site.name;
+  loaded.rules_file = {path_of({site.folder, site.rules}), site.rules};
   loaded.local_clock = local_clock_of(site, faults);
   loaded.faults = std::move(faults);
-  const std::optional<passage::Rules> rules = read_rules(site, loaded);
+  const std::optional<passage::Rules> rules = read_rules(loaded);
   read_rigs_and_snow(site, loaded);
   read_people_and_routes(site, loaded);
   // Large heights take their time to be digested: meanwhile all is read.

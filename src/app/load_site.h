@@ -12,6 +12,7 @@
 #include "day/people.h"
 #include "passage/scene.h"
 #include "ports/toml/site_file.h"
+#include "ports/toml/text_file.h"
 #include "snow/snow.h"
 #include "units/local_clock.h"
 
@@ -25,6 +26,8 @@ struct LoadedSite {
   std::optional<passage::Scene> scene;  ///< nothing when faults forbid the site's use
   std::unique_ptr<terrain::BlockSource> heights_source;  ///< there whenever the scene is
   std::vector<rig::Rig> rigs;
+  ports::toml::TextFile rules_file;
+  std::vector<std::string> orders;  ///< that were put in force, a line each
   std::vector<day::Person> people;
   std::vector<day::NamedRoute> routes;
   std::optional<snow::SnowReport> snow;  ///< today's, where site.toml names one

@@ -138,15 +138,52 @@ struct BoardOptions {
   std::vector<std::string> wetness;   ///< empty: all classes
   std::vector<std::string> surfaces;  ///< "all" among them: all; empty: groomed
   std::optional<std::string> depart;
+  std::string rows = "pairs";  ///< pairs, routes
+  std::string by = "snow";     ///< snow, hour
+  std::string paper = "a4";
+  bool all_rigs = false;            ///< of the site; else the one named
   std::optional<std::string> from;  ///< only pairs that leave from here
   std::optional<std::string> to;    ///< only pairs that arrive here
   std::optional<std::string> csv;
   std::optional<std::string> pdf;
 };
 
-using Command =
-    std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                 LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions>;
+/// What a person orders; one of them is given, or none to be shown what is in force.
+struct OverrideOptions {
+  CommonOptions common;
+  std::string person;
+  std::optional<std::string> trail;  ///< closed, or open in these hours alone
+  std::optional<std::string> hours;
+  std::optional<std::string> rig;  ///< forbidden
+  std::optional<double> share;
+  std::optional<std::string> rule;  ///< "most_wind_kmh = 50"
+  std::optional<int> end;           ///< the order that is taken back
+  std::string reason;
+  std::optional<std::string> until;
+};
+
+struct SignOptions {
+  CommonOptions common;
+  std::string person;
+  BoardOptions board;  ///< its snow classes and surfaces; the rest is not used
+  std::optional<std::string> depart;
+  std::vector<std::string> close;   ///< routes
+  std::vector<std::string> permit;  ///< routes that wait for a decision alone
+  std::string reason;               ///< for what is closed or permitted
+  std::optional<std::string> csv;
+  std::optional<std::string> pdf;
+};
+
+struct RecallOptions {
+  CommonOptions common;
+  std::string person;
+  int card = 0;
+  std::string reason;
+};
+
+using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+                             LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions,
+                             SlopesOptions, OverrideOptions, SignOptions, RecallOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

@@ -5,6 +5,7 @@
 
 #include "app/answer.h"
 #include "app/open_ground.h"
+#include "app/orders.h"
 #include "app/progress.h"
 #include "app/question.h"
 #include "app/refusal_answer.h"
@@ -50,6 +51,7 @@ Status payload(const PayloadOptions& options, const Outside& outside) {
   asked.towed_kg = asked.towed_kg.value_or(0.0);
   const rig::Rig rig = rig_as_loaded(site, asked);
   const units::Instant depart = departure(options.way.depart, {outside.now, site.local_clock});
+  heed_records(site, depart, outside);
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
   const search::RouteQuestion question = question_of(options.way, site.scene->network, depart);
   const FoundWay way = asked_over_open_ground(

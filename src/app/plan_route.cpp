@@ -6,6 +6,7 @@
 
 #include "app/answer.h"
 #include "app/open_ground.h"
+#include "app/orders.h"
 #include "app/print_card.h"
 #include "app/print_doubts.h"
 #include "app/question.h"
@@ -128,6 +129,7 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
   // What was typed becomes a question.
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const units::Instant depart = departure(options.way.depart, {outside.now, site.local_clock});
+  heed_records(site, depart, outside);
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
 
   // Ground, rig and snow become judged legs, over open ground too; legs become routes.

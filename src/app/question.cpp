@@ -174,7 +174,8 @@ rig::Rig rig_as_loaded(const LoadedSite& site, const RigOptions& options) {
   throw WrongUsage{no_such({"rig", names_of(site.rigs)}, options.name)};
 }
 
-units::Instant departure(const std::optional<std::string>& text, const LocalNow& present) {
+units::Instant departure(const std::optional<std::string>& text, const LocalNow& present,
+                         const std::string& option) {
   if (!text) {
     return present.now;
   }
@@ -183,12 +184,13 @@ units::Instant departure(const std::optional<std::string>& text, const LocalNow&
   }
   const auto time = units::parse_time_of_day(*text);
   if (!time) {
-    throw WrongUsage{"--depart " + *text + " is no time; write 08:30 or 2026-02-01T08:30:00-10:00"};
+    throw WrongUsage{option + " " + *text +
+                     " is no time; write 08:30 or 2026-02-01T08:30:00-10:00"};
   }
   const auto moment = present.local_clock.on_day_of(present.now, *time);
   if (const auto* none = std::get_if<units::NoOneMoment>(&moment)) {
     const std::string wrong = *none == units::NoOneMoment::never ? " is skipped" : " comes twice";
-    throw WrongUsage{"--depart " + *text + wrong +
+    throw WrongUsage{option + " " + *text + wrong +
                      " today, as the clocks are changed; write it "
                      "with its offset from UTC, as 2026-02-01T08:30:00-10:00"};
   }

@@ -32,7 +32,8 @@ struct LocalNow {
   units::LocalClock local_clock{};
 };
 [[nodiscard]] units::Instant departure(const std::optional<std::string>& text,
-                                       const LocalNow& present);
+                                       const LocalNow& present,
+                                       const std::string& option = "--depart");
 
 /// The best way alone is asked for. Throws WrongUsage too where the way would stand still.
 [[nodiscard]] search::RouteQuestion question_of(const WayOptions& way,

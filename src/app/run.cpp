@@ -11,9 +11,12 @@
 #include "app/limits.h"
 #include "app/new_site.h"
 #include "app/options.h"
+#include "app/override.h"
 #include "app/payload.h"
 #include "app/plan_route.h"
+#include "app/recall.h"
 #include "app/rig_command.h"
+#include "app/sign.h"
 #include "app/slopes.h"
 #include "base/one_line.h"
 #include "base/require.h"
@@ -57,6 +60,15 @@ struct Runner {
   }
   Status operator()(const LimitsOptions& options) const {
     return limits(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const OverrideOptions& options) const {
+    return override_rules(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const SignOptions& options) const {
+    return sign(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const RecallOptions& options) const {
+    return recall(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const SlopesOptions& options) const {
     return slopes(options, at_the_time_given(options.common, outside));

@@ -35,6 +35,11 @@ constexpr std::array kKinds{
     Kind{Value::way, "WAY", "way"},
     Kind{Value::yes_or_no, "yes|no", "answer"},
     Kind{Value::layer, "LAYER", "layer"},
+    Kind{Value::person, "PERSON", "person"},
+    Kind{Value::named_route, "ROUTE", "route"},
+    Kind{Value::board_rows, "ROWS", "kind of row"},
+    Kind{Value::paper, "PAPER", "paper"},
+    Kind{Value::board_by, "COLUMNS", "kind of column"},
 };
 
 const Kind& kind_of(Value value) {
@@ -95,6 +100,12 @@ std::vector<std::string> words_of(Value value) {
       return {"yes", "no"};
     case Value::layer:
       return slope_layer_words();
+    case Value::board_rows:
+      return {"pairs", kRowsOfRoutes};
+    case Value::board_by:
+      return {"snow", kByHour};
+    case Value::paper:
+      return {"a4", "a3"};
     default:
       return {};
   }
@@ -106,7 +117,7 @@ std::string words_listed(Value value) {
 
 CLI::Option* takes(CLI::Option* option, Value value) {
   option->type_name(kind_of(value).shown);
-  if (value == Value::name) {
+  if (value == Value::name || value == Value::person) {
     return option->check(CLI::Validator{names_somebody, ""});
   }
   const std::vector<std::string> words = words_of(value);

@@ -26,7 +26,16 @@ enum class Value {
   way,
   yes_or_no,
   layer,
+  person,
+  named_route,
+  board_rows,
+  board_by,
+  paper,
 };
+
+/// Words that more than one place must know.
+inline constexpr const char* kRowsOfRoutes = "routes";
+inline constexpr const char* kByHour = "hour";
 
 /// Gives an option its kind of value; one that has a closed set of words takes no other, and the
 /// line that says so names the nearest.

@@ -52,6 +52,12 @@ std::string load_line(const RouteCard& card) {
   return words::load(card.load, card.trailer) + "; in all " + mass_text(card.total_mass);
 }
 
+std::string issue_line(const CardIssue& issue) {
+  return std::to_string(issue.number) + ", of " + issue.route + ", to " + issue.driver +
+         "; from board " + std::to_string(issue.board) + ", signed by " + issue.signed_by +
+         "; log " + issue.log_head;
+}
+
 std::string leave_line(const RouteCard& card) {
   return local_text(card.depart, card.local_clock) + ", arrive about " +
          local_and_zone_text(card.arrive, card.local_clock).substr(kDateAndBlank);

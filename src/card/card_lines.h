@@ -17,6 +17,8 @@ namespace rimehaul::card {
 [[nodiscard]] std::string verdict_line(const RouteCard& card);
 [[nodiscard]] std::string rig_line(const RouteCard& card);
 [[nodiscard]] std::string load_line(const RouteCard& card);
+/// "2, of Supper run, to N. Example; from board 3, signed by P. Example (planner); log 17:01..."
+[[nodiscard]] std::string issue_line(const CardIssue& issue);
 /// Local times of leaving and, about, of arriving.
 [[nodiscard]] std::string leave_line(const RouteCard& card);
 [[nodiscard]] std::string way_line(const RouteCard& card);

@@ -34,6 +34,9 @@ void write_head(const RouteCard& card, Sheet& sheet) {
 }
 
 void write_rig(const RouteCard& card, Sheet& sheet) {
+  if (card.issue) {
+    item(sheet, "Issue", issue_line(*card.issue));
+  }
   item(sheet, "Rig", rig_line(card));
   item(sheet, "Load", load_line(card));
   item(sheet, "Leave", leave_line(card));
@@ -80,6 +83,10 @@ void write_back(const RouteCard& card, Sheet& sheet) {
   sheet.list("[ ]", card.parking_steps);
   sheet.heading("CAUTIONS");
   sheet.list("!", card.cautions);
+  if (!card.orders.empty()) {
+    sheet.heading("ORDERS IN FORCE");
+    sheet.list("-", card.orders);
+  }
   sheet.heading("ESTIMATES IN USE (not measured, not published)");
   sheet.list("-", card.estimates);
 }

@@ -20,7 +20,7 @@ struct DayColumn {
 
 /// One route with its rig and load, column by column.
 struct DayRow {
-  std::string name;                  ///< "Supper run", "Cable House to Fell Lodge"
+  std::string name;                    ///< "Supper run", "Cable House to Fell Lodge"
   std::vector<std::string> by_way_of;  ///< the stations or the trail that it is made of
   std::string rig;
   std::string trailer;  ///< empty: without one
@@ -29,7 +29,7 @@ struct DayRow {
   double allowed_share = 0.0;
   std::vector<BoardRow> cells{};  ///< by column
   std::string closed_by_hand{};   ///< by whom and why; empty: not
-  std::string permitted{};        ///< who takes the decision that it waits for, and why; empty: nobody
+  std::string permitted{};  ///< who takes the decision that it waits for, and why; empty: nobody
 };
 
 /// Who stands for a board, and where in the log that is found.
@@ -64,7 +64,7 @@ struct DayTable {
   std::optional<SignedBy> signed_by{};
 };
 
-/// "as reported", "wet groomed" or "08:00".
+/// "as reported", "wet, groomed" or "08:00".
 [[nodiscard]] std::string head_of(const DayColumn& column, const DayTable& table);
 
 /// A row's verdict in a column as people are to act on it: what was computed, closed where it was

@@ -32,14 +32,18 @@ struct Columns {
 void write_cells(Sheet& sheet, const DayTable& table, const DayRow& row, Columns columns,
                  BoardNotes& notes) {
   std::string heads;
+  std::string surfaces;
   std::string verdicts;
   std::string below;
   for (std::size_t i = columns.first; i < columns.end; ++i) {
-    heads += filled(head_of(table.columns[i], table), kCellWidth);
+    const std::optional<snow::SnowState>& snow = table.columns[i].snow;
+    heads += filled(snow ? snow::words_for(snow->wetness) : head_of(table.columns[i], table),
+                    kCellWidth);
+    surfaces += filled(snow ? snow::words_for(snow->surface) : "", kCellWidth);
     verdicts += filled(day_verdict_words(row, i), kCellWidth);
     below += filled(beside_verdict(row, i) + notes.mark_of(row.cells[i]), kCellWidth);
   }
-  for (const std::string& line : {heads, verdicts, below}) {
+  for (const std::string& line : {heads, surfaces, verdicts, below}) {
     sheet.as_it_stands(trimmed("  " + line));
   }
 }

@@ -49,7 +49,7 @@ namespace rimehaul::card {
 [[nodiscard]] std::string local_and_zone_text(units::Instant moment,
                                               const units::LocalClock& local_clock);
 /// "UTC-10:00"
-[[nodiscard]] std::string zone_text(const units::LocalClock& local_clock);
+[[nodiscard]] std::string zone_text(int offset_minutes);
 /// "observed by N. N., 2026-02-01 06:30", local time.
 [[nodiscard]] std::string told_text(const snow::Told& told, const units::LocalClock& local_clock);
 /// The one-sided confidence that k standard deviations stand for, percent, rounded down: "95 %".

@@ -160,6 +160,8 @@ void add_lists(const search::Route& route, const CardContext& context, RouteCard
   card.estimates = passage::estimates_in(
       {.rules = context.scene.rules, .towing = passage::towing_of(context.rig), .snow = card.snow});
   card.heights_notes = context.heights_notes;
+  card.issue = context.issue;
+  card.orders = context.orders;
   card.places_rewalked = context.places_rewalked;
   card.trace = trace_of(route, context.scene);
 }

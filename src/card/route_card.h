@@ -1,6 +1,7 @@
 // The route card as plain data: what the driver needs, before anyone decides how it looks.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -70,6 +71,16 @@ struct TracePoint {
   int leg = 0;             ///< index into legs
 };
 
+/// A card that was issued from a signed board: by what it is found in the records.
+struct CardIssue {
+  std::int64_t number = 0;
+  std::int64_t board = 0;
+  std::string route;      ///< its name
+  std::string driver;     ///< to whom
+  std::string signed_by;  ///< who stands for the board: "P. Example (planner)"
+  std::string log_head;   ///< of the log before it: "17:0123456789abcdef0123"
+};
+
 struct RouteCard {
   int schema = 1;
   std::string site;
@@ -97,6 +108,8 @@ struct RouteCard {
   double allowed_share = 0.0;
   double worst_share = 0.0;
   double confidence_k = 0.0;
+  std::optional<CardIssue> issue{};    ///< nothing: planned by anybody
+  std::vector<std::string> orders{};   ///< of named persons, in force
   std::string permitted_by;            ///< empty: nothing had to be permitted
   std::vector<std::string> permitted;  ///< the decisions that person has taken
   std::vector<CardLeg> legs;
@@ -130,6 +143,8 @@ struct CardContext {
   std::optional<units::Instant> snow_valid_until;
   std::vector<std::string> heights_notes;
   std::size_t places_rewalked = 0;
+  std::optional<CardIssue> issue{};
+  std::vector<std::string> orders{};
   const rig::Rig* tow_out = nullptr;         ///< that the rules name; nothing: none
   std::optional<units::Litres> fuel_back{};  ///< of the way back; nothing: none is open
 };

@@ -108,12 +108,6 @@ void put_in_force(const Override& order, passage::Rules& rules) {
   }
 }
 
-void put_rule_in_force(const Override& order, Loosens loosens, passage::Rules& rules) {
-  if (loosens == Loosens::yes) {
-    rules.orders.leaves.push_back({order.expires, giver_words(order)});
-  }
-}
-
 std::string giver_words(const Override& order) {
   return order.allowed.by + ": " + order.reason;
 }

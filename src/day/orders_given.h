@@ -11,6 +11,9 @@
 
 namespace rimehaul::day {
 
+/// The expiry of what holds until it is taken back: the last second of the year 9999.
+inline constexpr units::Instant kUntilTakenBack{253'402'300'799};
+
 enum class OrderKind {
   close_trail,    ///< subject: the trail
   trail_hours,    ///< subject: the trail; value: "08:00 to 12:00"
@@ -31,13 +34,9 @@ enum class OrderKind {
 /// given.
 [[nodiscard]] std::vector<Override> orders_in_force(const Records& records, units::Instant depart);
 
-/// Puts an order into the rules, but for the change of a rule itself, which has to be read first:
-/// of such a one that loosens it adds until when. Throws OurFault where the order says nothing that
-/// its kind could mean.
+/// Puts an order of any kind but a rule's into the rules. Throws OurFault where it says nothing
+/// that its kind could mean.
 void put_in_force(const Override& order, passage::Rules& rules);
-/// Whether what a rule's order says loosens the rules.
-enum class Loosens { no, yes };
-void put_rule_in_force(const Override& order, Loosens loosens, passage::Rules& rules);
 
 /// "P. Example: wet slides seen"
 [[nodiscard]] std::string giver_words(const Override& order);

@@ -80,13 +80,15 @@ TEST_CASE("bearings have three digits and 359.6 degrees is north") {
 
 TEST_CASE("local time follows the site's offset over midnight") {
   const auto moment = *units::parse_instant("2026-02-01T05:30:00Z");
-  CHECK(local_text(moment, -600) == "2026-01-31 19:30");
-  CHECK(local_text(moment, 60) == "2026-02-01 06:30");
-  CHECK(local_and_zone_text(moment, -600) == "2026-01-31 19:30 (local time, UTC-10:00)");
+  CHECK(local_text(moment, units::LocalClock{-600}) == "2026-01-31 19:30");
+  CHECK(local_text(moment, units::LocalClock{60}) == "2026-02-01 06:30");
+  CHECK(local_and_zone_text(moment, units::LocalClock{-600}) ==
+        "2026-01-31 19:30 (local time, UTC-10:00)");
   CHECK(zone_text(345) == "UTC+05:45");
   CHECK(zone_text(0) == "UTC+00:00");
-  CHECK(told_text({"observed by N. N.", moment}, -600) == "observed by N. N., 2026-01-31 19:30");
-  CHECK(told_text({"assumed for planning", {}}, -600) == "assumed for planning");
+  CHECK(told_text({"observed by N. N.", moment}, units::LocalClock{-600}) ==
+        "observed by N. N., 2026-01-31 19:30");
+  CHECK(told_text({"assumed for planning", {}}, units::LocalClock{-600}) == "assumed for planning");
 }
 
 TEST_CASE(

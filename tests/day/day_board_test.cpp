@@ -116,7 +116,7 @@ TEST_CASE("a cell of the board is what the same question alone is answered, to t
   for (const auto wetness : {snow::Wetness::dry, snow::Wetness::slush}) {
     const snow::ConstantSnow snow = testing::snow_of(wetness);
     const passage::Judge judge{scene, rig, snow};
-    const std::array columns{day::BoardSnow{{.wetness = wetness}, judge}};
+    const std::array columns{day::BoardSnow{snow::SnowState{.wetness = wetness}, judge}};
     const day::DayBoard board = day::board_of(columns, question);
     REQUIRE(board.cells.size() == question.rows.size());
     for (const day::BoardCell& cell : board.cells) {
@@ -137,7 +137,8 @@ TEST_CASE("on trails drawn at random each cell is what the same question alone i
     const rig::Rig rig = testing::solo_rig();
     const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::moist);
     const passage::Judge judge{scene, rig, snow};
-    const std::array columns{day::BoardSnow{{.wetness = snow::Wetness::moist}, judge}};
+    const std::array columns{
+        day::BoardSnow{snow::SnowState{.wetness = snow::Wetness::moist}, judge}};
     const day::BoardQuestion question = question_about(scene);
     for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
       check_as_alone(cell, judge, question.depart);
@@ -157,9 +158,9 @@ TEST_CASE("a board of two rigs says of each what a board of it alone says") {
   const passage::Judge solo_dry{scene, solo, dry};
   const passage::Judge towing_dry{scene, towing, dry};
   const passage::Judge solo_wet{scene, solo, wet};
-  const std::array all{day::BoardSnow{{.wetness = snow::Wetness::dry}, solo_dry},
-                       day::BoardSnow{{.wetness = snow::Wetness::dry}, towing_dry},
-                       day::BoardSnow{{.wetness = snow::Wetness::wet}, solo_wet}};
+  const std::array all{day::BoardSnow{snow::SnowState{.wetness = snow::Wetness::dry}, solo_dry},
+                       day::BoardSnow{snow::SnowState{.wetness = snow::Wetness::dry}, towing_dry},
+                       day::BoardSnow{snow::SnowState{.wetness = snow::Wetness::wet}, solo_wet}};
   const day::BoardQuestion question = question_about(scene);
   const day::DayBoard together = day::board_of(all, question);
   REQUIRE(together.cells.size() == all.size() * question.rows.size());

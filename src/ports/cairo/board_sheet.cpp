@@ -10,6 +10,7 @@
 #include "ports/cairo/board_band.h"
 #include "ports/cairo/flow.h"
 #include "ports/cairo/pages.h"
+#include "ports/cairo/verdict_legend.h"
 
 namespace rimehaul::ports::cairo {
 
@@ -18,7 +19,6 @@ namespace {
 using card::BoardMatrix;
 using card::BoardNotes;
 using card::BoardReport;
-using passage::Verdict;
 
 constexpr double kGap_pt = 6.0;
 constexpr double kAside_pt = 14.0;
@@ -128,35 +128,12 @@ class Sheets {
   double last_left_ = 0.0;
 };
 
-/// The verdicts' lines beside their words, and what a cell's figures are.
-void write_legend(Canvas& canvas, Flow& flow) {
-  const std::vector<std::pair<std::optional<Verdict>, std::string>> entries{
-      {Verdict::open, "open"},
-      {Verdict::restricted, "restricted: by the note's load or a decision"},
-      {Verdict::closed, "closed"},
-      {std::nullopt, "closed: something is not known"}};
-  constexpr double kSign_pt = 28.0;
-  const Box room = flow.keep(11.0);
-  const Canvas::Tag tag{canvas, "P"};
-  double x = room.left_pt;
-  for (const auto& [verdict, words] : entries) {
-    draw_row_line(canvas, {x, room.top_pt + 5}, verdict);
-    x += kSign_pt;
-    const double width = canvas.width_of(words, kRunning) + 1;
-    canvas.write({x, room.top_pt}, {words, kRunning, width});
-    x += width + 12;
-  }
-  canvas.write({x, room.top_pt},
-               {"62: largest share of a limit in %; behind it the number of its note", kRunning,
-                room.right_pt() - x});
-}
-
 Flow write_head(Canvas& canvas, const Box& area, const BoardReport& report) {
   Flow flow{canvas, {.area = area}, [area] { return area; }};
   flow.title("Day board: " + report.site + "; " + report.rig +
              (report.trailer.empty() ? "" : " towing " + report.trailer) + "; driver level " +
              report.driver_level);
-  write_legend(canvas, flow);
+  write_verdict_legend(canvas, flow);
   flow.gap(kGap_pt);
   return flow;
 }

@@ -103,6 +103,7 @@ void draw_back(Canvas& canvas, const card::CardSheet& sheet, const CardPlan& pla
   flow.write({"Before starting", ItemMark::tick_box, card.pre_start_checks});
   flow.write({"Parking", ItemMark::tick_box, card.parking_steps});
   flow.write({"Cautions", ItemMark::warning, card.cautions});
+  flow.write({"Orders in force", ItemMark::dash, card.orders});
   if (!card.estimates.empty()) {
     flow.write({"Estimates in use (not measured, not published)",
                 ItemMark::none,

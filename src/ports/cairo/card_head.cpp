@@ -80,6 +80,9 @@ std::vector<Fact> facts_of_rig(const RouteCard& card) {
 
 std::vector<Fact> facts_of_way(const RouteCard& card) {
   std::vector<Fact> facts;
+  if (card.issue) {
+    facts.push_back({"Issue", card::issue_line(*card.issue)});
+  }
   for (const std::string& warning : card.fuel_warnings) {
     facts.push_back({"FUEL", warning});
   }

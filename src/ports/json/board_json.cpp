@@ -8,10 +8,16 @@ namespace rimehaul::ports::json {
 namespace {
 
 Object row_json(const card::BoardRow& row) {
-  Object object;
+  Object object = board_cell_json(row);
   object.text("from", row.from).text("to", row.to);
   object.text("wetness", snow::key_of(row.snow.wetness));
-  object.text("surface", snow::key_of(row.snow.surface));
+  return object.text("surface", snow::key_of(row.snow.surface));
+}
+
+}  // namespace
+
+Object board_cell_json(const card::BoardRow& row) {
+  Object object;
   object.text("verdict", passage::words_for(row.verdict)).texts("way", row.way);
   if (row.binding) {
     object.object("binding", finding_json(*row.binding, row.stand));
@@ -32,8 +38,6 @@ Object row_json(const card::BoardRow& row) {
   object.object("opens_with_load", loads_json(row.loads));
   return object.truth("and_decision", row.and_decision ? Truth::yes : Truth::no);
 }
-
-}  // namespace
 
 std::string board_json(const card::BoardReport& report) {
   std::vector<Object> rows;

@@ -120,6 +120,16 @@ Object totals_json(const card::RouteCard& card) {
       .number("fuel_reserve_l", card.fuel_reserve.value());
 }
 
+Object issue_json(const card::CardIssue& issue) {
+  return Object{}
+      .whole("number", issue.number)
+      .whole("board", issue.board)
+      .text("route", issue.route)
+      .text("driver", issue.driver)
+      .text("signed_by", issue.signed_by)
+      .text("log_head", issue.log_head);
+}
+
 void add_lists(const card::RouteCard& card, Object& object) {
   object.texts("fuel_warnings", card.fuel_warnings);
   object.texts("turn_back_triggers", card.turn_back_triggers);
@@ -129,6 +139,9 @@ void add_lists(const card::RouteCard& card, Object& object) {
   object.texts("pre_start_checks", card.pre_start_checks);
   object.texts("parking_steps", card.parking_steps);
   object.texts("cautions", card.cautions);
+  if (!card.orders.empty()) {
+    object.texts("orders", card.orders);
+  }
   object.texts("estimates", card.estimates);
   object.texts("heights", card.heights_notes);
   add_made_from(object, card.made_from);
@@ -148,6 +161,9 @@ Object card_json(const card::RouteCard& card) {
   object.text("verdict", passage::words_for(card.verdict));
   object.number("allowed_share", card.allowed_share).number("worst_share", card.worst_share);
   object.number("confidence_k", card.confidence_k);
+  if (card.issue) {
+    object.object("issue", issue_json(*card.issue));
+  }
   object.text("permitted_by", card.permitted_by).texts("permitted", card.permitted);
   object.object("rig", rig_json(card)).object("snow", snow_part(card));
   object.object("totals", totals_json(card));

@@ -49,12 +49,16 @@ const std::vector<Breakage> kBrokenPeople{
     {"roles = [\"officer\"]",
      "roles = []",
      {"people.toml: line 7 (person.roles): is an empty list; name at least one"}},
-    {"O. Example", "P. Example",
+    {"O. Example",
+     "P. Example",
      {"people.toml: line 6 (person.name): is there twice; list each person once, with all roles"}},
-    {"[\"officer\"]", "\"officer\"",
+    {"[\"officer\"]",
+     "\"officer\"",
      {"people.toml: line 7 (person.roles): is text; write a list of texts"}},
-    {"roles = [\"officer\"]", "roles = [\"officer\"]\npassword = \"x\"",
-     {"people.toml: line 8 (person.password): is no key of this table; it knows: name, roles"}},
+    {"roles = [\"officer\"]",
+     "roles = [\"officer\"]\npassword = \"x\"",
+     {"people.toml: line 8 (person.password): is no key of this table; remove it; "
+      "docs/site-format.md names the keys"}},
 };
 
 const std::vector<Breakage> kBrokenRoutes{

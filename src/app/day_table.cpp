@@ -1,0 +1,213 @@
+#include "app/day_table.h"
+
+#include <algorithm>
+#include <list>
+#include <map>
+#include <utility>
+
+#include "app/board.h"
+#include "app/board_on_cores.h"
+#include "app/names.h"
+#include "app/open_ground.h"
+#include "app/progress.h"
+#include "app/question.h"
+#include "app/status.h"
+#include "app/versions.h"
+#include "card/day_lines.h"
+#include "passage/estimates.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+constexpr std::int64_t kHour = 3'600;
+
+/// The snow of each column, as it holds at that column's departure.
+std::vector<ChosenSnow> snows_of(const LoadedSite& site, const DayTableAsked& asked) {
+  std::vector<ChosenSnow> snows;
+  for (const card::DayColumn& column : asked.columns) {
+    SnowOptions options = asked.weather;
+    options.wetness.reset();
+    if (column.snow) {
+      options.wetness = snow::key_of(column.snow->wetness);
+      options.surface = snow::key_of(column.snow->surface);
+      options.report.reset();
+    }
+    snows.push_back(snow_to_judge_by(site, options, column.depart));
+  }
+  return snows;
+}
+
+/// Rows of the same rig with the same load, judged together.
+struct Group {
+  const rig::Rig* rig;
+  std::vector<std::size_t> rows;
+};
+
+bool as_loaded_alike(const rig::Rig& a, const rig::Rig& b) {
+  return a.name == b.name && a.load == b.load && a.accompanied == b.accompanied;
+}
+
+std::vector<Group> grouped(const std::vector<AskedRow>& rows) {
+  std::vector<Group> groups;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const auto same = std::ranges::find_if(
+        groups, [&](const Group& group) { return as_loaded_alike(*group.rig, rows[i].rig); });
+    if (same == groups.end()) {
+      groups.push_back({&rows[i].rig, {i}});
+    } else {
+      same->rows.push_back(i);
+    }
+  }
+  return groups;
+}
+
+std::vector<trails::LegId> legs_of(const day::DayBoard& board) {
+  std::vector<trails::LegId> legs;
+  for (const day::BoardCell& cell : board.cells) {
+    legs.insert(legs.end(), cell.way.begin(), cell.way.end());
+  }
+  return legs;
+}
+
+day::DayBoard judged(const passage::Scene& scene, const Group& group, const DayTableAsked& asked,
+                     const std::vector<ChosenSnow>& snows, const Outside& outside) {
+  std::list<passage::Judge> judges;
+  std::vector<day::BoardSnow> columns;
+  for (std::size_t i = 0; i < asked.columns.size(); ++i) {
+    const snow::SnowAt& snow = *snows[i].snow;
+    judges.push_back(judges.empty() ? passage::Judge{scene, *group.rig, snow}
+                                    : judges.front().with_snow(snow));
+    columns.push_back({.state = asked.columns[i].snow,
+                       .judge = judges.back(),
+                       .depart = asked.columns[i].depart});
+  }
+  Progress progress{outside, "judging routes of " + group.rig->name};
+  day::BoardQuestion question{.rows = {},
+                              .depart = asked.columns.front().depart,
+                              .rewalk = outside.rewalk,
+                              .watcher = &progress};
+  for (const std::size_t row : group.rows) {
+    question.rows.push_back(asked.rows[row].stops);
+  }
+  return board_on_cores(columns, question);
+}
+
+/// Judges a group and puts its cells, in names, into its rows. The ways over open ground are those
+/// of its rig alone, so the site is as before when it is done.
+void judge_group(LoadedSite& site, const Group& group, const DayTableAsked& asked,
+                 const std::vector<ChosenSnow>& snows, const Outside& outside,
+                 card::DayTable& table) {
+  const passage::Scene as_it_is = *site.scene;
+  std::vector<const snow::SnowAt*> met;
+  for (const ChosenSnow& snow : snows) {
+    met.push_back(snow.snow.get());
+  }
+  const day::DayBoard board = asked_over_open_ground(
+      site, {*group.rig, met, asked.columns.front().depart},
+      [&] { return judged(*site.scene, group, asked, snows, outside); }, legs_of);
+  const card::BoardReport report = card::board_report(board, *site.scene, *group.rig);
+  for (std::size_t i = 0; i < group.rows.size(); ++i) {
+    card::DayRow& row = table.rows[group.rows[i]];
+    row.allowed_share = report.allowed_share;
+    const auto first = report.rows.begin() + static_cast<std::ptrdiff_t>(i * asked.columns.size());
+    row.cells.assign(first, first + static_cast<std::ptrdiff_t>(asked.columns.size()));
+  }
+  table.places_rewalked += report.places_rewalked;
+  for (const std::string& estimate : report.estimates) {
+    if (std::ranges::find(table.estimates, estimate) == table.estimates.end()) {
+      table.estimates.push_back(estimate);
+    }
+  }
+  site.scene.emplace(as_it_is);
+}
+
+card::DayRow row_in_names(const AskedRow& asked, const trails::Network& network) {
+  card::DayRow row{.name = asked.name,
+                   .by_way_of = {},
+                   .rig = asked.rig.name,
+                   .trailer = asked.rig.trailer ? asked.rig.trailer->name : "",
+                   .driver_level = asked.rig.driver_level,
+                   .load = asked.rig.load};
+  for (const std::size_t station : asked.stops.stations) {
+    row.by_way_of.push_back(network.stations[station].name);
+  }
+  return row;
+}
+
+}  // namespace
+
+card::DayTable day_table(LoadedSite& site, const DayTableAsked& asked, const Outside& outside) {
+  const std::vector<ChosenSnow> snows = snows_of(site, asked);
+  card::DayTable table;
+  table.site = site.name;
+  table.title = asked.title;
+  table.by = asked.by;
+  table.columns = asked.columns;
+  for (const AskedRow& row : asked.rows) {
+    table.rows.push_back(row_in_names(row, site.scene->network));
+  }
+  for (const Group& group : grouped(asked.rows)) {
+    judge_group(site, group, asked, snows, outside, table);
+  }
+  const ChosenSnow told = snow_to_judge_by(site, asked.weather, asked.depart);
+  table.weather = told.snow->weather();
+  table.told_by = told.snow->told_by();
+  table.snow_valid_until = told.valid_until;
+  table.report_ran_out = told.ran_out;
+  table.orders = site.orders;
+  table.today = card::day_lines(*site.scene, table.weather,
+                                {.depart = asked.depart, .report_ran_out = told.ran_out});
+  table.made_from = made_from(inputs_judged_by(site, told), outside);
+  table.local_clock = site.local_clock;
+  return table;
+}
+
+RigOptions usual_rig(const day::NamedRoute& route) {
+  RigOptions options;
+  options.name = route.rig;
+  options.bed_kg = route.bed.value();
+  if (route.towed > units::Kilograms{0}) {
+    options.towed_kg = route.towed.value();
+  }
+  options.passengers = route.passengers;
+  options.accompanied = route.accompanied;
+  return options;
+}
+
+std::vector<AskedRow> named_routes(const LoadedSite& site) {
+  if (site.routes.empty()) {
+    throw WrongUsage{
+        "this site keeps no named routes: write routes.toml and name it in site.toml under [files] "
+        "as routes = \"routes.toml\""};
+  }
+  std::vector<AskedRow> rows;
+  for (const day::NamedRoute& route : site.routes) {
+    AskedRow row{.name = route.name, .stops = {}, .rig = rig_as_loaded(site, usual_rig(route))};
+    for (const std::string& station : route.stations) {
+      row.stops.stations.push_back(station_named(site.scene->network, station));
+    }
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<card::DayColumn> columns_by_snow(const BoardOptions& options, units::Instant depart) {
+  std::vector<card::DayColumn> columns{{.snow = {}, .depart = depart}};
+  for (const snow::SnowState& state : snows_asked(options)) {
+    columns.push_back({.snow = state, .depart = depart});
+  }
+  return columns;
+}
+
+std::vector<card::DayColumn> columns_by_hour(const LoadedSite& site, units::Instant depart) {
+  std::vector<card::DayColumn> columns;
+  const units::Instant end = site.local_clock.next_day_begins(depart);
+  for (units::Instant hour = site.local_clock.day_begins(depart); hour < end;
+       hour.seconds += kHour) {
+    columns.push_back({.snow = {}, .depart = hour});
+  }
+  return columns;
+}
+
+}  // namespace rimehaul::app

@@ -1,0 +1,49 @@
+// Works out the day board of many rigs: routes, each with its own rig and load, column by column.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/load_site.h"
+#include "app/options.h"
+#include "card/day_table.h"
+#include "day/day_board.h"
+
+namespace rimehaul::app {
+
+/// One row that is asked for.
+struct AskedRow {
+  std::string name;
+  day::Stops stops;
+  rig::Rig rig;
+};
+
+struct DayTableAsked {
+  std::string title;
+  card::DayBy by = card::DayBy::snow;
+  std::vector<card::DayColumn> columns;  ///< one or more
+  std::vector<AskedRow> rows;            ///< one or more
+  SnowOptions weather;                   ///< its wetness and surface are not used
+  units::Instant depart;                 ///< for which weather and day are told
+};
+
+/// Judges every row in every column, over open ground too, rig by rig; what it is made from and the
+/// orders in force are told with it. The site must have its orders in force already.
+[[nodiscard]] card::DayTable day_table(LoadedSite& site, const DayTableAsked& asked,
+                                       const Outside& outside);
+
+/// The site's named routes as rows, each as it is usually loaded. Throws WrongUsage where the site
+/// has none.
+[[nodiscard]] std::vector<AskedRow> named_routes(const LoadedSite& site);
+
+/// What is usually put on the rig of a named route.
+[[nodiscard]] RigOptions usual_rig(const day::NamedRoute& route);
+
+/// As the day's report has it at a departure, then every class on every surface asked for.
+[[nodiscard]] std::vector<card::DayColumn> columns_by_snow(const BoardOptions& options,
+                                                           units::Instant depart);
+/// Each full hour of the local day of a departure.
+[[nodiscard]] std::vector<card::DayColumn> columns_by_hour(const LoadedSite& site,
+                                                           units::Instant depart);
+
+}  // namespace rimehaul::app

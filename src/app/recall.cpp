@@ -1,0 +1,88 @@
+#include "app/recall.h"
+
+#include <algorithm>
+
+#include "app/answer.h"
+#include "app/deciders.h"
+#include "app/record_place.h"
+#include "card/figures.h"
+#include "ports/gdal/records_file.h"
+#include "ports/json/object.h"
+
+namespace rimehaul::app {
+
+namespace {
+
+constexpr units::Seconds kToldFor{24.0 * 3600.0};
+
+std::string words_of(const day::Recall& recalled,
+                     const std::vector<day::Kept<day::IssuedCard>>& cards,
+                     const units::LocalClock& local_clock) {
+  const auto card = std::ranges::find_if(
+      cards, [&](const auto& kept) { return kept.thing.number == recalled.card; });
+  const std::string route =
+      card == cards.end() ? ""
+                          : " (" + card->thing.route + ", issued to " + card->thing.issued.by + ")";
+  return "issue " + std::to_string(recalled.card) + route + " was recalled by " +
+         recalled.recalled.by + ", " + card::local_text(recalled.recalled.at, local_clock) + ": " +
+         recalled.reason;
+}
+
+}  // namespace
+
+Status recall(const RecallOptions& options, const Outside& outside) {
+  const LoadedSite site = load_usable_site(options.common.site);
+  if (options.person.empty()) {
+    throw WrongUsage{"who recalls it? Say --as PERSON"};
+  }
+  const day::Done by = decided_by(site, options.person, outside);
+  const auto writing = begin_writing(site, outside);
+  const auto cards = writing->cards();
+  const auto issued = std::ranges::find_if(
+      cards, [&](const auto& kept) { return kept.thing.number == options.card; });
+  if (issued == cards.end()) {
+    throw WrongUsage{"no card has been issued as number " + std::to_string(options.card) +
+                     "; `rimehaul log " + site.folder + "` shows those that were"};
+  }
+  const auto recalls = writing->recalls();
+  if (std::ranges::any_of(recalls,
+                          [&](const auto& kept) { return kept.thing.card == options.card; })) {
+    throw WrongUsage{"issue " + std::to_string(options.card) + " is recalled already"};
+  }
+  const day::Recall recalled{.number = writing->next(day::Kind::card_recall),
+                             .card = options.card,
+                             .reason = options.reason,
+                             .recalled = by};
+  writing->add(recalled, {"recall", "card " + std::to_string(options.card), options.reason});
+  writing->commit();
+  const std::string text = words_of(recalled, cards, site.local_clock) +
+                           "\nThe paper is still out there: call the driver.\n";
+  const std::string json = ports::json::Object{}
+                               .whole("schema", 1)
+                               .text("kind", "recall")
+                               .whole("issue", options.card)
+                               .text("route", issued->thing.route)
+                               .text("reason", options.reason)
+                               .bytes();
+  give_answer({.text = text, .json = json}, options.common, outside);
+  return Status::yes;
+}
+
+std::vector<base::Fault> doubts_about_recalled(const day::Records& records,
+                                               const units::LocalClock& local_clock,
+                                               units::Instant now) {
+  std::vector<base::Fault> doubts;
+  const auto cards = records.cards();
+  for (const auto& kept : records.recalls()) {
+    if (now <= units::after(kept.thing.recalled.at, kToldFor)) {
+      doubts.push_back({.file = ports::gdal::RecordsPlace{}.name,
+                        .place = "",
+                        .problem = words_of(kept.thing, cards, local_clock),
+                        .remedy = "make sure that nobody drives by it",
+                        .weight = base::Weight::doubt});
+    }
+  }
+  return doubts;
+}
+
+}  // namespace rimehaul::app
