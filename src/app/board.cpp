@@ -182,10 +182,10 @@ Status board(const BoardOptions& options, const Outside& outside) {
   heed_records(site, depart, outside);
   const bool routes = options.rows == kRowsOfRoutes;
   if (routes && (options.all_rigs || !options.rig.name.empty())) {
-    throw WrongUsage{"named routes have their own rigs; leave --rig and --all-rigs out"};
+    throw WrongUsage{"named routes have their own rigs; leave out --rig and --all-rigs"};
   }
   if (!routes && options.all_rigs == !options.rig.name.empty()) {
-    throw WrongUsage{"for which rig? Say --rig RIG, or --all-rigs"};
+    throw WrongUsage{"no rig is asked for; say --rig RIG, or --all-rigs"};
   }
   if (routes || options.all_rigs || options.by == kByHour) {
     return board_of_rows(site, options, depart, outside);

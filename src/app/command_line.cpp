@@ -25,6 +25,7 @@ CommandLine::CommandLine()
   add(add_board);
   add(add_override);
   add(add_sign);
+  add(add_card);
   add(add_recall);
   add(add_slopes);
   add(add_rig_sheet);

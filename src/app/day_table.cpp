@@ -163,11 +163,13 @@ card::DayTable day_table(LoadedSite& site, const DayTableAsked& asked, const Out
   return table;
 }
 
-RigOptions usual_rig(const day::NamedRoute& route) {
+RigOptions usual_rig(const LoadedSite& site, const day::NamedRoute& route) {
   RigOptions options;
   options.name = route.rig;
   options.bed_kg = route.bed.value();
-  if (route.towed > units::Kilograms{0}) {
+  const auto rig = std::ranges::find(site.rigs, route.rig, &rig::Rig::name);
+  const bool tows = rig != site.rigs.end() && rig->trailer.has_value();
+  if (tows || route.towed > units::Kilograms{0}) {
     options.towed_kg = route.towed.value();
   }
   options.passengers = route.passengers;
@@ -183,7 +185,8 @@ std::vector<AskedRow> named_routes(const LoadedSite& site) {
   }
   std::vector<AskedRow> rows;
   for (const day::NamedRoute& route : site.routes) {
-    AskedRow row{.name = route.name, .stops = {}, .rig = rig_as_loaded(site, usual_rig(route))};
+    AskedRow row{
+        .name = route.name, .stops = {}, .rig = rig_as_loaded(site, usual_rig(site, route))};
     for (const std::string& station : route.stations) {
       row.stops.stations.push_back(station_named(site.scene->network, station));
     }

@@ -37,7 +37,7 @@ struct DayTableAsked {
 [[nodiscard]] std::vector<AskedRow> named_routes(const LoadedSite& site);
 
 /// What is usually put on the rig of a named route.
-[[nodiscard]] RigOptions usual_rig(const day::NamedRoute& route);
+[[nodiscard]] RigOptions usual_rig(const LoadedSite& site, const day::NamedRoute& route);
 
 /// As the day's report has it at a departure, then every class on every surface asked for.
 [[nodiscard]] std::vector<card::DayColumn> columns_by_snow(const BoardOptions& options,

@@ -174,6 +174,17 @@ struct SignOptions {
   std::optional<std::string> pdf;
 };
 
+struct CardOptions {
+  CommonOptions common;
+  std::string route;
+  std::string driver;
+  std::optional<std::string> depart;
+  std::optional<double> bed_kg;  ///< nothing: as usual
+  std::optional<double> towed_kg;
+  std::optional<std::string> card;  ///< PDF
+  std::optional<std::string> gpx;
+};
+
 struct RecallOptions {
   CommonOptions common;
   std::string person;
@@ -181,9 +192,10 @@ struct RecallOptions {
   std::string reason;
 };
 
-using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                             LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions,
-                             SlopesOptions, OverrideOptions, SignOptions, RecallOptions>;
+using Command =
+    std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+                 LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions,
+                 OverrideOptions, SignOptions, CardOptions, RecallOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

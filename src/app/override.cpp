@@ -88,7 +88,7 @@ units::Instant expiry(const LoadedSite& site, const OverrideOptions& options,
 
 void expect_reason(const OverrideOptions& options) {
   if (options.reason.empty()) {
-    throw WrongUsage{"say with --reason why; it stands on boards and cards"};
+    throw WrongUsage{"no reason is given; say --reason TEXT, which stands on boards and cards"};
   }
 }
 
@@ -148,13 +148,13 @@ Status override_rules(const OverrideOptions& options, const Outside& outside) {
   const std::vector<Ordered> ordered = ordered_by(options, site);
   const std::size_t asked = ordered.size() + (options.end ? 1 : 0);
   if (asked > 1) {
-    throw WrongUsage{"give one order at a time"};
+    throw WrongUsage{"several orders at once; give them one by one"};
   }
   if (asked == 0 && !options.person.empty()) {
-    throw WrongUsage{"what is ordered? Say --trail, --rig, --share, --rule or --end"};
+    throw WrongUsage{"nothing is ordered; say --trail, --rig, --share, --rule or --end"};
   }
   if (asked == 1 && options.person.empty()) {
-    throw WrongUsage{"who orders it? Say --as PERSON"};
+    throw WrongUsage{"nobody orders it; say --as PERSON"};
   }
   std::string text;
   if (asked == 1) {

@@ -18,6 +18,7 @@
 #include "day/fuel.h"
 #include "day/withhold.h"
 #include "ports/json/answers.h"
+#include "ports/json/card_json.h"
 
 namespace rimehaul::app {
 
@@ -49,6 +50,8 @@ struct Case {
   const ChosenSnow& snow;
   const search::RouteQuestion& question;
   std::optional<units::Litres> fuel_back{};  ///< from the end of the best route
+  CardKeeper* keeper = nullptr;
+  std::optional<card::CardIssue> issue{};
 };
 
 /// Its name was checked when the site was read.
@@ -71,6 +74,8 @@ card::RouteCard card_of(const search::Route& route, const Case& asked, const Out
       .snow_valid_until = asked.snow.valid_until,
       .heights_notes = asked.site.heights_notes,
       .places_rewalked = rewalk.places_judged,
+      .issue = asked.issue,
+      .orders = asked.site.orders,
       .tow_out = tow_out_rig(asked.site),
       .fuel_back = asked.fuel_back};
   return card::make_card(route, context);
@@ -98,8 +103,11 @@ std::string text_of_all(const std::vector<card::RouteCard>& cards) {
   return text;
 }
 
-Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
+Status print_cards(const std::vector<search::Route>& routes, Case asked,
                    const RouteOptions& options, const Outside& outside) {
+  if (asked.keeper != nullptr) {
+    asked.issue = asked.keeper->begin();
+  }
   std::vector<card::RouteCard> cards;
   cards.reserve(routes.size());
   for (const search::Route& route : routes) {
@@ -116,13 +124,16 @@ Status print_cards(const std::vector<search::Route>& routes, const Case& asked,
   if (options.gpx) {
     answer.files.push_back({*options.gpx, route_gpx(cards.front(), asked.site.scene->frame)});
   }
+  if (asked.keeper != nullptr) {
+    asked.keeper->keep(ports::json::canonical_json(cards.front()));
+  }
   give_answer(std::move(answer), options.common, outside);
   return Status::yes;
 }
 
 }  // namespace
 
-Status plan_route(const RouteOptions& options, const Outside& outside) {
+Status plan_route(const RouteOptions& options, const Outside& outside, CardKeeper* keeper) {
   // Files become ground, trails, rigs and rules.
   LoadedSite site = load_usable_site(options.common.site);
 
@@ -148,6 +159,7 @@ Status plan_route(const RouteOptions& options, const Outside& outside) {
 
   // Every route is distrusted and walked again; what survives is printed.
   Case asked{site, rig, snow, question};
+  asked.keeper = keeper;
   if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
     asked.fuel_back = day::fuel_back(routes->front(), judge, question);
     return print_cards(*routes, asked, options, outside);

@@ -33,7 +33,7 @@ std::string words_of(const day::Recall& recalled,
 Status recall(const RecallOptions& options, const Outside& outside) {
   const LoadedSite site = load_usable_site(options.common.site);
   if (options.person.empty()) {
-    throw WrongUsage{"who recalls it? Say --as PERSON"};
+    throw WrongUsage{"nobody recalls it; say --as PERSON"};
   }
   const day::Done by = decided_by(site, options.person, outside);
   const auto writing = begin_writing(site, outside);

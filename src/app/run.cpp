@@ -8,6 +8,7 @@
 #include "app/board.h"
 #include "app/check_site.h"
 #include "app/explain.h"
+#include "app/issue_card.h"
 #include "app/limits.h"
 #include "app/new_site.h"
 #include "app/options.h"
@@ -66,6 +67,9 @@ struct Runner {
   }
   Status operator()(const SignOptions& options) const {
     return sign(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const CardOptions& options) const {
+    return issue_card(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const RecallOptions& options) const {
     return recall(options, at_the_time_given(options.common, outside));

@@ -50,7 +50,7 @@ bool waits_for_decision(const card::DayRow& row) {
 
 void set_by_hand(card::DayTable& table, const SignOptions& options, const day::Done& by) {
   if (options.reason.empty() && !(options.close.empty() && options.permit.empty())) {
-    throw WrongUsage{"say with --reason why routes are closed or permitted"};
+    throw WrongUsage{"routes are closed or permitted without a reason; say --reason TEXT"};
   }
   const std::string words = by.by + ": " + options.reason;
   for (const std::string& name : options.close) {
@@ -128,7 +128,7 @@ void keep_report(const LoadedSite& site, const card::DayTable& table, const day:
 Status sign(const SignOptions& options, const Outside& outside) {
   LoadedSite site = load_usable_site(options.common.site);
   if (options.person.empty()) {
-    throw WrongUsage{"who signs? Say --as PERSON"};
+    throw WrongUsage{"nobody signs; say --as PERSON"};
   }
   const day::Done by = decided_by(site, options.person, outside);
   const units::Instant depart = departure(options.depart, {outside.now, site.local_clock});

@@ -49,6 +49,7 @@ Verb add_payload(CLI::App& program, PayloadOptions& options);
 Verb add_board(CLI::App& program, BoardOptions& options);
 Verb add_override(CLI::App& program, OverrideOptions& options);
 Verb add_sign(CLI::App& program, SignOptions& options);
+Verb add_card(CLI::App& program, CardOptions& options);
 Verb add_recall(CLI::App& program, RecallOptions& options);
 Verb add_slopes(CLI::App& program, SlopesOptions& options);
 Verb add_rig_sheet(CLI::App& program, RigSheetOptions& options);

@@ -34,8 +34,7 @@ std::string loads_words(const BoardRow& row) {
 
 std::string validity_words(const Validity& validity) {
   if (validity.valid_until) {
-    return "the weather report runs out " +
-           local_text(*validity.valid_until, validity.local_clock);
+    return "the weather report runs out " + local_text(*validity.valid_until, validity.local_clock);
   }
   return validity.ran_out ? "the site's report ran out " +
                                 local_text(*validity.ran_out, validity.local_clock) + ", before it"
@@ -48,8 +47,8 @@ std::vector<LabelledLine> basis_of(const BoardReport& report) {
           {"Weather", words::weather(report.weather)},
           {"Snow", "each class everywhere; " + told_text(report.told_by, report.local_clock)},
           {"Valid", "for that hour; " + validity_words({.valid_until = report.snow_valid_until,
-                                                       .ran_out = report.report_ran_out,
-                                                       .local_clock = report.local_clock})},
+                                                        .ran_out = report.report_ran_out,
+                                                        .local_clock = report.local_clock})},
           {"Allowed", allowed_text(report.allowed_share) + " of every limit"}};
 }
 

@@ -18,7 +18,8 @@ std::string day_table_csv(const DayTable& table) {
       const std::vector<std::string> loads = load_cells(row.load, row.trailer);
       cells.insert(cells.end(), loads.begin(), loads.end());
       cells.push_back(units::text_of(table.columns[i].depart));
-      cells.push_back(csv_text(table.columns[i].snow ? head_of(table.columns[i], table) : "as reported"));
+      cells.push_back(
+          csv_text(table.columns[i].snow ? head_of(table.columns[i], table) : "as reported"));
       cells.push_back(csv_text(!row.closed_by_hand.empty() ? "closed by " + row.closed_by_hand
                                : row.permitted.empty()     ? ""
                                                            : "decided by " + row.permitted));

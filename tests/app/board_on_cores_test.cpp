@@ -29,7 +29,7 @@ struct AllClasses {
       const auto wetness = static_cast<snow::Wetness>(i);
       snows.push_back(testing::snow_of(wetness));
       judges.emplace_back(scene, rig, snows.back());
-      columns.push_back({{.wetness = wetness}, judges.back()});
+      columns.push_back({snow::SnowState{.wetness = wetness}, judges.back()});
     }
   }
 

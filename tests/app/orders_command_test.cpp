@@ -139,14 +139,15 @@ TEST_CASE("only who may decide gives orders, with a reason, one at a time") {
              "D. Example is neither planner nor officer"));
   CHECK(says(ordered(site, {"--trail", "Low Way"}, "P. Exampel").err, "did you mean"));
   CHECK(ordered(site, {"--trail", "Low Way"}, "O. Example").status == Status::yes);
-  CHECK(says(ordered(site, {"--trail", "Low Way", "--rig", "solo"}).err, "one order at a time"));
-  CHECK(says(ordered(site, {}).err, "what is ordered?"));
+  CHECK(says(ordered(site, {"--trail", "Low Way", "--rig", "solo"}).err, "give them one by one"));
+  CHECK(says(ordered(site, {}).err, "nothing is ordered; say --trail"));
   CHECK(says(ordered(site, {"--trail", "No Way"}).err, "no trail is called"));
   CHECK(says(ordered(site, {"--end", "7"}).err, "no order 7 is in force"));
   CHECK(says(ordered(site, {"--rig", "solo", "--until", "08:00"}).err, "is over already"));
-  CHECK(says(run_command({"override", site.folder(), "--rig", "solo"}).err, "who orders it?"));
+  CHECK(says(run_command({"override", site.folder(), "--rig", "solo"}).err,
+             "nobody orders it; say --as PERSON"));
   CHECK(says(run_command({"override", site.folder(), "--as", "P. Example", "--rig", "solo"}).err,
-             "say with --reason why"));
+             "no reason is given"));
 }
 
 TEST_CASE("an order for a trail that the site has no more stops every command, with its number") {

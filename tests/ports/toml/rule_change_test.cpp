@@ -24,14 +24,16 @@ std::string refusal_of(const std::string& text) {
 TEST_CASE("an ordered rule is one key and its value") {
   CHECK(rule_change("most_wind_kmh = 50").key == "most_wind_kmh");
   CHECK(rule_change("passengers.wettest = \"dry\"").key == "passengers.wettest");
-  for (const char* none : {"", "# nothing", "most_wind_kmh = 50\nsetback_m = 4", "passengers = {}"}) {
+  for (const char* none :
+       {"", "# nothing", "most_wind_kmh = 50\nsetback_m = 4", "passengers = {}"}) {
     CAPTURE(none);
     CHECK(refusal_of(none).find("is no single rule") != std::string::npos);
   }
   CHECK(refusal_of("most_wind_kmh").find("correct the TOML there") != std::string::npos);
 }
 
-TEST_CASE("ordered rules stand in place of the file's, the later ones winning, all else as it was") {
+TEST_CASE(
+    "ordered rules stand in place of the file's, the later ones winning, all else as it was") {
   const TestFolder folder;
   const auto file = folder.with("rules.toml", testing::rules_example());
   const passage::Rules plain = read_rules(file).data;
@@ -47,7 +49,8 @@ TEST_CASE("ordered rules stand in place of the file's, the later ones winning, a
   CHECK(rules.bulletin == plain.bulletin);
 }
 
-TEST_CASE("an ordered rule out of range, or that there is none of, closes and is told by its text") {
+TEST_CASE(
+    "an ordered rule out of range, or that there is none of, closes and is told by its text") {
   const TestFolder folder;
   const auto file = folder.with("rules.toml", testing::rules_example());
   CHECK(told_of([&] { return read_rules_with(file, {rule_change("most_wind_kmh = 500")}); }) ==
