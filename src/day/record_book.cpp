@@ -22,17 +22,17 @@ void expect_lines(const Done& done, const Telling& telling) {
 LogEntry Writing::append(const Done& done, const Telling& telling, const base::Digest& about) {
   base::require(!ended_, "nothing is added to what was committed");
   expect_lines(done, telling);
-  const LogEntry entry = chained(LogEntry{.at = done.at,
-                                          .account = account_,
-                                          .person = done.by,
-                                          .role = done.role,
-                                          .act = telling.act,
-                                          .subject = telling.subject,
-                                          .detail = telling.detail,
-                                          .about = about,
-                                          .previous = {},
-                                          .own = {}},
-                                 head(), digest_of_);
+  LogEntry entry = chained(LogEntry{.at = done.at,
+                                    .account = account_,
+                                    .person = done.by,
+                                    .role = done.role,
+                                    .act = telling.act,
+                                    .subject = telling.subject,
+                                    .detail = telling.detail,
+                                    .about = about,
+                                    .previous = {},
+                                    .own = {}},
+                           head(), digest_of_);
   put(entry);
   told_ = true;
   return entry;
@@ -41,7 +41,7 @@ LogEntry Writing::append(const Done& done, const Telling& telling, const base::D
 template <class Thing>
 LogEntry Writing::add_as(Kind kind, const Done& done, const Thing& thing, const Telling& telling) {
   base::require(thing.number == next(kind), "a thing kept has the next number of its kind");
-  const LogEntry entry = append(done, telling, digest_of_(canonical_text(thing)));
+  LogEntry entry = append(done, telling, digest_of_(canonical_text(thing)));
   put(Kept<Thing>{thing, entry.number});
   return entry;
 }

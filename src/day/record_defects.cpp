@@ -68,9 +68,9 @@ class Audit {
     }
   }
 
-  void hold_reference(const std::string& who, const std::string& name, const base::Digest& digest) {
-    if (!frozen_.contains(digest)) {
-      tell(who + " was made from " + name + ", whose frozen input is missing");
+  void hold_reference(const std::string& who, const BoardInput& input) {
+    if (!frozen_.contains(input.digest)) {
+      tell(who + " was made from " + input.name + ", whose frozen input is missing");
     }
   }
 
@@ -124,13 +124,12 @@ void hold_references(Audit& audit, const std::vector<Kept<SignedBoard>>& boards,
                      const std::vector<Kept<KeptReport>>& reports) {
   for (const auto& board : boards) {
     for (const BoardInput& input : board.thing.inputs) {
-      audit.hold_reference("day board " + std::to_string(board.thing.number), input.name,
-                           input.digest);
+      audit.hold_reference("day board " + std::to_string(board.thing.number), input);
     }
   }
   for (const auto& report : reports) {
-    audit.hold_reference("snow report " + std::to_string(report.thing.number), "its text",
-                         report.thing.digest);
+    audit.hold_reference("snow report " + std::to_string(report.thing.number),
+                         {.name = "a text", .role = "snow", .digest = report.thing.digest});
   }
 }
 

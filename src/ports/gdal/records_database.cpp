@@ -68,6 +68,10 @@ int first_look(const CheckedFile& file, Opened how, units::Seconds patience) {
     sqlite3_busy_timeout(handle, static_cast<int>(patience.value() * 1000.0));
     sqlite3_extended_result_codes(handle, 1);
     code = sqlite3_exec(handle, "SELECT count(*) FROM sqlite_schema", nullptr, nullptr, nullptr);
+    // A file that may not be written is opened all the same, to be read.
+    if (code == SQLITE_OK && how == Opened::to_write && sqlite3_db_readonly(handle, "main") != 0) {
+      code = SQLITE_READONLY;
+    }
   }
   sqlite3_close(handle);
   return code;
@@ -114,9 +118,6 @@ RecordsDatabase::RecordsDatabase(const RecordsPlace& place, Opened how) {
   }
   sqlite3_busy_timeout(connection_.handle, static_cast<int>(place.patience.value() * 1000.0));
   if (how == Opened::to_write) {
-    if (sqlite3_db_readonly(connection_.handle, "main") != 0) {
-      throw sql_trouble(connection_, SQLITE_READONLY);
-    }
     // A commit is on the disk, and so is the end of its journal, before it is told.
     run_sql(connection_,
             "PRAGMA journal_mode = DELETE; PRAGMA synchronous = EXTRA; PRAGMA foreign_keys = ON");

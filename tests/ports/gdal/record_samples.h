@@ -7,7 +7,9 @@
 #include <string>
 
 #include "ports/gdal/layer_maker.h"
+#include "ports/gdal/record_rows.h"
 #include "ports/gdal/records_file.h"
+#include "ports/gdal/records_maker.h"
 #include "ports/openssl/digest.h"
 
 namespace rimehaul::testing {
@@ -113,6 +115,29 @@ inline void keep_one_of_each_in(const std::string& folder) {
   writing->commit();
 }
 
+/// Records of an older version of the schema: a mark and a note, two entries.
+inline void make_older_records(const std::string& folder, std::size_t version) {
+  ports::gdal::make_records(records_in(folder),
+                            {.frame = test_frame().horizontal, .version = version});
+  const ports::gdal::RecordsDatabase database{records_in(folder), ports::gdal::Opened::to_write};
+  const ports::gdal::RecordRows rows{database.connection()};
+  const day::KeptMark mark{
+      .number = 1, .status = {.mark = "Winch", .clear = false, .until = {}}, .said = done_at(0)};
+  day::LogEntry entry;
+  entry.at = mark.said.at;
+  entry.account = "desk";
+  entry.person = mark.said.by;
+  entry.act = "mark";
+  entry.subject = "Winch";
+  entry.about = ports::openssl::digest_of(day::canonical_text(mark));
+  entry = day::chained(entry, {}, ports::openssl::digest_of);
+  rows.put(entry);
+  rows.put(day::Kept<day::KeptMark>{mark, 1});
+  entry.act = "note";
+  entry.about = {};
+  rows.put(day::chained(entry, rows.head(), ports::openssl::digest_of));
+}
+
 inline std::vector<std::string> defects_in(const std::string& folder,
                                            const std::vector<day::Witness>& on_paper = {}) {
   const auto records = ports::gdal::read_records(records_in(folder));
@@ -120,16 +145,39 @@ inline std::vector<std::string> defects_in(const std::string& folder,
   return day::defects_of(*records, on_paper, ports::openssl::digest_of);
 }
 
-/// Somebody at the file with another program: statements run with nothing in their way.
+/// Somebody at the file with another program that knows no map: what GDAL's triggers ask of a place
+/// is answered as if there were none.
+class Meddler {
+ public:
+  explicit Meddler(const std::string& folder) {
+    REQUIRE(sqlite3_open((folder + "/records.gpkg").c_str(), &handle_) == SQLITE_OK);
+    for (const char* asked : {"ST_IsEmpty", "ST_MinX", "ST_MaxX", "ST_MinY", "ST_MaxY"}) {
+      sqlite3_create_function(
+          handle_, asked, 1, SQLITE_UTF8, nullptr,
+          [](sqlite3_context* context, int, sqlite3_value**) { sqlite3_result_int(context, 1); },
+          nullptr, nullptr);
+    }
+  }
+  ~Meddler() { sqlite3_close(handle_); }
+  Meddler(const Meddler&) = delete;
+  Meddler& operator=(const Meddler&) = delete;
+
+  /// SQLite's result.
+  [[nodiscard]] int run(const std::string& statements) const {
+    return sqlite3_exec(handle_, statements.c_str(), nullptr, nullptr, nullptr);
+  }
+  [[nodiscard]] std::string said() const { return sqlite3_errmsg(handle_); }
+
+ private:
+  sqlite3* handle_ = nullptr;
+};
+
 inline void meddle(const std::string& folder, const std::string& statements) {
-  sqlite3* handle = nullptr;
-  REQUIRE(sqlite3_open((folder + "/records.gpkg").c_str(), &handle) == SQLITE_OK);
-  char* said = nullptr;
-  const int code = sqlite3_exec(handle, statements.c_str(), nullptr, nullptr, &said);
-  CAPTURE(std::string{said == nullptr ? "" : said});
+  const Meddler meddler{folder};
+  const int code = meddler.run(statements);
+  CAPTURE(statements);
+  CAPTURE(meddler.said());
   CHECK(code == SQLITE_OK);
-  sqlite3_free(said);
-  sqlite3_close(handle);
 }
 
 }  // namespace rimehaul::testing

@@ -2,11 +2,8 @@
 #include "ports/gdal/records_file.h"
 
 #include <doctest/doctest.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
+#include <algorithm>
 #include <filesystem>
-#include <fstream>
 #include <string>
 
 #include "near.h"
@@ -92,4 +89,97 @@ TEST_CASE("what is not committed is not there, and what was added is seen by its
     CHECK(writing->log().size() == kEntriesOfEach + 1);
   }
   CHECK(read_records(records_in(folder.path()))->log().size() == kEntriesOfEach);
+}
+
+TEST_CASE("GDAL's own program lists every layer with its count, and field checks on the map") {
+  const TempFolder folder;
+  keep_one_of_each_in(folder.path());
+  const std::string told =
+      told_by("ogrinfo -ro -so -al '" + folder.file("records.gpkg") + "' 2>&1");
+  CAPTURE(told);
+  const auto count_of = [&told](const std::string& layer) {
+    const auto at = told.find("Layer name: " + layer + "\n");
+    REQUIRE(at != std::string::npos);
+    const std::string label = "Feature Count: ";
+    return std::stoi(told.substr(told.find(label, at) + label.size()));
+  };
+  CHECK(count_of("log") == kEntriesOfEach);
+  CHECK(count_of("frozen_inputs") == 2);
+  CHECK(count_of("records_schema") == 2);
+  for (const char* layer :
+       {"field_checks", "snow_reports", "mark_statuses", "day_boards", "day_board_inputs",
+        "overrides", "override_ends", "route_cards", "card_recalls"}) {
+    CAPTURE(layer);
+    CHECK(count_of(layer) == 1);
+  }
+  CHECK(told.find("Geometry: Point") != std::string::npos);
+  CHECK(told.find("Extent: (500000.250000, 5093800.500000) - (500000.250000, 5093800.500000)") !=
+        std::string::npos);
+  CHECK(told.find("ID[\"EPSG\",32605]") != std::string::npos);
+  CHECK(told.find("Warning") == std::string::npos);
+  CHECK(told.find("ERROR") == std::string::npos);
+}
+
+TEST_CASE("GDAL's own program finds a field check by where it is, and what was measured there") {
+  const TempFolder folder;
+  keep_one_of_each_in(folder.path());
+  const auto within = [&folder](const std::string& box) {
+    return told_by("ogrinfo -ro -al -spat " + box + " '" + folder.file("records.gpkg") +
+                   "' field_checks 2>&1");
+  };
+  const std::string there = within("500000 5093800 500001 5093801");
+  CAPTURE(there);
+  CHECK(there.find("grade_deg (Real) = 12.3\n") != std::string::npos);
+  CHECK(there.find("cross_slope_deg (Real) = -3.1\n") != std::string::npos);
+  CHECK(there.find("heading_deg (Real) = 271.5\n") != std::string::npos);
+  CHECK(there.find("POINT (500000.25 5093800.5)") != std::string::npos);
+  CHECK(within("500001 5093800 500002 5093801").find("Feature Count: 0") != std::string::npos);
+}
+
+TEST_CASE("a copy is all that is kept, and what is kept after it is not in it") {
+  const TempFolder folder;
+  const TempFolder other;
+  keep_one_of_each_in(folder.path());
+  ports::gdal::back_up(records_in(folder.path()),
+                       {.path = other.file("records.gpkg"), .shown = "copy"});
+  const auto log_in = [](const TempFolder& where) {
+    return read_records(records_in(where.path()))->log();
+  };
+  CHECK(log_in(other) == log_in(folder));
+  CHECK(defects_in(other.path()).empty());
+  CHECK(names_in(other.path()) == std::vector<std::string>{"records.gpkg"});
+  {
+    const auto writing = write_records(records_in(folder.path()), writer());
+    writing->tell(done_at(60), {"note", "later"});
+    writing->commit();
+  }
+  CHECK(log_in(other).size() == kEntriesOfEach);
+  // And the copy goes on as records do.
+  const auto writing = write_records(records_in(other.path()), writer());
+  CHECK(writing->head().number == kEntriesOfEach);
+}
+
+TEST_CASE("files above the stated size are kept by digest alone, and one content once") {
+  const TempFolder folder;
+  const std::string heights(static_cast<std::size_t>(day::kMostFrozenBytes) + 1, 'h');
+  {
+    const auto writing = write_records(records_in(folder.path()), writer());
+    for (int again = 0; again < 2; ++again) {
+      writing->freeze({.name = "heights.tif",
+                       .role = "heights",
+                       .digest = ports::openssl::digest_of(heights),
+                       .bytes = static_cast<std::int64_t>(heights.size())},
+                      {});
+      (void)testing::freeze_text(*writing, std::string{});
+    }
+    writing->tell(done_at(0), {"freeze", "inputs"});
+    writing->commit();
+  }
+  const auto records = read_records(records_in(folder.path()));
+  const auto frozen = records->frozen_inputs();
+  REQUIRE(frozen.size() == 2);
+  CHECK(frozen[0].how == day::Frozen::by_digest);
+  CHECK(frozen[0].bytes == day::kMostFrozenBytes + 1);
+  CHECK(frozen[1].how == day::Frozen::whole);
+  CHECK(records->content_of(frozen[1]).empty());
 }
