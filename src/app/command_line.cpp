@@ -25,6 +25,8 @@ CommandLine::CommandLine()
   add(add_board);
   add(add_slopes);
   add(add_rig_sheet);
+  add(add_log);
+  add(add_backup);
 }
 
 CommandLine::~CommandLine() = default;

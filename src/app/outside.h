@@ -2,6 +2,7 @@
 #pragma once
 
 #include <iosfwd>
+#include <string>
 
 #include "audit/rewalk.h"
 #include "units/clock.h"
@@ -15,6 +16,7 @@ struct Outside {
   audit::WalkAgain rewalk = audit::rewalk;
   bool err_is_terminal = false;  ///< whether a person watches faults and progress come
   bool out_takes_colour = false;
+  std::string account = "unknown";  ///< of the machine, for the log
 };
 
 }  // namespace rimehaul::app

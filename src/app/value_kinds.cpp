@@ -8,6 +8,7 @@
 
 #include "app/names.h"
 #include "app/slope_layers.h"
+#include "day/log_entry.h"
 #include "snow/snow.h"
 
 namespace rimehaul::app {
@@ -35,6 +36,7 @@ constexpr std::array kKinds{
     Kind{Value::way, "WAY", "way"},
     Kind{Value::yes_or_no, "yes|no", "answer"},
     Kind{Value::layer, "LAYER", "layer"},
+    Kind{Value::log_head, "NUMBER:HEX", "head"},
 };
 
 const Kind& kind_of(Value value) {
@@ -74,6 +76,13 @@ std::string names_somebody(const std::string& name) {
   return has_letter ? std::string{} : "a name of blanks alone is nobody's";
 }
 
+std::string is_a_head(const std::string& text) {
+  return day::parse_head(text) ? std::string{}
+                               : "'" + text +
+                                     "' is no head of a log: write its number, a colon and its 16 "
+                                     "or more digits";
+}
+
 }  // namespace
 
 std::vector<std::string> words_of(Value value) {
@@ -108,6 +117,9 @@ CLI::Option* takes(CLI::Option* option, Value value) {
   option->type_name(kind_of(value).shown);
   if (value == Value::name) {
     return option->check(CLI::Validator{names_somebody, ""});
+  }
+  if (value == Value::log_head) {
+    return option->check(CLI::Validator{is_a_head, ""});
   }
   const std::vector<std::string> words = words_of(value);
   if (words.empty()) {

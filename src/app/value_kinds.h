@@ -26,6 +26,7 @@ enum class Value {
   way,
   yes_or_no,
   layer,
+  log_head,
 };
 
 /// Gives an option its kind of value; one that has a closed set of words takes no other, and the

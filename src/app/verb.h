@@ -48,6 +48,8 @@ Verb add_limits(CLI::App& program, LimitsOptions& options);
 Verb add_payload(CLI::App& program, PayloadOptions& options);
 Verb add_board(CLI::App& program, BoardOptions& options);
 Verb add_slopes(CLI::App& program, SlopesOptions& options);
+Verb add_log(CLI::App& program, LogOptions& options);
+Verb add_backup(CLI::App& program, BackupOptions& options);
 Verb add_rig_sheet(CLI::App& program, RigSheetOptions& options);
 
 }  // namespace rimehaul::app

@@ -10,15 +10,15 @@ std::vector<BrokenCommand> broken_options() {
        {},
        usage,
        {"", "",
-        "which command? There is new, check, route, payload, explain, audit, limits, board, slopes "
-        "and rig",
+        "which command? There is new, check, route, payload, explain, audit, limits, board, slopes, "
+        "rig, log and backup",
         "see rimehaul --help"}},
       {"no such verb",
        {"drive", "FOLDER"},
        usage,
        {"", "",
         "no command is called \"drive\"; there is new, check, route, payload, explain, "
-        "audit, limits, board, slopes, rig",
+        "audit, limits, board, slopes, rig, log, backup",
         "see rimehaul --help"}},
       {"a verb misspelt",
        {"rout", "FOLDER"},

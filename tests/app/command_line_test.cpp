@@ -194,7 +194,9 @@ TEST_CASE(
       {"board", s, "--rig", "solo", "--snow", "dry"},
       {"slopes", s, "--into", site.path("slopes"), "--rig", "solo", "--snow", "dry"},
       {"payload", s, "--rig", "solo", "--snow", "dry", "--from", "Base", "--to", "Top"},
-      {"rig", s, "--rig", "solo"}};
+      {"rig", s, "--rig", "solo"},
+      {"log", s},
+      {"backup", s, "--into", site.path("copy.gpkg")}};
   std::set<std::string> verbs;
   for (std::vector<std::string> words : all) {
     verbs.insert(words.front());
