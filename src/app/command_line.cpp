@@ -29,6 +29,8 @@ CommandLine::CommandLine()
   add(add_recall);
   add(add_slopes);
   add(add_rig_sheet);
+  add(add_log);
+  add(add_backup);
 }
 
 CommandLine::~CommandLine() = default;

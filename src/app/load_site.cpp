@@ -10,11 +10,11 @@
 #include "app/load_heights.h"
 #include "app/names_meant.h"
 #include "app/own_files.h"
+#include "app/site_clock.h"
 #include "app/site_words.h"
 #include "app/status.h"
 #include "base/nearest_name.h"
 #include "base/require.h"
-#include "ports/date/zone_clock.h"
 #include "ports/gdal/height_raster.h"
 #include "ports/gdal/layers.h"
 #include "ports/geos/noding.h"
@@ -90,21 +90,6 @@ ports::geos::NetworkParts read_parts(const SiteFile& site, const geo::MapFrame& 
     return layers::read_marks(file(shown), frame, parts.trails, parts.trail_list);
   });
   return parts;
-}
-
-/// UTC where site.toml does not say what the clocks show: its reader has told of that.
-units::LocalClock local_clock_of(const SiteFile& site, std::vector<Fault>& faults) {
-  if (!site.time_zone) {
-    return units::LocalClock{site.utc_offset_minutes.value_or(0)};
-  }
-  if (auto clock = ports::date::zone_clock(*site.time_zone)) {
-    return std::move(*clock);
-  }
-  faults.push_back({"site.toml", "time_zone",
-                    "\"" + *site.time_zone + "\" is no zone of this system's time zone database",
-                    "write its name there, such as CET, or say utc_offset_minutes in its place",
-                    base::Weight::fault});
-  return units::LocalClock{};
 }
 
 std::optional<passage::Rules> read_rules(LoadedSite& loaded) {
@@ -247,7 +232,7 @@ LoadedSite load_site(const std::string& folder) {
   loaded.folder = folder;
   loaded.name = site.name;
   loaded.rules_file = {path_of({site.folder, site.rules}), site.rules};
-  loaded.local_clock = local_clock_of(site, faults);
+  loaded.local_clock = site_clock(site, faults);
   loaded.faults = std::move(faults);
   const std::optional<passage::Rules> rules = read_rules(loaded);
   read_rigs_and_snow(site, loaded);

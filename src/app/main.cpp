@@ -4,6 +4,7 @@
 #include <chrono>
 #include <iostream>
 
+#include "app/account.h"
 #include "app/colour.h"
 #include "app/ending_signals.h"
 #include "app/run.h"
@@ -17,7 +18,8 @@ int main(int count, char** words) {
                              .err = std::cerr,
                              .now = rimehaul::units::Instant{seconds},
                              .err_is_terminal = ::isatty(STDERR_FILENO) == 1,
-                             .out_takes_colour = app::takes_colour(STDOUT_FILENO)};
+                             .out_takes_colour = app::takes_colour(STDOUT_FILENO),
+                             .account = app::own_account()};
   const app::Status status = app::run({words + 1, words + count}, outside);
   std::cout.flush();
   if (!std::cout) {

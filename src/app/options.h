@@ -192,10 +192,22 @@ struct RecallOptions {
   std::string reason;
 };
 
+struct LogOptions {
+  CommonOptions common;
+  bool verify = false;
+  std::vector<std::string> heads;  ///< on paper; any: verify
+};
+
+struct BackupOptions {
+  CommonOptions common;
+  std::string into;  ///< file
+};
+
 using Command =
     std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
                  LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions,
-                 OverrideOptions, SignOptions, CardOptions, RecallOptions>;
+                 OverrideOptions, SignOptions, CardOptions, RecallOptions, LogOptions,
+                 BackupOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

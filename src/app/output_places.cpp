@@ -12,6 +12,7 @@
 #include "app/status.h"
 #include "app/value_kinds.h"
 #include "base/fault.h"
+#include "ports/gdal/records_database.h"
 
 namespace rimehaul::app {
 
@@ -43,7 +44,7 @@ std::vector<Output> rasters_into(const CLI::Option& option) {
 std::vector<Output> outputs_of(const CLI::App& verb) {
   std::vector<Output> outputs;
   for (const CLI::Option* option : verb.get_options()) {
-    if (option->get_name() == kIntoOption) {
+    if (option->get_name() == kIntoOption && value_of(*option) == Value::folder) {
       std::ranges::move(rasters_into(*option), std::back_inserter(outputs));
     }
     if (!is_output(*option)) {
@@ -73,13 +74,16 @@ std::vector<std::string> given_files(const CLI::App& verb) {
   return files;
 }
 
-/// Files of the site as far as site.toml can be read: what is wrong with it is told by its reader.
+/// Files of the site as far as site.toml can be read (what is wrong with it is told by its reader),
+/// and its records.
 std::vector<std::string> files_of_site(const std::string& folder) {
+  std::vector<std::string> files{path_of({folder, "site.toml"})};
   try {
-    return files_named(ports::toml::read_site_file(folder).data);
+    files = files_named(ports::toml::read_site_file(folder).data);
   } catch (const base::BadInput&) {
-    return {path_of({folder, "site.toml"})};
   }
+  files.push_back(ports::gdal::RecordsPlace{.folder = folder}.shown());
+  return files;
 }
 
 /// The folder that is made and the files in it.

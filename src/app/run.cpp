@@ -5,6 +5,7 @@
 #include <ostream>
 
 #include "app/audit_site.h"
+#include "app/back_up.h"
 #include "app/board.h"
 #include "app/check_site.h"
 #include "app/explain.h"
@@ -17,6 +18,7 @@
 #include "app/plan_route.h"
 #include "app/recall.h"
 #include "app/rig_command.h"
+#include "app/show_log.h"
 #include "app/sign.h"
 #include "app/slopes.h"
 #include "base/one_line.h"
@@ -76,6 +78,12 @@ struct Runner {
   }
   Status operator()(const SlopesOptions& options) const {
     return slopes(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const LogOptions& options) const {
+    return show_log(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const BackupOptions& options) const {
+    return back_up(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const RouteOptions& options) const {
     return plan_route(options, at_the_time_given(options.common, outside));

@@ -8,6 +8,7 @@
 
 #include "app/names.h"
 #include "app/slope_layers.h"
+#include "day/log_entry.h"
 #include "snow/snow.h"
 
 namespace rimehaul::app {
@@ -40,6 +41,7 @@ constexpr std::array kKinds{
     Kind{Value::board_rows, "ROWS", "kind of row"},
     Kind{Value::paper, "PAPER", "paper"},
     Kind{Value::board_by, "COLUMNS", "kind of column"},
+    Kind{Value::log_head, "NUMBER:HEX", "head"},
 };
 
 const Kind& kind_of(Value value) {
@@ -77,6 +79,13 @@ std::string names_somebody(const std::string& name) {
   const bool has_letter = std::ranges::any_of(
       name, [](unsigned char byte) { return byte >= 0x80 || std::isgraph(byte) != 0; });
   return has_letter ? std::string{} : "a name of blanks alone is nobody's";
+}
+
+std::string is_a_head(const std::string& text) {
+  return day::parse_head(text) ? std::string{}
+                               : "'" + text +
+                                     "' is no head of a log: write its number, a colon and its 16 "
+                                     "or more digits";
 }
 
 }  // namespace
@@ -119,6 +128,9 @@ CLI::Option* takes(CLI::Option* option, Value value) {
   option->type_name(kind_of(value).shown);
   if (value == Value::name || value == Value::person) {
     return option->check(CLI::Validator{names_somebody, ""});
+  }
+  if (value == Value::log_head) {
+    return option->check(CLI::Validator{is_a_head, ""});
   }
   const std::vector<std::string> words = words_of(value);
   if (words.empty()) {

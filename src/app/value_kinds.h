@@ -31,6 +31,7 @@ enum class Value {
   board_rows,
   board_by,
   paper,
+  log_head,
 };
 
 /// Words that more than one place must know.

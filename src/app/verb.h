@@ -52,6 +52,8 @@ Verb add_sign(CLI::App& program, SignOptions& options);
 Verb add_card(CLI::App& program, CardOptions& options);
 Verb add_recall(CLI::App& program, RecallOptions& options);
 Verb add_slopes(CLI::App& program, SlopesOptions& options);
+Verb add_log(CLI::App& program, LogOptions& options);
+Verb add_backup(CLI::App& program, BackupOptions& options);
 Verb add_rig_sheet(CLI::App& program, RigSheetOptions& options);
 
 }  // namespace rimehaul::app

@@ -207,7 +207,9 @@ TEST_CASE(
       {"recall", s, "--as", "P. Example", "--issue", "1", "--reason", "a test of all commands"},
       {"slopes", s, "--into", site.path("slopes"), "--rig", "solo", "--snow", "dry"},
       {"payload", s, "--rig", "solo", "--snow", "dry", "--from", "Base", "--to", "Top"},
-      {"rig", s, "--rig", "solo"}};
+      {"rig", s, "--rig", "solo"},
+      {"log", s},
+      {"backup", s, "--into", site.path("copy.gpkg")}};
   std::set<std::string> verbs;
   for (std::vector<std::string> words : all) {
     verbs.insert(words.front());
