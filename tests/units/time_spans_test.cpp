@@ -25,9 +25,7 @@ Seconds60 seconds_in(const TimeSpans& spans) {
 class Rolls {
  public:
   explicit Rolls(std::uint32_t seed) : engine_{seed} {}
-  std::int64_t below(std::int64_t count) {
-    return static_cast<std::int64_t>(engine_()) % count;
-  }
+  std::int64_t below(std::int64_t count) { return static_cast<std::int64_t>(engine_()) % count; }
   std::vector<Period> periods() {
     std::vector<Period> periods;
     for (std::int64_t i = below(6); i > 0; --i) {
@@ -131,11 +129,10 @@ TEST_CASE("sets of hours are what lists of seconds say, whatever is rolled") {
 
     // What lies beyond the list is not asked for.
     const std::int64_t later = rolls.below(9) - 4;
-    const Seconds60 moved = seconds_in(TimeSpans{first}.later_by(later).shared_with(
-        TimeSpans{{{{4}, {kLength - 5}}}}));
-    CHECK(moved == each([&](std::int64_t i) {
-            return 4 <= i && i <= kLength - 5 && at(in_a, i - later);
-          }));
+    const Seconds60 moved =
+        seconds_in(TimeSpans{first}.later_by(later).shared_with(TimeSpans{{{{4}, {kLength - 5}}}}));
+    CHECK(moved ==
+          each([&](std::int64_t i) { return 4 <= i && i <= kLength - 5 && at(in_a, i - later); }));
 
     const std::int64_t lasting = rolls.below(5);
     CHECK(seconds_in(TimeSpans{first}.lasting(lasting).shared_with(
