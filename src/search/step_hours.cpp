@@ -6,16 +6,11 @@
 
 namespace rimehaul::search {
 
-using trails::LegId;
 using units::Period;
 
 namespace {
 
 constexpr TurnFacts kSettingOut{.verdict = passage::Verdict::open, .share = 0.0};
-
-Period both(Period a, Period b) {
-  return {std::max(a.from, b.from), std::min(a.to, b.to)};
-}
 
 }  // namespace
 
@@ -64,7 +59,8 @@ std::vector<StepPiece> StepHours::worked_out(const Step& step) {
   for (const LegPiece& leg : hours_->of(*step.leg)) {
     const bool drivable = may_drive(leg.facts, permission_);
     for (; turn != turns.end() && turn->entries.from <= leg.entries.to; ++turn) {
-      const Period entries = both(leg.entries, turn->entries);
+      const Period entries{std::max(leg.entries.from, turn->entries.from),
+                           std::min(leg.entries.to, turn->entries.to)};
       const double share = std::max(leg.facts.share, turn->facts.share);
       if (drivable && entries.from <= entries.to && may_turn(turn->facts, leg.facts, permission_) &&
           share <= largest_share_) {

@@ -65,12 +65,14 @@ TurnFacts facts_of(const passage::TurnJudgement& judgement) {
   return {.verdict = judgement.verdict, .share = known_or_nan(judgement.binding.share)};
 }
 
+// Either way round. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 bool are_same(const LegFacts& a, const LegFacts& b) {
   return a.verdict == b.verdict && same_number({a.share, b.share}) &&
          same_number({a.allowed_share, b.allowed_share}) && same_number({a.time_s, b.time_s}) &&
          same_number({a.fuel_l, b.fuel_l}) && a.barred == b.barred && a.untold == b.untold;
 }
 
+// Either way round. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 bool are_same(const TurnFacts& a, const TurnFacts& b) {
   return a.verdict == b.verdict && same_number({a.share, b.share});
 }
