@@ -13,6 +13,7 @@ using units::Period;
 namespace {
 
 constexpr std::int64_t kSecondsPerDay = 86'400;
+constexpr std::int64_t kSecondsPerMinute = 60;
 constexpr int kMinutesPerDay = 1'440;
 
 class Moments {
@@ -21,19 +22,18 @@ class Moments {
       : now_{now}, during_{during}, found_{now.snow.turning_moments(during)} {}
 
   /// Hours hold both for entering and for having left, their last second included. At midnight
-  /// the day's seconds begin anew.
+  /// the day's seconds begin anew. Where the clock is changed, every offset counts for all days.
   void add_hours(const std::optional<trails::OpenHours>& hours) {
     if (!hours.has_value() || (hours->from.minutes == 0 && hours->to.minutes == kMinutesPerDay)) {
       return;
     }
-    const std::int64_t offset_s = std::int64_t{60} * now_.scene.rules.utc_offset_minutes;
-    const std::int64_t local_s = during_.from.seconds + offset_s;
-    const std::int64_t into_day_s = ((local_s % kSecondsPerDay) + kSecondsPerDay) % kSecondsPerDay;
-    for (std::int64_t midnight_s = during_.from.seconds - into_day_s;
-         midnight_s <= during_.to.seconds; midnight_s += kSecondsPerDay) {
-      found_.push_back({midnight_s});
-      found_.push_back({midnight_s + std::int64_t{60} * hours->from.minutes});
-      found_.push_back({midnight_s + std::int64_t{60} * hours->to.minutes + 1});
+    const units::LocalClock& local_clock = now_.scene.rules.local_clock;
+    const Instant day_before{during_.from.seconds - kSecondsPerDay};
+    add_hours_at(*hours, local_clock.offset_minutes(day_before));
+    for (const Instant change :
+         local_clock.changes_between(day_before, {during_.to.seconds + kSecondsPerDay})) {
+      found_.push_back(change);
+      add_hours_at(*hours, local_clock.offset_minutes(change));
     }
   }
 
@@ -58,6 +58,17 @@ class Moments {
   }
 
  private:
+  void add_hours_at(const trails::OpenHours& hours, int offset_minutes) {
+    const std::int64_t local_s = during_.from.seconds + kSecondsPerMinute * offset_minutes;
+    const std::int64_t into_day_s = ((local_s % kSecondsPerDay) + kSecondsPerDay) % kSecondsPerDay;
+    for (std::int64_t midnight_s = during_.from.seconds - into_day_s;
+         midnight_s <= during_.to.seconds; midnight_s += kSecondsPerDay) {
+      found_.push_back({midnight_s});
+      found_.push_back({midnight_s + kSecondsPerMinute * hours.from.minutes});
+      found_.push_back({midnight_s + kSecondsPerMinute * hours.to.minutes + 1});
+    }
+  }
+
   const Circumstances& now_;
   Period during_;
   std::vector<Instant> found_;

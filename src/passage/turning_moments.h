@@ -20,8 +20,8 @@ struct Circumstances {
 /// The moments of a period but its first at which something that is asked of a leg of this trail at
 /// one hour may have another answer than one second earlier; in order, each once. Beside those of
 /// the snow and of the site's status: when the hours of the trail and of the driver's level begin
-/// and when they are over, local midnight where there are such hours, when groomed snow has set,
-/// and when a survey or an inspection of a mark begins to count.
+/// and when they are over, local midnight and changes of the clock where there are such hours, when
+/// groomed snow has set, and when a survey or an inspection of a mark begins to count.
 [[nodiscard]] std::vector<units::Instant> turning_moments_of_trail(const Circumstances& now,
                                                                    std::size_t trail,
                                                                    units::Period during);

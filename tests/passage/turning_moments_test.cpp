@@ -107,6 +107,10 @@ struct Rolled {
     weather.site.marks = {{"Gate", true, at_minute(60 + below(90))}};
     weather.site.grooming = {{"Straight", at_minute(below(30) - 60)}};
     weather.site.last_weather = at_minute(below(40) - 20);
+    if (seed % 3 != 0) {  // the clock is put forward or back in the course of the morning
+      scene.rules.local_clock =
+          units::LocalClock{0, {{at_minute(below(150)), seed % 3 == 1 ? 60 : -60}}};
+    }
     const std::int64_t melts = 30 + below(60);
     slush = {at_minute(melts), at_minute(melts + 10 + below(30))};
   }
