@@ -97,7 +97,7 @@ TEST_CASE("a window that allows for setting out late is shorter by just that") {
 TEST_CASE("there and back: out only while a heavier way back is still to be had") {
   Day day;
   rig::Rig heavier = day.rig;
-  heavier.load.bed = units::Kilograms{240};
+  heavier.load.bed = units::Kilograms{170};
   const passage::Judge judge_back = day.judge.with_rig(heavier);
   const passage::RememberingJudge remembering_back{judge_back, day.ground};
   const Seconds turn_round{1200};
