@@ -22,6 +22,7 @@ namespace {
 constexpr double kRounding = 1e-9;
 /// Hours of entry are whole seconds, each rounded up.
 constexpr units::Seconds kSooner{1.0};
+constexpr units::Seconds kLater{1.0};
 
 std::string shown(double number) {
   return units::text_of(number, 3, units::Round::up);
@@ -133,12 +134,24 @@ class Rewalker {
       note(leg, "there is no junction where it starts");
       return;
     }
+    check_wait(leg, scene_->network.legs[static_cast<std::size_t>(*to)].from);
     const auto turn = judge_.judge_turn(*from, *to, (*promise_)[leg].entry);
     const Found found{turn.verdict, turn.binding.share.value_or(std::nan("")), turn.binding,
                       turn.binding};
     compare(leg, found);
     if (may_be_driven(leg, found.verdict)) {
       compare_share(leg - 1, found, "the turn out of it: ");
+    }
+  }
+
+  /// A rig waits at a station, and nowhere else.
+  void check_wait(std::size_t leg, trails::JunctionId before) {
+    const PromisedLeg& driven = (*promise_)[leg - 1];
+    const units::Seconds between = (*promise_)[leg].entry.since(driven.entry);
+    const bool at_station =
+        scene_->network.junctions[static_cast<std::size_t>(before)].station.has_value();
+    if (!at_station && !(between <= driven.time + kLater)) {
+      note(leg, "the rig would wait before it, where there is no station");
     }
   }
 

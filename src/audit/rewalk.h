@@ -35,9 +35,10 @@ struct Rewalk {
 
 /// Walks the legs again every metre: joins their raw lines, fits the least-squares plane under
 /// carrier and trailer at the centre line and at both edges of the track, and asks every check
-/// anew, driven as fast as was promised. Worse than promised, not open, not joined end to end, or
-/// driven against its direction is a discrepancy, and so is ground that does not allow the speed
-/// promised or takes more time or fuel at it; an empty promise is one too.
+/// anew, driven as fast as was promised, at the hours promised. Worse than promised, not open, not
+/// joined end to end, driven against its direction, entered before the leg before it can have been
+/// driven, or waited for where there is no station is a discrepancy, and so is ground that does not
+/// allow the speed promised or takes more time or fuel at it; an empty promise is one too.
 [[nodiscard]] Rewalk rewalk(const passage::Scene& scene, const rig::Rig& rig,
                             const snow::SnowAt& snow, const std::vector<PromisedLeg>& promise);
 

@@ -8,6 +8,7 @@
 #include "passage/avalanche.h"
 #include "passage/bends.h"
 #include "passage/stretch_judge.h"
+#include "passage/turning_moments.h"
 
 namespace rimehaul::passage {
 
@@ -86,6 +87,23 @@ LegAtBest Judge::at_best(trails::LegId leg) const {
 LegJudgement Judge::judge(trails::LegId leg, units::Instant entry) const {
   const Stretch stretch = stretch_of(leg);
   return judge_over(stretch, ground_under(*scene_, *rig_, stretch), entry);
+}
+
+std::vector<units::Instant> Judge::turning_moments(trails::LegId leg, units::Period during) const {
+  return turning_moments_of_trail({*scene_, *rig_, *snow_},
+                                  scene_->network.legs.at(static_cast<std::size_t>(leg)).trail,
+                                  during);
+}
+
+// From and to, as they are driven.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
+std::vector<units::Instant> Judge::turning_moments(trails::LegId from, trails::LegId to,
+                                                   units::Period during) const {
+  const auto trail_of = [&](trails::LegId leg) {
+    return scene_->network.legs.at(static_cast<std::size_t>(leg)).trail;
+  };
+  return turning_moments_of_turn({*scene_, *rig_, *snow_},
+                                 {.before = trail_of(from), .after = trail_of(to)}, during);
 }
 
 std::vector<Finding> Judge::judge_bends(const geo::Polyline& line,

@@ -42,6 +42,16 @@ class LegJudge {
   /// From the end of one leg into the start of the next, which must share the junction.
   [[nodiscard]] virtual TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
                                                  units::Instant entry) const = 0;
+  /// Moments of a period but its first, in order, each once. A judgement of the leg for one entry
+  /// says the same, but for figures shown beside it, for any later entry that no such moment
+  /// separates from it, neither at the hour of entry nor at any other that it was asked for
+  /// (HoursOnLeg) nor when its tail leaves, all moved by as much. May name too many, never too few.
+  [[nodiscard]] virtual std::vector<units::Instant> turning_moments(trails::LegId leg,
+                                                                    units::Period during) const = 0;
+  /// The same of a turn, which is asked for at the hour of entry alone.
+  [[nodiscard]] virtual std::vector<units::Instant> turning_moments(trails::LegId from,
+                                                                    trails::LegId to,
+                                                                    units::Period during) const = 0;
 };
 
 /// Judges one rig in one scene and snow. Holds references: scene, rig and snow must outlive it.
@@ -67,6 +77,10 @@ class Judge : public LegJudge {
   /// the way one came needs it, and level enough ground for every heading.
   [[nodiscard]] TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
                                          units::Instant entry) const override;
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId leg,
+                                                            units::Period during) const override;
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId from, trails::LegId to,
+                                                            units::Period during) const override;
 
   /// A stretch over ground that somebody else has measured (the re-walk brings exact planes).
   [[nodiscard]] LegJudgement judge_over(const Stretch& stretch,

@@ -45,4 +45,15 @@ TurnJudgement RememberingJudge::judge_turn(LegId from, LegId to, units::Instant 
   return found->second;
 }
 
+std::vector<units::Instant> RememberingJudge::turning_moments(LegId leg,
+                                                              units::Period during) const {
+  return judge_->turning_moments(leg, during);
+}
+
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
+std::vector<units::Instant> RememberingJudge::turning_moments(LegId from, LegId to,
+                                                              units::Period during) const {
+  return judge_->turning_moments(from, to, during);
+}
+
 }  // namespace rimehaul::passage

@@ -27,6 +27,10 @@ class RememberingJudge final : public LegJudge {
   [[nodiscard]] LegJudgement judge(trails::LegId leg, units::Instant entry) const override;
   [[nodiscard]] TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
                                          units::Instant entry) const override;
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId leg,
+                                                            units::Period during) const override;
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId from, trails::LegId to,
+                                                            units::Period during) const override;
 
  private:
   const Judge* judge_;

@@ -20,6 +20,8 @@ struct RouteQuestion {
   std::size_t most_alternatives = 3;  ///< beside the best
   /// A named person who permits what the rules leave to a decision; empty: nobody does.
   std::string permitted_by;
+  /// Heeded where ways are looked for through the hours (timed_routes.h); nothing: at any hour.
+  std::optional<units::Instant> arrive_by{};
 };
 
 /// One way: legs in order, each with its judgement and the turn into it.
@@ -28,12 +30,14 @@ struct RouteLeg {
   units::Instant entry;
   passage::LegJudgement judgement{};
   passage::TurnJudgement turn_into{};  ///< of the first leg: open, share 0
+  units::Seconds waits_before{};       ///< at the station where it begins
 };
 
 struct Route {
   std::vector<RouteLeg> legs;
   double worst_share = 0.0;  ///< over legs and turns
-  units::Seconds time;
+  units::Seconds time;       ///< from setting out to arriving, waits included
+  units::Seconds waits{};
   units::Litres fuel;
   units::Metres length;
   bool needs_permission = false;  ///< some leg or turn is restricted

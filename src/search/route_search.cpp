@@ -7,15 +7,6 @@ namespace rimehaul::search {
 
 using trails::LegId;
 
-namespace {
-
-/// The same ground, whichever way it is driven.
-std::uint32_t stretch_of(LegId leg) {
-  return static_cast<std::uint32_t>(leg) / 2;
-}
-
-}  // namespace
-
 RouteSearch::RouteSearch(const trails::Network& network, const passage::LegJudge& judge,
                          Outlook& outlook, const Asked& asked)
     : network_{&network},
@@ -56,8 +47,8 @@ double RouteSearch::least_worst_share(const Prices& shares) {
   return reach.price[index_of(journey.to)];
 }
 
-RouteSearch::Way RouteSearch::way_of(const Path& path) {
-  Way way{.legs = legs_of(legs(), path)};
+DrivenWay RouteSearch::way_of(const Path& path) {
+  DrivenWay way{.legs = legs_of(legs(), path)};
   std::set<std::pair<std::size_t, trails::JunctionId>> passed;
   for (const ArcIndex arc : path.arcs) {
     const Step& step = legs().steps[arc];
@@ -74,35 +65,6 @@ RouteSearch::Way RouteSearch::way_of(const Path& path) {
   return way;
 }
 
-bool RouteSearch::truly_differs(const Way& way) const {
-  const auto length_of = [&](LegId leg) {
-    return network_->legs[static_cast<std::size_t>(leg)].line.length().value();
-  };
-  if (!kept_ways_.empty() && way.returns > kept_ways_.front().returns) {
-    return false;
-  }
-  std::set<std::uint32_t> own;
-  for (const LegId leg : way.legs) {
-    own.insert(stretch_of(leg));
-  }
-  return std::ranges::all_of(kept_ways_, [&](const Way& better) {
-    std::set<std::uint32_t> known;
-    for (const LegId leg : better.legs) {
-      known.insert(stretch_of(leg));
-    }
-    if (std::ranges::includes(own, known)) {
-      return false;  // the better one, and something besides
-    }
-    double all = 0.0;
-    double shared = 0.0;
-    for (const LegId leg : way.legs) {
-      all += length_of(leg);
-      shared += known.contains(stretch_of(leg)) ? length_of(leg) : 0.0;
-    }
-    return shared <= kMostShared * all;
-  });
-}
-
 void RouteSearch::keep_from(Prices prices) {
   Candidates candidates{legs().graph, std::move(prices), legs().journey()};
   int timed = 0;
@@ -111,8 +73,8 @@ void RouteSearch::keep_from(Prices prices) {
     if (!path.has_value()) {
       return;
     }
-    Way way = way_of(*path);
-    if (!truly_differs(way)) {
+    DrivenWay way = way_of(*path);
+    if (!truly_differs(*network_, way, kept_ways_)) {
       continue;
     }
     ++timed;

@@ -6,6 +6,7 @@
 
 #include "search/best_ways.h"
 #include "search/candidates.h"
+#include "search/differing_ways.h"
 #include "search/timing.h"
 
 namespace rimehaul::search {
@@ -40,25 +41,16 @@ class RouteSearch {
   /// Where there is no way: what the hours have closed on the ways that were tried.
   [[nodiscard]] const std::vector<Blocked>& blocked() const { return blocked_; }
 
-  /// Alternatives share at most this part of their length with a better route.
-  static constexpr double kMostShared = 0.7;
   /// Ways timed before what blocks them is left out of the graph, and how often that is done.
   static constexpr int kMostTimed = 24;
   static constexpr int kMostRounds = 8;
 
  private:
-  /// A way before it is timed.
-  struct Way {
-    std::vector<trails::LegId> legs;
-    std::size_t returns = 0;  ///< how often it comes back to a junction within a stage
-  };
-
   [[nodiscard]] const LegGraph& legs();
   [[nodiscard]] std::optional<std::vector<trails::LegId>> best_way();
   [[nodiscard]] PricedSteps priced();
   [[nodiscard]] double least_worst_share(const Prices& shares);
-  [[nodiscard]] Way way_of(const Path& path);
-  [[nodiscard]] bool truly_differs(const Way& way) const;
+  [[nodiscard]] DrivenWay way_of(const Path& path);
   [[nodiscard]] bool has_enough() const { return kept_.size() > question_.most_alternatives; }
   void search_with(Permission permission);
   [[nodiscard]] bool settled_by_best_alone();
@@ -75,7 +67,7 @@ class RouteSearch {
   Timekeeper timekeeper_;
   std::vector<Blocked> blocked_;
   std::vector<Route> kept_;
-  std::vector<Way> kept_ways_;
+  std::vector<DrivenWay> kept_ways_;
 };
 
 }  // namespace rimehaul::search

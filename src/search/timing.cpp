@@ -47,29 +47,60 @@ const passage::LegJudgement& Timekeeper::judged(LegId leg, units::Instant entry)
   return found->second;
 }
 
+/// Adds the next leg to a route, or says what blocks it.
+std::optional<Blocked> Timekeeper::drive_on(Route& route, const TimedLeg& next,
+                                            Permission permission) {
+  RouteLeg leg{.leg = next.leg, .entry = next.entry};
+  const LegId before = route.legs.empty() ? leg.leg : route.legs.back().leg;
+  leg.judgement = judged(leg.leg, leg.entry);
+  leg.turn_into =
+      route.legs.empty() ? setting_out() : judge_->judge_turn(before, leg.leg, leg.entry);
+  const LegFacts facts = facts_of(leg.judgement);
+  if (!may_drive(facts, permission)) {
+    return Blocked{.leg = leg.leg,
+                   .turn_from = {},
+                   .entry = leg.entry,
+                   .finding = blocking_finding(leg.judgement),
+                   .decision = decisions_for(leg.judgement)};
+  }
+  if (!may_turn(facts_of(leg.turn_into), facts, permission)) {
+    return Blocked{.leg = leg.leg,
+                   .turn_from = before,
+                   .entry = leg.entry,
+                   .finding = leg.turn_into.binding,
+                   .decision = leg.turn_into.binding.asks};
+  }
+  add_to(route, std::move(leg));
+  return std::nullopt;
+}
+
 std::variant<Route, Blocked> Timekeeper::drive(std::span<const LegId> legs, Permission permission) {
   base::require(!legs.empty(), "a way has no legs");
   Route route;
-  for (std::size_t i = 0; i < legs.size(); ++i) {
-    RouteLeg leg{.leg = legs[i], .entry = units::after(depart_, route.time)};
-    leg.judgement = judged(leg.leg, leg.entry);
-    leg.turn_into = i == 0 ? setting_out() : judge_->judge_turn(legs[i - 1], leg.leg, leg.entry);
-    const LegFacts facts = facts_of(leg.judgement);
-    if (!may_drive(facts, permission)) {
-      return Blocked{.leg = leg.leg,
-                     .turn_from = {},
-                     .entry = leg.entry,
-                     .finding = blocking_finding(leg.judgement),
-                     .decision = decisions_for(leg.judgement)};
+  for (const LegId leg : legs) {
+    auto blocked = drive_on(route, {leg, units::after(depart_, route.time)}, permission);
+    if (blocked.has_value()) {
+      return std::move(*blocked);
     }
-    if (!may_turn(facts_of(leg.turn_into), facts, permission)) {
-      return Blocked{.leg = leg.leg,
-                     .turn_from = legs[i == 0 ? 0 : i - 1],
-                     .entry = leg.entry,
-                     .finding = leg.turn_into.binding,
-                     .decision = leg.turn_into.binding.asks};
+  }
+  return route;
+}
+
+std::variant<Route, Blocked> Timekeeper::drive_at_hours(std::span<const TimedLeg> legs,
+                                                        Permission permission) {
+  base::require(!legs.empty() && legs.front().entry == depart_,
+                "a way does not set out at its departure");
+  Route route;
+  for (const TimedLeg& leg : legs) {
+    const units::Instant reached = units::after(depart_, route.time);
+    base::require(reached <= leg.entry, "a leg is entered before it is reached");
+    route.time = leg.entry.since(depart_);
+    auto blocked = drive_on(route, leg, permission);
+    if (blocked.has_value()) {
+      return std::move(*blocked);
     }
-    add_to(route, std::move(leg));
+    route.legs.back().waits_before = leg.entry.since(reached);
+    route.waits += leg.entry.since(reached);
   }
   return route;
 }

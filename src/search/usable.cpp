@@ -26,6 +26,15 @@ bool lacks_words_alone(const passage::LegJudgement& judgement) {
          });
 }
 
+struct TwoNumbers {
+  double a = 0.0;
+  double b = 0.0;
+};
+
+bool same_number(const TwoNumbers& numbers) {
+  return numbers.a == numbers.b || (std::isnan(numbers.a) && std::isnan(numbers.b));
+}
+
 double known_or_nan(const std::optional<double>& share) {
   return share.value_or(std::numeric_limits<double>::quiet_NaN());
 }
@@ -54,6 +63,18 @@ LegFacts facts_of(const passage::LegJudgement& judgement) {
 
 TurnFacts facts_of(const passage::TurnJudgement& judgement) {
   return {.verdict = judgement.verdict, .share = known_or_nan(judgement.binding.share)};
+}
+
+// Either way round. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
+bool are_same(const LegFacts& a, const LegFacts& b) {
+  return a.verdict == b.verdict && same_number({a.share, b.share}) &&
+         same_number({a.allowed_share, b.allowed_share}) && same_number({a.time_s, b.time_s}) &&
+         same_number({a.fuel_l, b.fuel_l}) && a.barred == b.barred && a.untold == b.untold;
+}
+
+// Either way round. NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
+bool are_same(const TurnFacts& a, const TurnFacts& b) {
+  return a.verdict == b.verdict && same_number({a.share, b.share});
 }
 
 bool may_drive(const LegFacts& leg, Permission permission) {

@@ -43,6 +43,10 @@ struct TurnFacts {
 [[nodiscard]] LegFacts facts_of(const passage::LegJudgement& judgement);
 [[nodiscard]] TurnFacts facts_of(const passage::TurnJudgement& judgement);
 
+/// Whether all is the same; what is no number is the same as what is none.
+[[nodiscard]] bool are_same(const LegFacts& a, const LegFacts& b);
+[[nodiscard]] bool are_same(const TurnFacts& a, const TurnFacts& b);
+
 /// Passes only what is proven: open, or restricted and permitted; share known and at or under the
 /// allowed one; a time above 0 and a fuel of 0 or more, both finite.
 [[nodiscard]] bool may_drive(const LegFacts& leg, Permission permission);

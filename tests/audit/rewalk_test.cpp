@@ -202,8 +202,20 @@ TEST_CASE("a promise that is milder than need be holds") {
   Promise promise = site.promise({0, 2});
   promise[0].share = 0.7;
   promise[1].share = 5.0;
-  promise[1].entry.seconds += 600;  // a rest on the way
   CHECK(site.walk(promise).discrepancies.empty());
+}
+
+TEST_CASE("a rest at a hut holds, one where there is no station is found") {
+  const Site site{two_ways_scene(), solo_rig()};
+  Promise at_hut = site.promise({4, 10, 11, 6});
+  at_hut[2].entry.seconds += 600;
+  at_hut[3].entry.seconds += 600;
+  CHECK(site.walk(at_hut).discrepancies.empty());
+  Promise at_ford = site.promise({0, 2});
+  at_ford[1].entry.seconds += 2;  // entries are whole seconds, rounded up
+  CHECK(says(site.walk(at_ford), 1, "the rig would wait before it, where there is no station"));
+  at_ford[0].time = units::Seconds{std::nan("")};
+  CHECK(says(site.walk(at_ford), 1, "the rig would wait before it"));
 }
 
 TEST_CASE("a one-way trail may not be promised against its direction") {
@@ -224,7 +236,7 @@ TEST_CASE("a leg that is entered after hours is found, one in time is not") {
   const Site site{two_ways_scene(all), solo_rig()};
   Promise promise = site.promise({0, 2});
   CHECK(site.walk(promise).discrepancies.empty());
-  promise[1].entry.seconds += 3600;  // 10:00
+  promise[1].entry.seconds += 3600;  // 10:00, having waited where nobody may
   CHECK(says(site.walk(promise), 1, "closed"));
 }
 

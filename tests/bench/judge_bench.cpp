@@ -129,6 +129,14 @@ class MeteredJudge : public passage::LegJudge {
                                                   units::Instant entry) const override {
     return judge_->judge_turn(from, to, entry);
   }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId leg,
+                                                            units::Period during) const override {
+    return judge_->turning_moments(leg, during);
+  }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId from, trails::LegId to,
+                                                            units::Period during) const override {
+    return judge_->turning_moments(from, to, during);
+  }
 
   [[nodiscard]] double length_m(trails::LegId leg) const {
     return network_->legs[static_cast<std::size_t>(leg)].line.length().value();

@@ -1,6 +1,7 @@
 // Networks drawn by hand and a judge that says what a test tells it to.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <random>
@@ -11,6 +12,7 @@
 
 #include "passage/judge.h"
 #include "search/route.h"
+#include "snow/turning_moments.h"
 
 namespace rimehaul::testing {
 
@@ -67,6 +69,14 @@ inline trails::Network network_of(std::uint32_t junctions, const std::vector<Edg
   return network;
 }
 
+/// What is otherwise for a while.
+struct FakeSpell {
+  units::Period when;
+  bool refused = true;
+  double share = 0.1;
+  double time_s = 60.0;
+};
+
 /// What the fake judge says of a leg.
 struct FakeLeg {
   double share = 0.1;
@@ -76,13 +86,28 @@ struct FakeLeg {
   bool asks = false;
   bool untold = false;                    ///< nobody said what a mark on it is like today
   std::int64_t closes_s = 1'000'000'000;  ///< refused from this moment on
+  /// By the hour of entry; the leg is refused too where the rig would leave it in a refused one.
+  std::vector<FakeSpell> spells{};
+
+  [[nodiscard]] const FakeSpell* spell_at(units::Instant when) const {
+    const auto found = std::ranges::find_if(spells, [&](const FakeSpell& spell) {
+      return spell.when.from <= when && when <= spell.when.to;
+    });
+    return found == spells.end() ? nullptr : &*found;
+  }
 };
 
 struct FakeTurn {
   double share = 0.0;
   bool refused = false;
   bool asks = false;
+  std::vector<units::Period> closed{};
 };
+
+inline bool refuses_at(const FakeLeg& leg, units::Instant when) {
+  const FakeSpell* spell = leg.spell_at(when);
+  return leg.refused || when.seconds >= leg.closes_s || (spell != nullptr && spell->refused);
+}
 
 /// Turning back is refused unless a test says otherwise; any other turn is open.
 class FakeJudge : public passage::LegJudge {
@@ -100,9 +125,13 @@ class FakeJudge : public passage::LegJudge {
                                             units::Instant entry) const override {
     const auto index = static_cast<std::size_t>(leg);
     const FakeLeg& fake = legs[index];
+    const FakeSpell* spell = fake.spell_at(entry);
+    const units::Seconds time{spell == nullptr ? fake.time_s : spell->time_s};
     passage::Finding finding = passage::kept(passage::Check::climb_traction);
-    finding.share = fake.share;
-    if (fake.refused || entry.seconds >= fake.closes_s) {
+    finding.share = spell == nullptr ? fake.share : spell->share;
+    const bool refused_on_leaving =
+        !fake.spells.empty() && refuses_at(fake, units::after(entry, time));
+    if (refuses_at(fake, entry) || refused_on_leaving) {
       finding = passage::refusal(passage::Check::direction, "the test says no");
     }
     passage::LegJudgement judgement;
@@ -118,23 +147,53 @@ class FakeJudge : public passage::LegJudge {
     judgement.allowed_share = allowed_share;
     judgement.verdict = passage::verdict_of(judgement.findings, allowed_share);
     judgement.length = network_->legs[index].line.length();
-    judgement.time = units::Seconds{fake.time_s};
+    judgement.time = time;
+    judgement.hours.asked = {entry};
+    if (!fake.spells.empty()) {
+      judgement.hours.staying = time;
+    }
     judgement.fuel = units::Litres{fake.fuel_l};
     return judgement;
   }
 
   [[nodiscard]] passage::TurnJudgement judge_turn(trails::LegId from, trails::LegId to,
-                                                  units::Instant /*entry*/) const override {
+                                                  units::Instant entry) const override {
     const auto found = turns.find({from, to});
     FakeTurn fake{.share = 0.0, .refused = to == trails::opposite_of(from)};
     fake = found == turns.end() ? fake : found->second;
     passage::Finding finding = passage::kept(passage::Check::turning);
     finding.share = fake.share;
     finding.asks = fake.asks ? "may the piste be crossed" : "";
-    if (fake.refused) {
+    const bool closed = std::ranges::any_of(fake.closed, [&](const units::Period& period) {
+      return period.from <= entry && entry <= period.to;
+    });
+    if (fake.refused || closed) {
       finding = passage::refusal(passage::Check::turning, "the test says no");
     }
     return {.verdict = passage::verdict_of({finding}, allowed_share), .binding = finding};
+  }
+
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId leg,
+                                                            units::Period during) const override {
+    const FakeLeg& fake = legs[static_cast<std::size_t>(leg)];
+    std::vector<units::Instant> moments{{fake.closes_s}};
+    for (const FakeSpell& spell : fake.spells) {
+      moments.push_back(spell.when.from);
+      moments.push_back({spell.when.to.seconds + 1});
+    }
+    return snow::in_order_within(moments, during);
+  }
+  [[nodiscard]] std::vector<units::Instant> turning_moments(trails::LegId from, trails::LegId to,
+                                                            units::Period during) const override {
+    std::vector<units::Instant> moments;
+    const auto found = turns.find({from, to});
+    if (found != turns.end()) {
+      for (const units::Period& closed : found->second.closed) {
+        moments.push_back(closed.from);
+        moments.push_back({closed.to.seconds + 1});
+      }
+    }
+    return snow::in_order_within(moments, during);
   }
 
   std::vector<FakeLeg> legs;

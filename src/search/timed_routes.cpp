@@ -1,0 +1,132 @@
+#include "search/timed_routes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "base/require.h"
+#include "search/differing_ways.h"
+#include "search/stops.h"
+#include "search/windows.h"
+
+namespace rimehaul::search {
+
+using trails::LegId;
+using units::Instant;
+using units::Period;
+
+namespace {
+
+/// When the tail of a rig has left the last leg.
+Instant left_at(const Route& route) {
+  const RouteLeg& last = route.legs.back();
+  const units::Seconds staying = last.judgement.hours.staying.value_or(last.judgement.time);
+  return units::after(last.entry, staying);
+}
+
+bool something_turns(const trails::Network& network, const passage::LegJudge& judge,
+                     Period during) {
+  for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
+    if (!judge.turning_moments(LegId{leg}, during).empty()) {
+      return true;
+    }
+  }
+  return false;
+}
+
+DrivenWay way_of(const Route& route) {
+  DrivenWay way;
+  for (const RouteLeg& leg : route.legs) {
+    way.legs.push_back(leg.leg);
+  }
+  return way;
+}
+
+/// The best way, and after it those of the others that truly differ.
+std::vector<Route> best_of_all(const trails::Network& network, Route best,
+                               std::vector<Route> others, std::size_t most_others) {
+  std::vector<DrivenWay> told{way_of(best)};
+  std::vector<Route> routes{std::move(best)};
+  for (Route& other : others) {
+    const DrivenWay way = way_of(other);
+    if (routes.size() <= most_others && truly_differs(network, way, told)) {
+      told.push_back(way);
+      routes.push_back(std::move(other));
+    }
+  }
+  return routes;
+}
+
+}  // namespace
+
+TimedWays::TimedWays(const trails::Network& network, LegHours& hours,
+                     std::span<const trails::JunctionId> stops)
+    : turns_{turns_of(network)},
+      legs_{make_leg_graph(network, stops, turns_)},
+      ends_at_station_{legs_to_stations(network)},
+      hours_{&hours} {}
+
+units::TimeSpans TimedWays::windows(const Trip& trip) {
+  StepHours steps{{legs_, turns_, ends_at_station_}, *hours_, trip.permission};
+  const Departures departures{steps, trip.arrivals_allowed};
+  return windows_from(departures, legs_.starts.front());
+}
+
+std::optional<Route> TimedWays::best(const Trip& trip, Instant depart, Preference prefer) {
+  StepHours steps{{legs_, turns_, ends_at_station_}, *hours_, trip.permission};
+  const Departures departures{steps, trip.arrivals_allowed};
+  const std::vector<TimedLeg> legs =
+      TimedSearch{departures}.best(legs_.starts.front(), depart, prefer);
+  if (legs.empty()) {
+    return std::nullopt;
+  }
+  auto driven = Timekeeper{hours_->judge(), depart}.drive_at_hours(legs, trip.permission);
+  base::require(std::holds_alternative<Route>(driven),
+                "a way found through the hours is closed at its hours");
+  return std::get<Route>(std::move(driven));
+}
+
+RouteAnswer find_routes_through(const trails::Network& network, LegHours& hours,
+                                const RouteQuestion& question) {
+  base::require(hours.horizon().from <= question.depart,
+                "the hours of a question begin after its departure");
+  RouteAnswer at_departure = find_routes(network, hours.judge(), question);
+  const auto stops = stops_of(network, question);
+  if (!std::holds_alternative<std::vector<trails::JunctionId>>(stops)) {
+    return at_departure;
+  }
+  auto* routes = std::get_if<std::vector<Route>>(&at_departure);
+  const Instant arrive_by = question.arrive_by.value_or(hours.horizon().to);
+  const auto arrives_in_time = [&](const Route& route) {
+    return !question.arrive_by || units::after(question.depart, route.time) <= arrive_by;
+  };
+  const bool holds = routes != nullptr && std::ranges::all_of(*routes, arrives_in_time);
+  const Instant until = holds ? left_at(routes->front()) : hours.horizon().to;
+  if (!something_turns(network, hours.judge(), {question.depart, until}) &&
+      (holds || !question.arrive_by)) {
+    return at_departure;
+  }
+  TimedWays ways{network, hours, std::get<std::vector<trails::JunctionId>>(stops)};
+  TimedWays::Trip trip{.permission = Permission::nobody,
+                       .arrivals_allowed = units::TimeSpans{{{question.depart, arrive_by}}}};
+  std::optional<Route> best = ways.best(trip, question.depart, question.prefer);
+  const bool open_at_departure = routes != nullptr && !routes->front().needs_permission;
+  if (!best.has_value() && !open_at_departure) {
+    trip.permission = permission_of(question);
+    best = ways.best(trip, question.depart, question.prefer);
+  }
+  if (routes != nullptr) {
+    std::erase_if(*routes, [&](const Route& route) { return !arrives_in_time(route); });
+  }
+  if (!best.has_value() && (routes == nullptr || !routes->empty())) {
+    return at_departure;
+  }
+  if (!best.has_value()) {
+    return NoRoute{.why = "no way arrives by the hour asked for", .obstacles = {}};
+  }
+  return best_of_all(network, std::move(*best),
+                     routes == nullptr ? std::vector<Route>{} : std::move(*routes),
+                     question.most_alternatives);
+}
+
+}  // namespace rimehaul::search
