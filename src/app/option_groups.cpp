@@ -111,6 +111,34 @@ void add_way(CLI::App& verb, WayOptions& way) {
       ->group(kWayGroup);
 }
 
+void add_hours(CLI::App& verb, HoursOptions& hours) {
+  verb.add_flag("--windows", hours.windows, "Tell the windows of departure too")
+      ->group(kHoursGroup);
+  takes(verb.add_option("--arrive-by", hours.arrive_by,
+                        "Leave as late as one may to arrive by this hour, as --depart"),
+        Value::time)
+      ->group(kHoursGroup)
+      ->excludes("--depart");
+  takes_number(verb.add_option("--late", hours.late_min,
+                               "How late one may set out and still arrive, in every window (15)"),
+               "MINUTES", {0, 720})
+      ->group(kHoursGroup);
+  takes_number(verb.add_option("--turn-round", hours.turn_round_min,
+                               "Come back too, setting out so long after arriving or later"),
+               "MINUTES", {0, 720})
+      ->group(kHoursGroup);
+  takes_number(verb.add_option("--return-load", hours.back_bed_kg,
+                               "On the carrier's bed on the way back (as --load)"),
+               "KG", {0, 20'000})
+      ->group(kHoursGroup)
+      ->needs("--turn-round");
+  takes_number(verb.add_option("--return-towed-load", hours.back_towed_kg,
+                               "On the trailer on the way back (as --towed-load)"),
+               "KG", {0, 20'000})
+      ->group(kHoursGroup)
+      ->needs("--turn-round");
+}
+
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart) {
   return takes(
              verb.add_option("--depart", depart,

@@ -18,6 +18,7 @@ inline constexpr const char* kAnswerGroup = "Answer";
 inline constexpr const char* kRigGroup = "Rig and load";
 inline constexpr const char* kSnowGroup = "Snow and weather";
 inline constexpr const char* kWayGroup = "Way and hour";
+inline constexpr const char* kHoursGroup = "Hours of departure";
 inline constexpr const char* kPlaceGroup = "Place and hour";
 inline constexpr const char* kFilesGroup = "Your files";
 
@@ -44,6 +45,8 @@ void add_rig(CLI::App& verb, RigOptions& rig);
 void add_company(CLI::App& verb, RigOptions& rig);
 /// From where to where, when, and by whose leave.
 void add_way(CLI::App& verb, WayOptions& way);
+/// The hours of departure that are told beside a way.
+void add_hours(CLI::App& verb, HoursOptions& hours);
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart);
 /// A file to write.
 struct FileOption {

@@ -62,11 +62,22 @@ struct WayOptions {
   std::string permitted_by;
 };
 
+/// Which hours of departure are told, and what for.
+struct HoursOptions {
+  bool windows = false;
+  std::optional<std::string> arrive_by;  ///< as WayOptions::depart
+  std::optional<double> late_min;        ///< nothing: a quarter of an hour
+  std::optional<double> turn_round_min;  ///< nothing: one way
+  std::optional<double> back_bed_kg;     ///< nothing: as there
+  std::optional<double> back_towed_kg;   ///< likewise
+};
+
 struct RouteOptions {
   CommonOptions common;
   RigOptions rig;
   SnowOptions snow;
   WayOptions way;
+  HoursOptions hours;
   std::optional<std::string> card;  ///< PDF
   std::optional<std::string> gpx;
   int alternatives = 0;

@@ -12,8 +12,10 @@
 #include "app/question.h"
 #include "app/refusal_answer.h"
 #include "app/route_gpx.h"
+#include "app/route_hours.h"
 #include "app/versions.h"
 #include "card/card_text.h"
+#include "card/departure_lines.h"
 #include "card/refusal.h"
 #include "day/fuel.h"
 #include "day/withhold.h"
@@ -52,6 +54,7 @@ struct Case {
   std::optional<units::Litres> fuel_back{};  ///< from the end of the best route
   CardKeeper* keeper = nullptr;
   std::optional<card::CardIssue> issue{};
+  std::optional<day::Departures> departures{};
 };
 
 /// Its name was checked when the site was read.
@@ -77,7 +80,8 @@ card::RouteCard card_of(const search::Route& route, const Case& asked, const Out
       .issue = asked.issue,
       .orders = asked.site.orders,
       .tow_out = tow_out_rig(asked.site),
-      .fuel_back = asked.fuel_back};
+      .fuel_back = asked.fuel_back,
+      .departures = asked.departures};
   return card::make_card(route, context);
 }
 
@@ -139,33 +143,47 @@ Status plan_route(const RouteOptions& options, const Outside& outside, CardKeepe
 
   // What was typed becomes a question.
   const rig::Rig rig = rig_as_loaded(site, options.rig);
-  const units::Instant depart = departure(options.way.depart, {outside.now, site.local_clock});
-  heed_records(site, depart, outside);
-  const ChosenSnow snow = snow_to_judge_by(site, options.snow, depart);
+  const std::optional<AskedBack> back = way_back_asked(site, options);
+  const AskedHours hours = hours_asked(options, {outside.now, site.local_clock});
+  heed_records(site, hours.depart, outside);
+  const ChosenSnow snow = snow_to_judge_by(site, options.snow, hours.depart);
 
   // Ground, rig and snow become judged legs, over open ground too; legs become routes.
-  search::RouteQuestion question = question_of(options.way, site.scene->network, depart);
+  search::RouteQuestion question = question_of(options.way, site.scene->network, hours.depart);
   question.most_alternatives = static_cast<std::size_t>(options.alternatives);
+  question.arrive_by = hours.arrive_by;
+  std::optional<day::Departures> departures;
   const search::RouteAnswer answer = asked_over_open_ground(
-      site, {rig, {snow.snow.get()}, depart},
-      [&] {
+      site, {rig, {snow.snow.get()}, hours.depart},
+      [&]() -> search::RouteAnswer {
         const passage::Scene& scene = *site.scene;
         const passage::Judge judge{scene, rig, *snow.snow};
-        return with_fuel_enough(search::find_routes(scene.network, judge, question), rig,
+        passage::GroundMemory ground;
+        const passage::RememberingJudge remembering{judge, ground};
+        search::LegHours through{remembering, hours.looked_at};
+        question.depart = hours.depart;
+        departures = departures_asked(options, {judge, ground, through}, question, back);
+        if (hours.arrive_by) {
+          const auto last = day::latest(departures->out);
+          if (!last.has_value()) {
+            return search::NoRoute{card::no_departure_arrives_in_time(), {}};
+          }
+          question.depart = *last;
+        }
+        return with_fuel_enough(search::find_routes_through(scene.network, through, question), rig,
                                 scene.rules);
       },
       legs_of);
   const passage::Judge judge{*site.scene, rig, *snow.snow};
 
   // Every route is distrusted and walked again; what survives is printed.
-  Case asked{site, rig, snow, question};
-  asked.keeper = keeper;
+  Case asked{site, rig, snow, question, {}, keeper, {}, departures};
   if (const auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
     asked.fuel_back = day::fuel_back(routes->front(), judge, question);
     return print_cards(*routes, asked, options, outside);
   }
   give_answer(refusal_of(std::get<search::NoRoute>(answer),
-                         {judge, question, inputs_judged_by(site, snow)}, outside),
+                         {judge, question, inputs_judged_by(site, snow), departures}, outside),
               options.common, outside);
   return Status::honest_no;
 }

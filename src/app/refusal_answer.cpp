@@ -14,9 +14,9 @@ Answer refusal_of(const search::NoRoute& none, const AskedOfJudge& asked, const 
     Progress progress{outside, "no open way; trying loads and snow"};
     return search::explain_obstacles(none, judge, asked.question, &progress);
   }();
-  const card::Refusal refusal = card::make_refusal(
-      explained,
-      {judge.scene(), judge.rig(), judge.snow(), asked.question, made_from(asked.inputs, outside)});
+  const card::Refusal refusal =
+      card::make_refusal(explained, {judge.scene(), judge.rig(), judge.snow(), asked.question,
+                                     made_from(asked.inputs, outside), asked.departures});
   return {.text = card::text_of(refusal, kColumns), .json = ports::json::refusal_json(refusal)};
 }
 

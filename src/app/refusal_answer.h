@@ -5,6 +5,7 @@
 
 #include "app/answer.h"
 #include "card/made_from.h"
+#include "day/departure_hours.h"
 #include "passage/judge.h"
 #include "search/route.h"
 
@@ -15,6 +16,7 @@ struct AskedOfJudge {
   const passage::Judge& judge;
   const search::RouteQuestion& question;
   std::vector<card::InputFile> inputs;
+  std::optional<day::Departures> departures{};  ///< nothing: not asked for
 };
 
 /// Why there is no way, and what of all that was tried would open one; trying takes a while, which

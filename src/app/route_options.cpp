@@ -43,6 +43,7 @@ Verb add_route(CLI::App& program, RouteOptions& options) {
       verb->add_option("--alternatives", options.alternatives, "Other ways to show, 0 to 3 (0)"),
       "N", {0, 3})
       ->group(kWayGroup);
+  add_hours(*verb, options.hours);
   add_rig(*verb, options.rig);
   add_company(*verb, options.rig);
   verb->get_option("--load")->required();

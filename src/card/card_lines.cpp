@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/require.h"
+#include "card/departure_lines.h"
 #include "card/figures.h"
 #include "card/words.h"
 
@@ -63,10 +64,18 @@ std::string leave_line(const RouteCard& card) {
          local_and_zone_text(card.arrive, card.local_clock).substr(kDateAndBlank);
 }
 
+std::vector<LabelledLine> departure_lines_of(const RouteCard& card) {
+  return card.departures.has_value()
+             ? departure_lines({*card.departures, card.depart, card.local_clock})
+             : std::vector<LabelledLine>{};
+}
+
 std::string way_line(const RouteCard& card) {
   return std::string{words::preference(card.prefer)} + ": " + distance_text(card.length) +
          ", climb " + distance_text(card.climb) + ", drop " + distance_text(card.drop) + ", " +
-         minutes_text(card.time) + ", fuel " + fuel_needed_text(card.fuel);
+         minutes_text(card.time) +
+         (card.waits > units::Seconds{0} ? " of which waiting " + minutes_text(card.waits) : "") +
+         ", fuel " + fuel_needed_text(card.fuel);
 }
 
 std::string snow_line(const RouteCard& card) {

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "card/labelled_line.h"
 #include "card/route_card.h"
 
 namespace rimehaul::card {
@@ -21,6 +22,8 @@ namespace rimehaul::card {
 [[nodiscard]] std::string issue_line(const CardIssue& issue);
 /// Local times of leaving and, about, of arriving.
 [[nodiscard]] std::string leave_line(const RouteCard& card);
+/// When to set out (departure_lines.h); none where it was not asked for.
+[[nodiscard]] std::vector<LabelledLine> departure_lines_of(const RouteCard& card);
 [[nodiscard]] std::string way_line(const RouteCard& card);
 [[nodiscard]] std::string snow_line(const RouteCard& card);
 

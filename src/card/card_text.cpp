@@ -40,6 +40,9 @@ void write_rig(const RouteCard& card, Sheet& sheet) {
   item(sheet, "Rig", rig_line(card));
   item(sheet, "Load", load_line(card));
   item(sheet, "Leave", leave_line(card));
+  for (const LabelledLine& line : departure_lines_of(card)) {
+    item(sheet, line.label, line.text);
+  }
   item(sheet, "Way", way_line(card));
   for (const std::string& warning : card.fuel_warnings) {
     item(sheet, "FUEL", warning);

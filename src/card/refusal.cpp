@@ -190,6 +190,7 @@ Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& contex
   refusal.snow = snow_at_departure(context);
   refusal.snow_told_by = context.snow.told_by();
   refusal.depart = context.question.depart;
+  refusal.departures = context.departures;
   refusal.local_clock = context.scene.rules.local_clock;
   refusal.allowed_share = allowed_in(context);
   refusal.why = answer.why;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "card/made_from.h"
+#include "day/departure_hours.h"
 #include "passage/scene.h"
 #include "search/route.h"
 #include "units/local_clock.h"
@@ -72,6 +73,7 @@ struct Refusal {
   RefusedWay nearest{};            ///< the way nearest to open; no trails: there is not one alone
   std::vector<RefusalCause> causes{};  ///< the one at most places first
   std::vector<RefusedWay> other_ways{};
+  std::optional<day::Departures> departures{};  ///< nothing: not asked for
   MadeFrom made_from{};
 
   /// Whether a named person's decision alone stands in the way.
@@ -87,6 +89,7 @@ struct RefusalContext {
   const snow::SnowAt& snow;
   const search::RouteQuestion& question;
   MadeFrom made_from{};
+  std::optional<day::Departures> departures{};
 };
 
 [[nodiscard]] Refusal make_refusal(const search::NoRoute& answer, const RefusalContext& context);

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "base/joined.h"
+#include "card/departure_lines.h"
 #include "card/figures.h"
 #include "card/layout.h"
 #include "card/refusal.h"
@@ -122,6 +123,12 @@ std::string text_of(const Refusal& refusal, int columns) {
   sheet.paragraph(refusal.why);
   sheet.labelled({0, 10, "Rig"}, refusal.rig + "; " + refusal.load);
   sheet.labelled({0, 10, "Leave"}, local_and_zone_text(refusal.depart, refusal.local_clock));
+  if (refusal.departures) {
+    for (const LabelledLine& line :
+         departure_lines({*refusal.departures, refusal.depart, refusal.local_clock})) {
+      sheet.labelled({0, 10, line.label}, line.text);
+    }
+  }
   sheet.labelled({0, 10, "Snow"}, refusal.snow + " at the start; " +
                                       told_text(refusal.snow_told_by, refusal.local_clock));
   sheet.labelled({0, 10, "Allowed"}, allowed_text(refusal.allowed_share) + " of every limit");

@@ -5,6 +5,7 @@
 #include <cstdint>
 
 #include "base/require.h"
+#include "card/departure_lines.h"
 #include "card/exposed.h"
 #include "card/figures.h"
 #include "card/help.h"
@@ -53,6 +54,7 @@ CardLeg make_leg(const search::RouteLeg& part, const CardContext& context) {
   leg.from = name_of(network, drawn.from);
   leg.to = name_of(network, drawn.to);
   leg.entry = part.entry;
+  leg.waits_before = part.waits_before;
   leg.start_bearing = drawn.line.segment_bearing(0);
   leg.length = judged.length;
   leg.climb = judged.climb;
@@ -67,6 +69,11 @@ CardLeg make_leg(const search::RouteLeg& part, const CardContext& context) {
   leg.fuel = judged.fuel;
   leg.snow = judged.snow;
   leg.notices = notices_along(network, drawn);
+  if (leg.waits_before > units::Seconds{0}) {
+    const Wait wait{
+        .station = leg.from, .until = leg.entry, .local_clock = context.scene.rules.local_clock};
+    leg.notices.insert(leg.notices.begin(), {.words = wait_words(wait)});
+  }
   return leg;
 }
 
@@ -90,6 +97,7 @@ void add_legs(const search::Route& route, const CardContext& context, RouteCard&
   add_strap_stop(route, context, card.legs);
   card.length = route.length;
   card.time = route.time;
+  card.waits = route.waits;
   card.fuel = route.fuel;
 }
 
@@ -179,6 +187,7 @@ RouteCard make_card(const search::Route& route, const CardContext& context) {
   card.prefer = context.question.prefer;
   card.made_from = context.made_from;
   card.depart = context.question.depart;
+  card.departures = context.departures;
   card.arrive = units::after(context.question.depart, route.time);
   card.local_clock = context.scene.rules.local_clock;
   card.snow = snow_on(route);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "card/made_from.h"
+#include "day/departure_hours.h"
 #include "geo/point.h"
 #include "passage/judgement.h"
 #include "rig/rig.h"
@@ -41,6 +42,7 @@ struct CardLeg {
   std::string from;  ///< station name, or "junction 7"
   std::string to;
   units::Instant entry;          ///< when the carrier's nose is reckoned to enter
+  units::Seconds waits_before;   ///< at the station where it begins, until then
   units::Bearing start_bearing;  ///< grid bearing of its first metres
   units::Metres length;
   units::Metres climb;
@@ -116,7 +118,9 @@ struct RouteCard {
   units::Metres length;
   units::Metres climb;
   units::Metres drop;
-  units::Seconds time;
+  units::Seconds time;  ///< waits included
+  units::Seconds waits;
+  std::optional<day::Departures> departures{};  ///< nothing: not asked for
   units::Litres fuel;
   units::Litres fuel_reserve;
   std::vector<std::string> fuel_warnings;
@@ -147,6 +151,7 @@ struct CardContext {
   std::vector<std::string> orders{};
   const rig::Rig* tow_out = nullptr;         ///< that the rules name; nothing: none
   std::optional<units::Litres> fuel_back{};  ///< of the way back; nothing: none is open
+  std::optional<day::Departures> departures{};
 };
 
 /// Writes the card of one route. Requires a route that has at least one leg.

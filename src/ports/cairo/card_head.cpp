@@ -73,9 +73,13 @@ double write_facts(Canvas& canvas, const Box& column, const std::vector<Fact>& f
 }
 
 std::vector<Fact> facts_of_rig(const RouteCard& card) {
-  return {{"Rig", card::rig_line(card)},
-          {"Load", card::load_line(card)},
-          {"Leave", card::leave_line(card)}};
+  std::vector<Fact> facts{{"Rig", card::rig_line(card)},
+                          {"Load", card::load_line(card)},
+                          {"Leave", card::leave_line(card)}};
+  for (const card::LabelledLine& line : card::departure_lines_of(card)) {
+    facts.push_back({line.label, line.text});
+  }
+  return facts;
 }
 
 std::vector<Fact> facts_of_way(const RouteCard& card) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "card/exposed.h"
+#include "ports/json/departures_json.h"
 #include "ports/json/parts.h"
 
 namespace rimehaul::ports::json {
@@ -39,6 +40,9 @@ Object leg_json(const card::CardLeg& leg) {
   object.whole("number", leg.number).text("trail", leg.trail).object("span", span_json(leg.span));
   object.text("direction", key_of(leg.way)).text("from", leg.from).text("to", leg.to);
   object.text("entry_utc", units::text_of(leg.entry));
+  if (leg.waits_before > units::Seconds{0}) {
+    object.number("waits_before_s", leg.waits_before.value());
+  }
   object.number("start_bearing_deg", leg.start_bearing.degrees());
   object.number("length_m", leg.length.value()).number("climb_m", leg.climb.value());
   object.number("drop_m", leg.drop.value()).number("speed_m_per_s", leg.speed.value());
@@ -111,8 +115,11 @@ std::vector<Object> trace_json(const card::RouteCard& card) {
 }
 
 Object totals_json(const card::RouteCard& card) {
-  return Object{}
-      .number("length_m", card.length.value())
+  Object waits;
+  if (card.waits > units::Seconds{0}) {
+    waits.number("waits_s", card.waits.value());
+  }
+  return waits.number("length_m", card.length.value())
       .number("climb_m", card.climb.value())
       .number("drop_m", card.drop.value())
       .number("time_s", card.time.value())
@@ -167,6 +174,9 @@ Object card_json(const card::RouteCard& card) {
   object.text("permitted_by", card.permitted_by).texts("permitted", card.permitted);
   object.object("rig", rig_json(card)).object("snow", snow_part(card));
   object.object("totals", totals_json(card));
+  if (card.departures) {
+    object.object("departures", departures_json(*card.departures));
+  }
   std::vector<Object> legs;
   for (const card::CardLeg& leg : card.legs) {
     legs.push_back(leg_json(leg));

@@ -1,5 +1,6 @@
 // The refusal as JSON: every leg and turn by itself, the causes, and what would open which way.
 #include "ports/json/answers.h"
+#include "ports/json/departures_json.h"
 #include "ports/json/parts.h"
 
 namespace rimehaul::ports::json {
@@ -76,6 +77,9 @@ std::string refusal_json(const card::Refusal& refusal) {
   object.text("title", refusal.title).text("rig", refusal.rig).text("load", refusal.load);
   object.text("snow", refusal.snow).text("snow_told_by", told_utc(refusal.snow_told_by));
   object.text("depart_utc", units::text_of(refusal.depart));
+  if (refusal.departures) {
+    object.object("departures", departures_json(*refusal.departures));
+  }
   object.number("allowed_share", refusal.allowed_share).text("why", refusal.why);
   object.text("verdict", passage::words_for(refusal.verdict()));
   object.object("load_kg", loads_json(refusal.nearest.opens.loads));
