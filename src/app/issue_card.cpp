@@ -123,6 +123,7 @@ RouteOptions route_options(const CardOptions& options, const Asked& asked,
   if (!route_on(standing, asked.route.name)->permitted.empty()) {
     route.way.permitted_by = standing.board.signed_off.by;
   }
+  route.hours.windows = true;
   route.card = options.card;
   route.gpx = options.gpx;
   return route;

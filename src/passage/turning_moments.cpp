@@ -37,6 +37,18 @@ class Moments {
     }
   }
 
+  /// Ordered hours as the trail's own; leave holds to its last second, for who is gone by then.
+  void add_orders(const std::string& trail) {
+    for (const TrailOrder& order : now_.scene.rules.orders.trails) {
+      if (order.trail == trail) {
+        add_hours(order.hours);
+      }
+    }
+    for (const Leave& leave : now_.scene.rules.orders.leaves) {
+      found_.push_back({leave.until.seconds + 1});
+    }
+  }
+
   void add_grooming(const trails::Trail& trail) {
     const auto finished = now_.snow.weather().site.groomed(trail.name);
     if (finished.has_value() && now_.scene.rules.grooming_set.has_value()) {
@@ -81,6 +93,7 @@ std::vector<Instant> turning_moments_of_trail(const Circumstances& now, std::siz
   const trails::Trail& there = now.scene.network.trails.at(trail);
   Moments moments{now, during};
   moments.add_hours(there.hours);
+  moments.add_orders(there.name);
   for (const DriverLevel& level : now.scene.rules.driver_levels) {
     if (level.name == now.rig.driver_level) {
       moments.add_hours(level.hours);

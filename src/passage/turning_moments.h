@@ -21,7 +21,8 @@ struct Circumstances {
 /// one hour may have another answer than one second earlier; in order, each once. Beside those of
 /// the snow and of the site's status: when the hours of the trail and of the driver's level begin
 /// and when they are over, local midnight and changes of the clock where there are such hours, when
-/// groomed snow has set, and when a survey or an inspection of a mark begins to count.
+/// groomed snow has set, when an order's hours or leave are over, and when a survey or an
+/// inspection of a mark begins to count.
 [[nodiscard]] std::vector<units::Instant> turning_moments_of_trail(const Circumstances& now,
                                                                    std::size_t trail,
                                                                    units::Period during);

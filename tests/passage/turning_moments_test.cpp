@@ -111,6 +111,11 @@ struct Rolled {
       scene.rules.local_clock =
           units::LocalClock{0, {{at_minute(below(150)), seed % 3 == 1 ? 60 : -60}}};
     }
+    if (seed % 2 == 1) {
+      scene.rules.orders.trails.push_back(
+          {"Straight", trails::OpenHours{at_time(6, below(60)), at_time(8, below(60))}, "N. N."});
+      scene.rules.orders.leaves.push_back({at_minute(60 + below(90)), "N. N."});
+    }
     const std::int64_t melts = 30 + below(60);
     slush = {at_minute(melts), at_minute(melts + 10 + below(30))};
   }
