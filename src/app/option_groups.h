@@ -44,6 +44,8 @@ void add_rig(CLI::App& verb, RigOptions& rig);
 void add_company(CLI::App& verb, RigOptions& rig);
 /// From where to where, when, and by whose leave.
 void add_way(CLI::App& verb, WayOptions& way);
+/// A place on a trail; what `point` means differs.
+void add_place(CLI::App& verb, PlaceOptions& place, const std::string& point);
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart);
 /// A file to write.
 struct FileOption {

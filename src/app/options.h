@@ -72,16 +72,27 @@ struct RouteOptions {
   int alternatives = 0;
 };
 
+/// A place on a trail, or anywhere on the map.
+struct PlaceOptions {
+  std::optional<std::string> trail;
+  std::optional<double> at_m;
+  std::vector<double> point_m;  ///< east, north; empty: not given
+};
+
 struct ExplainOptions {
   CommonOptions common;
   RigOptions rig;
   SnowOptions snow;
-  std::optional<std::string> trail;
-  std::optional<double> at_m;
-  std::vector<double> point_m;  ///< east, north; empty: not given
+  PlaceOptions place;
   std::string direction = "both";
   std::optional<std::string> depart;
   bool what_if = false;
+};
+
+struct SnowDayOptions {
+  CommonOptions common;
+  PlaceOptions place;
+  std::optional<std::string> report;  ///< nothing: the site's own
 };
 
 struct AuditOptions {
@@ -113,7 +124,7 @@ struct SlopesOptions {
   bool plain = false;                  ///< no COG
   RigOptions rig;                      ///< with the snow, or not used; no load given: 0
   std::optional<std::string> wetness;  ///< nothing: no rig is judged
-  std::string surface = "groomed";
+  std::string surface = "fresh";       ///< off the trails nobody grooms
 };
 
 struct RigSheetOptions {
@@ -144,9 +155,9 @@ struct BoardOptions {
   std::optional<std::string> pdf;
 };
 
-using Command =
-    std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                 LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions>;
+using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+                             LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions,
+                             SlopesOptions, SnowDayOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

@@ -15,6 +15,7 @@
 #include "app/plan_route.h"
 #include "app/rig_command.h"
 #include "app/slopes.h"
+#include "app/snow_day.h"
 #include "base/one_line.h"
 #include "base/require.h"
 
@@ -63,6 +64,9 @@ struct Runner {
   }
   Status operator()(const RouteOptions& options) const {
     return plan_route(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const SnowDayOptions& options) const {
+    return snow_day(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const ExplainOptions& options) const {
     return explain(options, at_the_time_given(options.common, outside));

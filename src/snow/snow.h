@@ -7,8 +7,10 @@
 #include <vector>
 
 #include "geo/point.h"
+#include "snow/forecast.h"
 #include "snow/site_status.h"
 #include "units/clock.h"
+#include "units/slope.h"
 
 namespace rimehaul::snow {
 
@@ -50,6 +52,7 @@ struct DayWeather {
   std::optional<units::Celsius> temperature;
   std::optional<units::KilogramsPerCubicMetre> new_snow_density{};
   SiteStatus site{};
+  std::optional<units::Oktas> cloud{};
 };
 
 /// What an observer wrote for a band of heights and a sector of aspects.
@@ -67,13 +70,24 @@ struct SnowReport {
   std::string observer;
   std::optional<units::Instant> observed;
   std::optional<units::Instant> valid_until;
+  std::optional<Forecast> forecast{};  ///< by which the snow softens; none: as observed, all day
 };
 
-/// Where and when the snow is asked for.
+/// Steepness of the ground, between two that are not below 0.
+struct SlopeRange {
+  units::Slope least;
+  units::Slope most;
+
+  friend auto operator<=>(const SlopeRange&, const SlopeRange&) = default;
+};
+
+/// Where and when the snow is asked for. What is not told may be anything.
 struct PlaceAndHour {
   geo::Height height;
   std::optional<units::Bearing> aspect;  ///< downslope direction; none: level or unknown
   units::Instant when;
+  std::optional<SlopeRange> slope{};     ///< of the ground; none: any
+  std::optional<geo::MapPoint> place{};  ///< where shadows fall; none: nothing shades it
 };
 
 /// Who says what the snow is like, and when it was seen: apart, since people read local times and

@@ -18,7 +18,15 @@ namespace {
 constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
 
 /// Sums of the cells that fell into each pixel so far. A void makes its pixel's sum NaN.
-struct Tally {
+class Tally final : public PixelCells {
+ public:
+  explicit Tally(std::size_t count) : sums_m(count, 0.0), counts(count, 0) {}
+
+  void take(std::size_t pixel, double height_m) override {
+    sums_m[pixel] += height_m;
+    ++counts[pixel];
+  }
+
   std::vector<double> sums_m;
   std::vector<std::uint32_t> counts;
 };
@@ -85,14 +93,13 @@ BlockRange blocks_under(const ReliefFrame& frame, const GridFrame& grid, CellInd
   return {blocks_over(columns, size.column), blocks_over(rows, size.row)};
 }
 
-void add_block(const HeightBlock& block, BlockIndex index, const GridFrame& grid,
-               const ReliefFrame& frame, Tally& tally) {
+void pour_block(const HeightBlock& block, BlockIndex index, const GridFrame& grid,
+                const ReliefFrame& frame, PixelCells& into) {
   for (std::int64_t i = 0; i < static_cast<std::int64_t>(block.size()); ++i) {
     const CellIndex cell{index.column * kBlockSide + i % kBlockSide,
                          index.row * kBlockSide + i / kBlockSide};
     if (const auto pixel = pixel_of(frame, grid.centre_of(cell))) {
-      tally.sums_m[*pixel] += block[static_cast<std::size_t>(i)];
-      ++tally.counts[*pixel];
+      into.take(*pixel, block[static_cast<std::size_t>(i)]);
     }
   }
 }
@@ -116,18 +123,23 @@ Metres smallest_pixel(const GridFrame& grid) {
   return grid.larger_step() * std::numbers::sqrt2;
 }
 
-Relief relief_of(BlockSource& source, const ReliefFrame& frame) {
+void pour_cells(BlockSource& source, const ReliefFrame& frame, PixelCells& into) {
   base::require(frame.pixel > Metres{0} && frame.columns > 0 && frame.rows > 0,
                 "a relief has pixels");
-  const auto count = static_cast<std::size_t>(frame.columns * frame.rows);
-  Tally tally{std::vector<double>(count, 0.0), std::vector<std::uint32_t>(count, 0)};
   const GridFrame grid = source.frame();
   const BlockRange blocks = blocks_under(frame, grid, source.size());
   for (std::int64_t row = blocks.rows.first; row <= blocks.rows.last; ++row) {
     for (std::int64_t column = blocks.columns.first; column <= blocks.columns.last; ++column) {
-      add_block(source.read({column, row}), {column, row}, grid, frame, tally);
+      pour_block(source.read({column, row}), {column, row}, grid, frame, into);
     }
   }
+}
+
+Relief relief_of(BlockSource& source, const ReliefFrame& frame) {
+  const auto count =
+      static_cast<std::size_t>(std::max<std::int64_t>(frame.columns * frame.rows, 0));
+  Tally tally{count};
+  pour_cells(source, frame, tally);
   Relief relief{frame, std::move(tally.sums_m)};
   for (std::size_t i = 0; i < count; ++i) {
     relief.heights_m[i] = tally.counts[i] == 0 ? kUnknown : relief.heights_m[i] / tally.counts[i];

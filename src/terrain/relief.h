@@ -38,8 +38,19 @@ struct Relief {
 /// larger step.
 [[nodiscard]] units::Metres smallest_pixel(const GridFrame& grid);
 
-/// Reads every block that the picture touches, each once, and keeps none. Requires a pixel above 0
-/// and at least one pixel.
+/// Is handed cells with the pixel that their centre lies in.
+class PixelCells {
+ public:
+  virtual ~PixelCells() = default;
+  /// `pixel` counts row by row; a void's height is NaN.
+  virtual void take(std::size_t pixel, double height_m) = 0;
+};
+
+/// Reads every block that the picture touches, each once, keeps none, and hands over all its cells
+/// that lie in a pixel. Requires a pixel above 0 and at least one pixel.
+void pour_cells(BlockSource& source, const ReliefFrame& frame, PixelCells& into);
+
+/// As pour_cells reads.
 [[nodiscard]] Relief relief_of(BlockSource& source, const ReliefFrame& frame);
 
 /// Light on every pixel from 0 (dark) to 1, NaN where any of the 3 x 3 heights is unknown: the

@@ -23,6 +23,18 @@ using GramsPerKilowattHour = Quantity<struct GramsPerKilowattHourTag>;
 /// Celsius temperature difference or temperature; the project only compares and interpolates it.
 using Celsius = Quantity<struct CelsiusTag>;
 
+/// How much colder a kilometre higher up.
+using CelsiusPerKilometre = Quantity<struct CelsiusPerKilometreTag>;
+/// Power of light or heat on a surface.
+using WattsPerSquareMetre = Quantity<struct WattsPerSquareMetreTag>;
+/// Water, as a depth: 1 mm is 1 kg on a square metre.
+using Millimetres = Quantity<struct MillimetresTag>;
+using MillimetresPerHour = Quantity<struct MillimetresPerHourTag>;
+/// Eighths of the sky under cloud, 0 to 8, as the World Meteorological Organization counts them.
+using Oktas = Quantity<struct OktasTag>;
+/// Relative humidity, of saturation over water, 0 to 100.
+using Percent = Quantity<struct PercentTag>;
+
 /// Ratio of a tangential force to the normal force it comes from: grip, drag, rolling resistance.
 using ForceRatio = Quantity<struct ForceRatioTag>;
 
