@@ -216,6 +216,7 @@ LoadedSite load_site(const std::string& folder) {
   loaded.name = site.name;
   loaded.utc_offset_minutes = site.utc_offset_minutes;
   loaded.faults = std::move(faults);
+  loaded.softening = site.softening;
   const std::optional<passage::Rules> rules = read_rules(site, loaded);
   read_rigs_and_snow(site, loaded);
   // Large heights take their time to be digested: meanwhile all is read.

@@ -22,6 +22,7 @@ struct LoadedSite {
   std::optional<passage::Scene> scene;  ///< nothing when faults forbid the site's use
   std::unique_ptr<terrain::BlockSource> heights_source;  ///< there whenever the scene is
   std::vector<rig::Rig> rigs;
+  std::optional<ports::toml::SofteningMeasured> softening;
   std::optional<snow::SnowReport> snow;  ///< today's, where site.toml names one
   std::vector<card::InputFile> inputs;
   std::vector<std::string> heights_notes;  ///< source, date, declared error, for cards

@@ -93,6 +93,7 @@ struct SnowDayOptions {
   CommonOptions common;
   PlaceOptions place;
   std::optional<std::string> report;  ///< nothing: the site's own
+  std::optional<std::string> record;  ///< the site's own record, in place of a place
 };
 
 struct AuditOptions {

@@ -11,6 +11,7 @@
 #include "app/versions.h"
 #include "card/snow_day.h"
 #include "ports/json/snow_day_json.h"
+#include "ports/toml/wetness_record.h"
 #include "terrain/gradient.h"
 #include "terrain/stretch.h"
 
@@ -53,10 +54,34 @@ AskedReport report_asked(const LoadedSite& site, const SnowDayOptions& options) 
   return asked;
 }
 
+Status tell_record(const LoadedSite& site, const SnowDayOptions& options, const Outside& outside) {
+  auto reading = ports::toml::read_wetness_record({*options.record, *options.record});
+  std::erase_if(reading.faults,
+                [](const base::Fault& fault) { return fault.weight != base::Weight::fault; });
+  if (!reading.faults.empty()) {
+    throw UnfitInput{std::move(reading.faults)};
+  }
+  card::SnowRecord record;
+  record.site = site.name;
+  record.days = static_cast<int>(reading.data.size());
+  for (const snow::SeenDay& day : reading.data) {
+    record.seen += static_cast<int>(day.seen.size());
+  }
+  record.shown = snow::calibrated(reading.data, softening_of(site));
+  record.made_from = made_from(site.inputs, outside);
+  give_answer(
+      {.text = card::text_of(record, kColumns), .json = ports::json::snow_record_json(record)},
+      options.common, outside);
+  return record.shown ? Status::yes : Status::honest_no;
+}
+
 }  // namespace
 
 Status snow_day(const SnowDayOptions& options, const Outside& outside) {
   const LoadedSite site = load_usable_site(options.common.site);
+  if (options.record) {
+    return tell_record(site, options, outside);
+  }
   const MapPlace place = place_on_map(site.scene->network, options.place);
   const AskedReport asked = report_asked(site, options);
   const snow::SnowReport& report = asked.report;

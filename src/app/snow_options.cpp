@@ -16,7 +16,8 @@ Guide guide_to_snow() {
                        {"Another place on the map, for a program:",
                         "rimehaul snow routes/marrowfell --point 498500,5093800 "
                         "--snow-report routes/marrowfell/snow-day.toml --json hours.json"}},
-          .endings = {{Status::yes, "the snow there is told, known or not"}},
+          .endings = {{Status::yes, "the snow there is told, known or not"},
+                      {Status::honest_no, "nothing can be made of the record"}},
           .notes = {"The hours are those of the forecast in the report. A change may come two "
                     "hours earlier or later than told, and a rig is judged by the worst within "
                     "them; an observation alone rules its own hour."}};
@@ -34,6 +35,13 @@ Verb add_snow_day(CLI::App& program, SnowDayOptions& options) {
                          "Observer's report with a forecast (the site's own)"),
         Value::file)
       ->group(kSnowGroup);
+  takes(verb->add_option("--record", options.record,
+                         "In place of a place: what was seen on past days, to fit the melt to"),
+        Value::file)
+      ->group(kSnowGroup)
+      ->excludes("--trail")
+      ->excludes("--point")
+      ->excludes("--snow-report");
   return {verb, guide_to_snow()};
 }
 

@@ -37,6 +37,10 @@ snow::SofteningSite softening_of(const LoadedSite& site) {
   softening.sun = {.at = globe.to_globe(middle), .convergence_deg = globe.convergence_deg(middle)};
   softening.horizons = std::make_shared<const terrain::Horizons>(
       *site.heights_source, terrain::horizon_frame(*site.heights_source, around));
+  if (site.softening) {
+    softening.melt = site.softening->melt;
+    softening.off = site.softening->off;
+  }
   return softening;
 }
 

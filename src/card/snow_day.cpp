@@ -4,6 +4,7 @@
 
 #include "card/figures.h"
 #include "units/clock.h"
+#include "units/rounding.h"
 
 namespace rimehaul::card {
 
@@ -54,7 +55,9 @@ bool is_at_least(const SnowHour& hour, Wetness wetness) {
   return hour.soft.state && hour.soft.state->wetness >= wetness;
 }
 
-constexpr const char* kOff = " +- 2 h";
+std::string off_text(const SnowDay& day) {
+  return " +- " + units::text_of(day.off.value() / 3600.0, 0, units::Round::up) + " h";
+}
 
 }  // namespace
 
@@ -66,6 +69,7 @@ SnowDay snow_day(const snow::SnowReport& report, const snow::SofteningSite& site
   day.height = where.height;
   day.slope = where.slope ? std::optional{where.slope->most} : std::nullopt;
   day.aspect = where.aspect;
+  day.off = site.off;
   day.told = snow::observed_by(report);
   day.valid_until = report.valid_until;
   snow::PlaceAndHour seen = where;
@@ -107,12 +111,12 @@ std::vector<std::string> sentences_of(const SnowDay& day) {
     return hour.soft.blind == Blind::to_sun || hour.soft.blind == Blind::no_forecast;
   });
   if (wet != end) {
-    sentences.push_back("likely wet from " + clock(wet->start, day) + kOff);
+    sentences.push_back("likely wet from " + clock(wet->start, day) + off_text(day));
   }
   const auto slush =
       first_from(day, wet, [](const SnowHour& hour) { return is_at_least(hour, Wetness::slush); });
   if (slush != end) {
-    sentences.push_back("very wet or worse from " + clock(slush->start, day) + kOff);
+    sentences.push_back("very wet or worse from " + clock(slush->start, day) + off_text(day));
   }
   if (blind != end) {
     sentences.push_back("from " + clock(blind->start, day) + " on " + words_for(blind->soft.blind));
@@ -122,7 +126,7 @@ std::vector<std::string> sentences_of(const SnowDay& day) {
            hour.soft.state->wetness < Wetness::wet;
   });
   if (frozen != end && std::min(wet, blind) != end) {
-    sentences.push_back("refrozen by " + clock(frozen->start, day) + kOff);
+    sentences.push_back("refrozen by " + clock(frozen->start, day) + off_text(day));
   }
   if (sentences.empty()) {
     sentences.push_back("not likely wet before " +

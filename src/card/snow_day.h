@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "card/made_from.h"
+#include "snow/calibration.h"
 #include "snow/forecast_snow.h"
 
 namespace rimehaul::card {
@@ -34,7 +35,8 @@ struct SnowDay {
   std::optional<units::Bearing> aspect;     ///< none: level
   std::optional<snow::SnowState> observed;  ///< none: the report does not speak of the place
   snow::Told told;
-  std::string forecast_by;  ///< empty: the report has no forecast
+  units::Seconds off = snow::kHoursOff;  ///< how far off a change may be
+  std::string forecast_by;               ///< empty: the report has no forecast
   std::optional<units::Instant> valid_until;
   int utc_offset_minutes = 0;
   std::vector<SnowHour> hours;
@@ -51,6 +53,17 @@ struct SnowDay {
 
 /// The day as text, no line longer than `columns` (76 or more).
 [[nodiscard]] std::string text_of(const SnowDay& day, int columns);
+
+/// What a site's record shows of its snow.
+struct SnowRecord {
+  int schema = 1;
+  std::string site;
+  int days = 0;  ///< in the record
+  int seen = 0;
+  std::optional<snow::Calibration> shown;  ///< none: too little, or it does not hold
+  MadeFrom made_from{};                    ///< left to fill in
+};
+[[nodiscard]] std::string text_of(const SnowRecord& record, int columns);
 
 /// "dry groomed"; "very wet or worse, groomed" for what is reckoned over 15 %.
 [[nodiscard]] std::string state_text(const std::optional<snow::SnowState>& state, SaidBy said_by);

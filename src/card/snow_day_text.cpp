@@ -93,11 +93,45 @@ std::string text_of(const SnowDay& day, int columns) {
     sheet.blank();
     sheet.paragraph(
         "Sun: W/m2 on this ground. Water: per cent by volume of the top 10 cm, before it drains. "
-        "Judged as: the worst within two hours, and never better than what was seen. An "
+        "Judged as: the worst within the hours told above, and never better than what was seen. An "
         "estimate: no number here was ever checked on this mountain.");
   }
   sheet.blank();
   sheet.paragraph("Made from " + made_from_in_short(day.made_from, day.utc_offset_minutes));
+  return sheet.text();
+}
+
+std::string text_of(const SnowRecord& record, int columns) {
+  Sheet sheet{columns};
+  sheet.heading("How the snow softened, " + record.site);
+  item(sheet, "Record",
+       std::to_string(record.seen) + " observations on " + std::to_string(record.days) + " days");
+  if (record.shown) {
+    const snow::Calibration& shown = *record.shown;
+    item(sheet, "Known",
+         std::to_string(shown.seen) +
+             " of them in hours that the forecast speaks "
+             "of, on " +
+             std::to_string(shown.days) + " days; " + std::to_string(shown.met) +
+             " in the class that it tells");
+    sheet.heading("For site.toml");
+    sheet.as_it_stands("[softening]");
+    sheet.as_it_stands("melt_factor = " + units::text_of(shown.melt, 3, Round::up));
+    sheet.as_it_stands("off_h = " + units::text_of(shown.off.value() / 3600.0, 0, Round::up));
+    sheet.blank();
+    sheet.paragraph("Add source, who saw it, and date.");
+  } else {
+    sheet.blank();
+    sheet.paragraph("Nothing is made of it: there are fewer than " +
+                    std::to_string(snow::kFewestSeen) +
+                    " observations in hours that the forecast "
+                    "speaks of, fewer than " +
+                    std::to_string(snow::kFewestWet) + " of them moist or wetter, or fewer than " +
+                    std::to_string(snow::kFewestDays) +
+                    " days; or snow was wetter than six hours to either side would explain.");
+  }
+  sheet.blank();
+  sheet.paragraph("Made from " + made_from_in_short(record.made_from, 0));
   return sheet.text();
 }
 

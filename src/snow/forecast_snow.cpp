@@ -132,8 +132,9 @@ ForecastSnow::Ground ForecastSnow::ground_of(const PlaceAndHour& where, SnowStat
     ground.aspect = static_cast<int>(std::lround(where.aspect->degrees() / kAspectStepDeg));
   }
   if (where.slope) {
-    ground.least = static_cast<int>(std::floor(where.slope->least.degrees() / kSlopeStepDeg));
-    ground.most = static_cast<int>(std::ceil(where.slope->most.degrees() / kSlopeStepDeg));
+    ground.slopes =
+        Steps{.least = static_cast<int>(std::floor(where.slope->least.degrees() / kSlopeStepDeg)),
+              .most = static_cast<int>(std::ceil(where.slope->most.degrees() / kSlopeStepDeg))};
   }
   if (site_.horizons && where.place) {
     ground.pixel = site_.horizons->pixel_of(*where.place);
@@ -196,11 +197,12 @@ SoftHour ForecastSnow::pass_hour(SnowLayer& layer, const Ground& ground, std::si
                                  const std::vector<Shade>& shades, Height height) const {
   const ForecastHour& forecast = report_.forecast->hours[hour];
   LitGround lit{.ground = {}, .height = height, .shade = Shade::none};
-  if (ground.least && ground.most) {
+  if (ground.slopes) {
     const auto slope = [](int steps) {
       return units::Slope::from_degrees(std::clamp(steps * kSlopeStepDeg, 0.0, 89.0));
     };
-    lit.ground.slope = SlopeRange{.least = slope(*ground.least), .most = slope(*ground.most)};
+    lit.ground.slope =
+        SlopeRange{.least = slope(ground.slopes->least), .most = slope(ground.slopes->most)};
   }
   if (ground.aspect) {
     lit.ground.aspect =

@@ -53,12 +53,17 @@ class ForecastSnow : public SnowAt {
   [[nodiscard]] std::vector<SoftHour> hours_at(const PlaceAndHour& where) const;
 
  private:
+  struct Steps {
+    int least = 0;
+    int most = 0;
+
+    friend auto operator<=>(const Steps&, const Steps&) = default;
+  };
   /// Ground that is reckoned together.
   struct Ground {
-    int height = 0;             ///< step of 50 m that it lies in
-    std::optional<int> aspect;  ///< nearest step of 15 degrees
-    std::optional<int> least;   ///< steps of 2.5 degrees around its slopes
-    std::optional<int> most;
+    int height = 0;               ///< step of 50 m that it lies in
+    std::optional<int> aspect;    ///< nearest step of 15 degrees
+    std::optional<Steps> slopes;  ///< steps of 2.5 degrees around them
     std::optional<std::size_t> pixel;
     SnowState observed;
 

@@ -21,8 +21,9 @@ SnowDay day_of(const std::vector<std::optional<SnowState>>& states) {
   day.observed = kDry;
   units::Instant start = *units::parse_instant("2026-02-01T08:00:00Z");
   for (const std::optional<SnowState>& state : states) {
-    SnowHour hour{
-        .start = start, .air = {}, .soft = {.start = start, .state = state}, .counts = {}};
+    SnowHour hour{.start = start, .air = {}, .soft = {}, .counts = {}};
+    hour.soft.start = start;
+    hour.soft.state = state;
     hour.soft.blind = state ? Blind::no : Blind::to_sun;
     day.hours.push_back(hour);
     start.seconds += snow::kSecondsInHour;

@@ -144,23 +144,16 @@ TEST_CASE("snow that was ahead of the forecast widens the hours, and slush at da
   std::vector<SeenDay> days = record(0.7, 6);
   const auto sharp = calibrated(days, kSite);
   REQUIRE(sharp.has_value());
-  SofteningSite site = kSite;
-  site.melt = sharp->melt;
-  const ForecastSnow snow{days.back().report, site};
-  const Instant nine{days.back().report.observed->seconds + kSecondsInHour};
-  // An hour on the shady side that is wetter than all before it, seen three hours early.
-  const auto hours = snow.hours_at(ground(nine, 0));
-  std::size_t turn = 4;
-  while (class_of(hours.at(turn).water) == class_of(hours.at(turn - 1).water)) {
-    ++turn;
-  }
-  const Instant early{hours[turn].start.seconds - 3 * kSecondsInHour};
-  days.back().seen.push_back({ground(early, 0), *class_of(hours[turn].water)});
+  // Rain is forecast for noon, and makes the snow very wet three hours before.
+  SnowReport& report = days.back().report;
+  report.forecast->hours[4].rain = units::MillimetresPerHour{6};
+  const Instant early{report.forecast->hours[4].start.seconds - 3 * kSecondsInHour};
+  days.back().seen.push_back({ground(early, 0), Wetness::very_wet});
   const auto wider = calibrated(days, kSite);
   REQUIRE(wider.has_value());
   CHECK(wider->melt == sharp->melt);
   CHECK(wider->off == units::Seconds{3 * 3600.0});
-  days.back().seen.push_back({ground(nine, 0), Wetness::slush});
+  days.back().seen.push_back({ground(early, 0), Wetness::slush});
   CHECK_FALSE(calibrated(days, kSite).has_value());
 }
 

@@ -240,6 +240,7 @@ TEST_CASE("a forecast that ends too early, or begins too late, leaves the rest u
   undated.observed.reset();
   CHECK_FALSE(snow_of(undated).at(shady_side(8)).has_value());
   CHECK(snow_of(undated).hours_at(shady_side(8)).empty());
+  CHECK(snow_of(undated).turning_moments({local(0), local(20)}).empty());
 }
 
 TEST_CASE("colder a kilometre higher up by 6.5 degrees, unless the forecast says otherwise") {
@@ -254,6 +255,34 @@ TEST_CASE("colder a kilometre higher up by 6.5 degrees, unless the forecast says
   top.height = geo::Height{2000};
   CHECK(hour_at(snow.hours_at(top), 12).blind == Blind::to_sun);
   CHECK(hour_at(snow.hours_at(sunny_side(9)), 12).blind == Blind::no);
+}
+
+TEST_CASE("within fifty metres of height the colder end may be blind, and then the place is") {
+  const ForecastSnow snow = snow_of(report_with(steady(1.1, 0)));
+  CHECK(hour_at(snow.hours_at(sunny_side(9)), 12).blind == Blind::to_sun);
+  PlaceAndHour lower = sunny_side(9);
+  lower.height = geo::Height{940};
+  CHECK(hour_at(snow.hours_at(lower), 12).blind == Blind::no);
+}
+
+TEST_CASE("what the weather did before the snow was seen does not count") {
+  Forecast shower = steady(5, 8);
+  shower.hours[6].rain = units::MillimetresPerHour{6};
+  SnowReport report = report_with(shower);
+  report.observed = local(6.5);
+  const ForecastSnow snow{report, {.sun = {.at = kPolarNight}, .horizons = nullptr}};
+  const auto hours = snow.hours_at(shady_side(9));
+  REQUIRE(hours.size() == 18);
+  // Half an hour of 6 mm, and what air of 5 deg C melts under cloud.
+  CHECK(testing::near(hours[0].water.value(), 3.2, 0.2));
+}
+
+TEST_CASE("a place of which the report does not speak has no hours") {
+  const ForecastSnow snow = snow_of(report_with(steady(3, 0)));
+  PlaceAndHour nowhere = sunny_side(9);
+  nowhere.height = geo::Height{std::nan("")};
+  CHECK(snow.hours_at(nowhere).empty());
+  CHECK_FALSE(snow.at(nowhere).has_value());
 }
 
 TEST_CASE("what is not forecast counts at its bad side: clear for the sun, overcast at night") {

@@ -231,6 +231,10 @@ TEST_CASE("a number that is none makes all that follows unknown") {
     layer.drain();
     CHECK_FALSE(wetness_of(layer).has_value());
   }
+  SnowLayer no_thermometer{kDry, Celsius{std::nan("")}};
+  no_thermometer.pass(dark(-5), kHour);
+  CHECK(no_thermometer.blind() == Blind::no_forecast);
+  CHECK_FALSE(SnowLayer(kDry, {}).state_with(Millimetres{-1}).has_value());
   SnowWeather rain = dark(2);
   rain.rain = MillimetresPerHour{std::nan("")};
   SnowLayer layer{kDry, {}};

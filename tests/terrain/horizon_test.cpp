@@ -109,6 +109,15 @@ TEST_CASE("a void, and all beyond the edge of the heights, casts no shadow") {
       wall, [](double east, double north) { return east > 1100 && std::abs(north) < 1500; }));
   CHECK(hidden(holed, point(45, 55), 1000, 90) == 0.0);
   CHECK(hidden(over(wall), point(-5000, 0), 1000, 90) == 0.0);
+  // The same wall in the midst of pixels that reach beyond the heights on all sides.
+  auto middle = testing::source_of(wall, 10, {-2000, -2000, 2000, 2000});
+  const Horizons wide{middle, {point(-2450, 2450), Metres{100}, 49, 49}};
+  CHECK(hidden(wide, point(45, 55), 1000, 90) > 0.0);
+  CHECK(hidden(wide, point(45, 55), 1000, 90) <= std::atan(300.0 / 955.0) / kDegree);
+  for (const geo::MapPoint outside :
+       {point(-2451, 0), point(2451, 0), point(0, 2451), point(0, -2451)}) {
+    CHECK_FALSE(wide.pixel_of(outside).has_value());
+  }
   // Pixels that hang over the edge are not covered, though some cells lie in them.
   auto source = testing::source_of(wall, 10, {-2000, -2000, 1350, 2000});
   const Horizons cut{source, {point(-2000, 2000), Metres{100}, 40, 40}};

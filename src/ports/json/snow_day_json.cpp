@@ -70,4 +70,19 @@ std::string snow_day_json(const card::SnowDay& day) {
   return object.bytes();
 }
 
+std::string snow_record_json(const card::SnowRecord& record) {
+  Object object;
+  object.whole("schema", record.schema).text("kind", "snow_record").text("site", record.site);
+  object.whole("days", record.days).whole("seen", record.seen);
+  if (record.shown) {
+    object.whole("known_days", record.shown->days).whole("known", record.shown->seen);
+    object.whole("met", record.shown->met).number("melt_factor", record.shown->melt);
+    object.number("off_h", record.shown->off.value() / 3600.0);
+  } else {
+    object.unknown("melt_factor").unknown("off_h");
+  }
+  add_made_from(object, record.made_from);
+  return object.bytes();
+}
+
 }  // namespace rimehaul::ports::json

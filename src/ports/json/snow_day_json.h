@@ -9,5 +9,6 @@ namespace rimehaul::ports::json {
 
 /// Canonical, as canonical_json of a card is.
 [[nodiscard]] std::string snow_day_json(const card::SnowDay& day);
+[[nodiscard]] std::string snow_record_json(const card::SnowRecord& record);
 
 }  // namespace rimehaul::ports::json

@@ -30,6 +30,13 @@ struct HeightsDeclared {
   units::Metres highest{9000};
 };
 
+/// What the site's own record has shown of how its snow softens.
+struct SofteningMeasured {
+  double melt = 1.0;   ///< factor on the melt
+  units::Seconds off;  ///< how far off a change may be
+  std::string source;
+};
+
 struct SiteFile {
   std::string folder;  ///< as given
   std::string name;
@@ -44,6 +51,7 @@ struct SiteFile {
   std::string snow;         ///< today's report; empty: none
   units::Metres snap{2.0};  ///< ends nearer than this to another trail join it
   int utc_offset_minutes = 0;
+  std::optional<SofteningMeasured> softening;  ///< none: as nobody has measured
 };
 
 /// Reads FOLDER/site.toml. Throws BadInput only when there is no such folder, or when the file
