@@ -52,22 +52,9 @@ Verb add_explain(CLI::App& program, ExplainOptions& options) {
   CLI::App* verb = program.add_subcommand(
       "explain", "Show every check at one place of a trail, with formula, inputs and source.");
   add_common(*verb, options.common);
-  CLI::Option* trail =
-      takes(verb->add_option("--trail", options.trail, "Trail that the place is on"), Value::trail);
-  CLI::Option* at =
-      takes_number(verb->add_option("--at", options.at_m, "How far along the trail as drawn"),
-                   "METRES", {0, 1e7});
-  trail->needs(at)->group(kPlaceGroup);
-  at->needs(trail)->group(kPlaceGroup);
-  takes_number(
-      verb->add_option("--point", options.point_m,
-                       "In place of both: metres east and north in the site's map frame; the "
-                       "nearest trail within 100 m is taken"),
-      "EAST,NORTH", {-1e8, 1e8})
-      ->delimiter(',')
-      ->expected(2)
-      ->group(kPlaceGroup)
-      ->excludes(trail);
+  add_place(*verb, options.place,
+            "In place of both: metres east and north in the site's map frame; the nearest trail "
+            "within 100 m is taken");
   takes(
       verb->add_option("--direction", options.direction,
                        "As drawn, the other way, or both: " + words_listed(Value::way) + " (both)"),

@@ -20,6 +20,7 @@ CommandLine::CommandLine()
   add(add_route);
   add(add_payload);
   add(add_explain);
+  add(add_snow_day);
   add(add_audit);
   add(add_limits);
   add(add_board);

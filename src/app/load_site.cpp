@@ -234,6 +234,7 @@ LoadedSite load_site(const std::string& folder) {
   loaded.rules_file = {path_of({site.folder, site.rules}), site.rules};
   loaded.local_clock = site_clock(site, faults);
   loaded.faults = std::move(faults);
+  loaded.softening = site.softening;
   const std::optional<passage::Rules> rules = read_rules(loaded);
   read_rigs_and_snow(site, loaded);
   read_people_and_routes(site, loaded);

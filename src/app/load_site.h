@@ -30,6 +30,7 @@ struct LoadedSite {
   std::vector<std::string> orders;  ///< that were put in force, a line each
   std::vector<day::Person> people;
   std::vector<day::NamedRoute> routes;
+  std::optional<ports::toml::SofteningMeasured> softening;
   std::optional<snow::SnowReport> snow;  ///< today's, where site.toml names one
   std::vector<card::InputFile> inputs;
   std::vector<std::string> heights_notes;  ///< source, date, declared error, for cards

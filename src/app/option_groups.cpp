@@ -139,6 +139,20 @@ void add_hours(CLI::App& verb, HoursOptions& hours) {
       ->needs("--turn-round");
 }
 
+void add_place(CLI::App& verb, PlaceOptions& place, const std::string& point) {
+  CLI::Option* trail =
+      takes(verb.add_option("--trail", place.trail, "Trail that the place is on"), Value::trail);
+  CLI::Option* at = takes_number(
+      verb.add_option("--at", place.at_m, "How far along the trail as drawn"), "METRES", {0, 1e7});
+  trail->needs(at)->group(kPlaceGroup);
+  at->needs(trail)->group(kPlaceGroup);
+  takes_number(verb.add_option("--point", place.point_m, point), "EAST,NORTH", {-1e8, 1e8})
+      ->delimiter(',')
+      ->expected(2)
+      ->group(kPlaceGroup)
+      ->excludes(trail);
+}
+
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart) {
   return takes(
              verb.add_option("--depart", depart,

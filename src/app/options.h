@@ -83,16 +83,28 @@ struct RouteOptions {
   int alternatives = 0;
 };
 
+/// A place on a trail, or anywhere on the map.
+struct PlaceOptions {
+  std::optional<std::string> trail;
+  std::optional<double> at_m;
+  std::vector<double> point_m;  ///< east, north; empty: not given
+};
+
 struct ExplainOptions {
   CommonOptions common;
   RigOptions rig;
   SnowOptions snow;
-  std::optional<std::string> trail;
-  std::optional<double> at_m;
-  std::vector<double> point_m;  ///< east, north; empty: not given
+  PlaceOptions place;
   std::string direction = "both";
   std::optional<std::string> depart;
   bool what_if = false;
+};
+
+struct SnowDayOptions {
+  CommonOptions common;
+  PlaceOptions place;
+  std::optional<std::string> report;  ///< nothing: the site's own
+  std::optional<std::string> record;  ///< the site's own record, in place of a place
 };
 
 struct AuditOptions {
@@ -124,7 +136,7 @@ struct SlopesOptions {
   bool plain = false;                  ///< no COG
   RigOptions rig;                      ///< with the snow, or not used; no load given: 0
   std::optional<std::string> wetness;  ///< nothing: no rig is judged
-  std::string surface = "groomed";
+  std::string surface = "fresh";       ///< off the trails nobody grooms
 };
 
 struct RigSheetOptions {
@@ -214,11 +226,10 @@ struct BackupOptions {
   std::string into;  ///< file
 };
 
-using Command =
-    std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                 LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions,
-                 OverrideOptions, SignOptions, CardOptions, RecallOptions, LogOptions,
-                 BackupOptions>;
+using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+                             LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions,
+                             SlopesOptions, OverrideOptions, SignOptions, CardOptions,
+                             RecallOptions, LogOptions, BackupOptions, SnowDayOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

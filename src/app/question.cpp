@@ -8,6 +8,7 @@
 #include "app/input_files.h"
 #include "app/names.h"
 #include "app/names_meant.h"
+#include "app/softening.h"
 #include "app/status.h"
 #include "app/value_kinds.h"
 #include "ports/toml/snow_file.h"
@@ -66,6 +67,15 @@ ChosenSnow assumed_snow(const LoadedSite& site, const SnowOptions& options, unit
   return chosen;
 }
 
+std::unique_ptr<snow::SnowAt> as_softened(const LoadedSite& site, snow::SnowReport report) {
+  if (!report.forecast) {
+    return std::make_unique<snow::ReportedSnow>(std::move(report));
+  }
+  return std::make_unique<snow::ForecastSnow>(std::move(report), softening_of(site));
+}
+
+}  // namespace
+
 snow::SnowReport report_in(const std::string& path, const trails::Network& network) {
   base::Reading<snow::SnowReport> reading = ports::toml::read_snow_report({path, path});
   std::vector<base::Fault>& faults = reading.faults;
@@ -77,6 +87,8 @@ snow::SnowReport report_in(const std::string& path, const trails::Network& netwo
   }
   return std::move(reading.data);
 }
+
+namespace {
 
 template <class Kind, class Typed>
 std::vector<Kind> kinds_typed(const std::vector<std::string>& keys, int count, Typed typed) {
@@ -222,7 +234,7 @@ ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,
   }
   overlay(options, report.weather);
   chosen.valid_until = report.valid_until;
-  chosen.snow = std::make_unique<snow::ReportedSnow>(std::move(report));
+  chosen.snow = as_softened(site, std::move(report));
   return chosen;
 }
 

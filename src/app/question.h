@@ -48,6 +48,9 @@ struct ChosenSnow {
   std::optional<card::InputFile> file;    ///< a report given beside the site
 };
 
+/// The report in a file. Throws UnfitInput with all its faults.
+[[nodiscard]] snow::SnowReport report_in(const std::string& path, const trails::Network& network);
+
 /// By option, by a report given beside the site, or by the site's own. Weather that the options do
 /// not tell is that of the site's report while it holds at the departure; else it stays unknown.
 [[nodiscard]] ChosenSnow snow_to_judge_by(const LoadedSite& site, const SnowOptions& options,

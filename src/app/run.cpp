@@ -21,6 +21,7 @@
 #include "app/show_log.h"
 #include "app/sign.h"
 #include "app/slopes.h"
+#include "app/snow_day.h"
 #include "base/one_line.h"
 #include "base/require.h"
 
@@ -87,6 +88,9 @@ struct Runner {
   }
   Status operator()(const RouteOptions& options) const {
     return plan_route(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const SnowDayOptions& options) const {
+    return snow_day(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const ExplainOptions& options) const {
     return explain(options, at_the_time_given(options.common, outside));

@@ -52,7 +52,7 @@ Verb add_slopes(CLI::App& program, SlopesOptions& options) {
           ->group(kSnowGroup);
   CLI::Option* surface =
       takes(verb->add_option("--surface", options.surface,
-                             "Its surface: " + words_listed(Value::surface) + " (groomed)"),
+                             "Its surface: " + words_listed(Value::surface) + " (fresh)"),
             Value::surface)
           ->group(kSnowGroup);
   rig->needs(snow);

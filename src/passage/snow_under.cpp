@@ -62,6 +62,21 @@ double turning_around(const geo::Polyline& line, geo::Span span) {
   return turning_deg;
 }
 
+/// Slopes that the box may have with its error; nothing where the error is not known.
+std::optional<snow::SlopeRange> slopes_under(const Footfall& footfall,
+                                             const SnowQuestion& question) {
+  if (!footfall.carrier.has_value() || !question.tolerance.has_value()) {
+    return std::nullopt;
+  }
+  const AttitudeBox box = footfall.carrier->widened(*question.tolerance);
+  const double grade =
+      std::max(box.grade_low.steepness().ratio(), box.grade_high.steepness().ratio());
+  const double cross =
+      std::max(box.cross_low.steepness().ratio(), box.cross_high.steepness().ratio());
+  return snow::SlopeRange{.least = Slope::from_ratio(least_slope(box)),
+                          .most = Slope::from_ratio(std::hypot(grade, cross))};
+}
+
 std::vector<std::optional<Bearing>> aspects_under(const Footfall& footfall,
                                                   const SnowQuestion& question) {
   AspectRange range;
@@ -127,11 +142,12 @@ std::vector<std::optional<SnowState>> snow_under(const Footfall& footfall,
   }
   std::vector<std::optional<SnowState>> states;
   const std::vector<std::optional<Bearing>> aspects = aspects_under(footfall, question);
+  const std::optional<snow::SlopeRange> slopes = slopes_under(footfall, question);
   for (const geo::Height height : heights_under(footfall)) {
     for (const std::optional<Bearing>& aspect : aspects) {
       const std::optional<SnowState> state =
-          as_trodden(question.snow.at({height, aspect, question.when}), question.snow.weather(),
-                     question.groomed);
+          as_trodden(question.snow.at({height, aspect, question.when, slopes, footfall.middle}),
+                     question.snow.weather(), question.groomed);
       if (std::ranges::find(states, state) == states.end()) {
         states.push_back(state);
       }

@@ -36,8 +36,8 @@ struct SnowQuestion {
 /// nobody grooms, a groomed surface counts as fresh; where nobody has said how
 /// much new snow there is, no surface is known. The snow is asked at the
 /// lowest and highest height that the carrier's box lets the line reach from the middle's, and for
-/// all aspects that the box lets the ground have, no further apart than 15 degrees; and without an
-/// aspect where the ground may be level within the tolerance.
+/// all slopes and aspects that the box lets the ground have, no further apart than 15 degrees; and
+/// without an aspect where the ground may be level within the tolerance.
 [[nodiscard]] std::vector<std::optional<snow::SnowState>> snow_under(const Footfall& footfall,
                                                                      const SnowQuestion& question);
 

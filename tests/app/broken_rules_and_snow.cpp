@@ -13,6 +13,19 @@ Break snow(const std::string& from, const std::string& to) {
   return changed("snow.toml", {from, to});
 }
 
+Break forecast(const std::string& said, const std::string& hours) {
+  return snow("[[band]]", "[forecast]\n" + said + "\n" + hours + "[[band]]");
+}
+
+const std::string kSound = "source = \"test desk\"\nheight_m = 1000";
+
+std::string hour_from(const std::string& time) {
+  return "[[forecast.hour]]\nstart = 2026-02-01T" + time +
+         ":00Z\ntemperature_c = 2\nrain_mm_h = 0\n";
+}
+
+const std::string kHours = hour_from("06:00") + hour_from("07:00");
+
 std::string grip(const std::string& more) {
   return "[[grip]]\nwetness = \"wet\"\nsurface = \"groomed\"\nstanding = \"site_measured\"\n"
          "source = \"pulls\"\nby = \"A. Example\"\ndate = 2026-01-12\n" +
@@ -119,6 +132,62 @@ std::vector<BrokenFile> broken_rules_and_snow() {
       {"a band upside down",
        snow("wetness = \"dry\"", "above_m = 2000\nbelow_m = 1000\nwetness = \"dry\""),
        {"snow.toml", "line N (band.above_m)", "is not below below_m", "correct one of them"}},
+      {"cloud over nine eighths of the sky",
+       snow("rain = false", "rain = false\ncloud_oktas = 9"),
+       {"snow.toml", "line N (weather.cloud_oktas)", "9 is out of range",
+        "write a number from 0 to 8"}},
+      {"a forecast of nobody",
+       forecast("height_m = 1000", kHours),
+       {"snow.toml", "line N (forecast.source)", "is missing", "add it: text in quotes"}},
+      {"a forecast for no height",
+       forecast("source = \"test desk\"", kHours),
+       {"snow.toml", "line N (forecast.height_m)", "is missing",
+        "add it: a number from -500 to 9000"}},
+      {"snow warmer than melting",
+       forecast(kSound + "\nsnow_temperature_c = 1", kHours),
+       {"snow.toml", "line N (forecast.snow_temperature_c)", "1 is out of range",
+        "write a number from -60 to 0"}},
+      {"air that cools beyond all bounds",
+       forecast(kSound + "\ncolder_c_per_km = 13", kHours),
+       {"snow.toml", "line N (forecast.colder_c_per_km)", "13 is out of range",
+        "write a number from -15 to 12"}},
+      {"a forecast without an hour",
+       forecast(kSound, ""),
+       {"snow.toml", "line N (forecast.hour)", "there is no hour",
+        "write what is forecast under [[forecast.hour]]"}},
+      {"an hour that is left out",
+       forecast(kSound, hour_from("06:00") + hour_from("08:00")),
+       {"snow.toml", "line N (forecast.hour.start)",
+        "is not an hour after the start of the hour before",
+        "give every hour once, one after the other"}},
+      {"a forecast that begins after the snow was seen",
+       forecast(kSound, hour_from("07:00")),
+       {"snow.toml", "line N (forecast.hour)", "none of them holds the moment of observed",
+        "begin with the hour in which the snow was seen"}},
+      {"an hour without rain or none",
+       forecast(kSound, "[[forecast.hour]]\nstart = 2026-02-01T06:00:00Z\ntemperature_c = 2\n"),
+       {"snow.toml", "line N (forecast.hour.rain_mm_h)", "is missing",
+        "add it: a number from 0 to 200"}},
+      {"an hour without its air",
+       forecast(kSound, "[[forecast.hour]]\nstart = 2026-02-01T06:00:00Z\nrain_mm_h = 0\n"),
+       {"snow.toml", "line N (forecast.hour.temperature_c)", "is missing",
+        "add it: a number from -60 to 40"}},
+      {"an hour of no time",
+       forecast(kSound, "[[forecast.hour]]\ntemperature_c = 2\nrain_mm_h = 0\n"),
+       {"snow.toml", "line N (forecast.hour.start)", "is missing",
+        "add it: a moment with its offset and without quotes: 2026-02-01T06:30:00Z"}},
+      {"air too dry to be",
+       forecast(kSound, hour_from("06:00") + "humidity_percent = 0\n"),
+       {"snow.toml", "line N (forecast.hour.humidity_percent)", "0 is out of range",
+        "write a number from 5 to 100"}},
+      {"an hour with cloud in words",
+       forecast(kSound, hour_from("06:00") + "cloud_oktas = \"few\"\n"),
+       {"snow.toml", "line N (forecast.hour.cloud_oktas)", "is text",
+        "write a number from 0 to 8, without quotes"}},
+      {"snow that falls as a forecast",
+       forecast(kSound, hour_from("06:00") + "snow_mm_h = 1\n"),
+       {"snow.toml", "line N (forecast.hour.snow_mm_h)", "is no key of this table",
+        "did you mean \"rain_mm_h\"?"}},
       {"half a sector of aspects",
        snow("wetness = \"dry\"", "aspect_from_deg = 90\nwetness = \"dry\""),
        {"snow.toml", "line N (band)", "gives one side of a sector of aspects",

@@ -58,6 +58,9 @@ TEST_CASE("wrong usage ends with 2 and is said on standard error alone") {
       {"explain", site.folder(), "--rig", "solo", "--snow", "dry", "--trail", "Spur", "--at",
        "9999"},
       {"explain", site.folder(), "--rig", "solo", "--snow", "dry", "--point", "1,2"},
+      {"snow", site.folder()},
+      {"snow", site.folder(), "--trail", "Spur", "--at", "9999"},
+      {"snow", site.folder(), "--point", "1,2"},
   };
   for (const auto& words : wrong) {
     CAPTURE(words.size());
@@ -202,6 +205,7 @@ TEST_CASE(
       {"route", s, "--rig", "solo", "--load", "9999", "--snow", "dry", "--from", "Base", "--to",
        "Top"},
       {"explain", s, "--rig", "solo", "--snow", "dry", "--trail", "Spur", "--at", "10"},
+      {"snow", s, "--trail", "Spur", "--at", "10"},
       {"audit", s, "--rig", "solo", "--snow", "dry", "--load", "50"},
       {"limits", s, "--rig", "solo", "--snow", "dry", "--surface", "groomed"},
       {"board", s, "--rig", "solo", "--snow", "dry"},

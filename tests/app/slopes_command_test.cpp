@@ -255,7 +255,7 @@ TEST_CASE("a raster names the heights that it is of by their digest, and how it 
   CHECK(says(note("HEIGHTS"), "heights.asc sha256:"));
   CHECK(says(note("CAUTION"), "A planning aid, not permission to drive"));
   CHECK(note("RIG") == "solo");
-  CHECK(note("SNOW") == "dry groomed");
+  CHECK(note("SNOW") == "dry fresh");
   CHECK(says(note("TIFFTAG_SOFTWARE"), "rimehaul "));
 }
 

@@ -25,6 +25,9 @@ inline Words route_to(const std::string& to) {
 inline Words explain(const Words& more) {
   return with({"explain", "FOLDER", "--rig", "solo", "--snow", "dry"}, more);
 }
+inline Words snow_at(const Words& more) {
+  return with({"snow", "FOLDER"}, more);
+}
 inline Words board(const Words& more) {
   return with({"board", "FOLDER", "--rig", "solo"}, more);
 }

@@ -22,6 +22,19 @@ void look_at_weather(const snow::DayWeather& weather) {
   }
 }
 
+void look_at_forecast(const snow::Forecast& forecast) {
+  fuzz::expect_name(forecast.source);
+  expect(!forecast.hours.empty(), "a forecast has an hour");
+  for (std::size_t i = 0; i < forecast.hours.size(); ++i) {
+    const snow::ForecastHour& hour = forecast.hours[i];
+    expect_within(hour.air.value(), -60, 40, "the air");
+    expect_within(hour.rain.value(), 0, 200, "the rain");
+    expect(
+        i == 0 || hour.start.seconds == forecast.hours[i - 1].start.seconds + snow::kSecondsInHour,
+        "the hours follow each other");
+  }
+}
+
 void look_at(const snow::SnowReport& report, bool has_fault) {
   if (has_fault) {
     expect(report.bands.empty(), "a report with a fault speaks of no place");
@@ -37,6 +50,9 @@ void look_at(const snow::SnowReport& report, bool has_fault) {
     expect(!band.above || !band.below || *band.above <= *band.below, "a band is not upside down");
   }
   look_at_weather(report.weather);
+  if (report.forecast) {
+    look_at_forecast(*report.forecast);
+  }
 }
 
 }  // namespace

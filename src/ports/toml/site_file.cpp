@@ -126,6 +126,18 @@ void read_local_time(TableReader& top, SiteFile& site) {
   }
 }
 
+/// It changes by a dated measurement alone.
+SofteningMeasured read_softening(TableReader in) {
+  constexpr double kSecondsInHour = 3'600.0;
+  SofteningMeasured measured;
+  measured.melt = in.must<double>("melt_factor", {.from = 0.25, .to = 1.5});
+  measured.off = units::Seconds{in.must<double>("off_h", {.from = 2, .to = 6}) * kSecondsInHour};
+  measured.source = in.text("source").value_or("");
+  measured.source += ", " + in.day("date").value_or("");
+  in.refuse_rest();
+  return measured;
+}
+
 void expect_folder(const std::string& folder) {
   std::error_code failed;
   const std::filesystem::file_status status = std::filesystem::status(folder, failed);
@@ -171,6 +183,9 @@ base::Reading<SiteFile> read_site_file(const std::string& folder) {
   site.routes = file_in(files, "routes").value_or(site.routes);
   files.refuse_rest();
   site.heights = read_heights(top.table("heights"));
+  if (const auto softening = top.table_if_there("softening")) {
+    site.softening = read_softening(*softening);
+  }
   top.refuse_rest();
   return {.data = std::move(site), .faults = log.in_order()};
 }

@@ -30,6 +30,13 @@ struct HeightsDeclared {
   units::Metres highest{9000};
 };
 
+/// What the site's own record has shown of how its snow softens.
+struct SofteningMeasured {
+  double melt = 1.0;   ///< factor on the melt
+  units::Seconds off;  ///< how far off a change may be
+  std::string source;
+};
+
 struct SiteFile {
   std::string folder;  ///< as given
   std::string name;
@@ -47,7 +54,8 @@ struct SiteFile {
   units::Metres snap{2.0};  ///< ends nearer than this to another trail join it
   /// Local time: one of the two is given.
   std::optional<int> utc_offset_minutes;
-  std::optional<std::string> time_zone;  ///< a name of the IANA time zone database
+  std::optional<std::string> time_zone;        ///< a name of the IANA time zone database
+  std::optional<SofteningMeasured> softening;  ///< none: as nobody has measured
 };
 
 /// Reads FOLDER/site.toml. Throws BadInput only when there is no such folder, or when the file

@@ -3,6 +3,7 @@
 
 #include <utility>
 
+#include "ports/toml/forecast_reader.h"
 #include "ports/toml/snow_words.h"
 #include "ports/toml/status_reader.h"
 #include "ports/toml/table_reader.h"
@@ -34,6 +35,7 @@ snow::DayWeather read_weather(TableReader in) {
       in.may<units::KilogramsPerCubicMetre>("new_snow_kg_m3", {.from = 10, .to = 500});
   weather.rain = in.yes_no("rain", Presence::may);
   weather.temperature = in.may<units::Celsius>("temperature_c", {.from = -60, .to = 40});
+  weather.cloud = in.may<units::Oktas>("cloud_oktas", {.from = 0, .to = 8});
   in.refuse_rest();
   return weather;
 }
@@ -97,6 +99,7 @@ base::Reading<snow::SnowReport> read_snow_report(const TextFile& file) {
   }
   report.weather = read_weather(top.table("weather"));
   report.weather.site = read_site_status(top, report.observed);
+  report.forecast = read_forecast(top, report);
   const std::size_t faults_before = log.count();
   for (TableReader& band : top.tables("band")) {
     report.bands.push_back(read_band(band));
