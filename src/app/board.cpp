@@ -120,7 +120,7 @@ namespace {
 std::vector<AskedRow> rows_asked(const BoardOptions& options, const LoadedSite& site,
                                  units::Instant depart) {
   if (options.rows == kRowsOfRoutes) {
-    return named_routes(site);
+    return named_routes(site, options.hours);
   }
   const trails::Network& network = site.scene->network;
   std::vector<AskedRow> rows;
@@ -137,7 +137,8 @@ std::vector<AskedRow> rows_asked(const BoardOptions& options, const LoadedSite& 
       rows.push_back({.name = network.stations[stops.first()].name + " to " +
                               network.stations[stops.last()].name,
                       .stops = stops,
-                      .rig = rig_as_loaded(site, loaded)});
+                      .rig = rig_as_loaded(site, loaded),
+                      .back = way_back_asked(site, loaded, options.hours)});
     }
   }
   return rows;
@@ -153,7 +154,8 @@ Status board_of_rows(LoadedSite& site, const BoardOptions& options, units::Insta
        .columns = by_hour ? columns_by_hour(site, depart) : columns_by_snow(options, depart),
        .rows = rows_asked(options, site, depart),
        .weather = options.weather,
-       .depart = depart},
+       .depart = depart,
+       .late = reserve_asked(options.hours)},
       outside);
   Answer answer{.text = card::text_of(table, kColumns), .json = ports::json::day_table_json(table)};
   if (options.csv) {

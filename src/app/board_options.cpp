@@ -41,6 +41,7 @@ Verb add_board(CLI::App& program, BoardOptions& options) {
         Value::station)
       ->group(kWayGroup);
   add_depart(*verb, options.depart);
+  add_way_back(*verb, options.hours);
   takes(verb->add_option("--rows", options.rows,
                          "What is asked for: " + words_listed(Value::board_rows) + " (pairs)"),
         Value::board_rows)

@@ -93,6 +93,34 @@ day::DayBoard judged(const passage::Scene& scene, const Group& group, const DayT
   return board_on_cores(columns, question);
 }
 
+/// The windows of the day for each row of a group, in the snow that the report has for it.
+void tell_hours(const LoadedSite& site, const Group& group, const DayTableAsked& asked,
+                card::DayTable& table) {
+  const passage::Scene& scene = *site.scene;
+  const ChosenSnow snow = snow_to_judge_by(site, asked.weather, asked.depart);
+  const passage::Judge judge{scene, *group.rig, *snow.snow};
+  passage::GroundMemory ground;
+  const passage::RememberingJudge remembering{judge, ground};
+  const units::Instant day = asked.columns.front().depart;
+  search::LegHours hours{remembering, {day, {site.local_clock.next_day_begins(day).seconds - 1}}};
+  for (const std::size_t index : group.rows) {
+    const AskedRow& row = asked.rows[index];
+    search::RouteQuestion trip;
+    trip.stations = row.stops.stations;
+    trip.depart = asked.depart;
+    const day::DeparturesQuestion question{trip, hours.horizon(), asked.late};
+    if (!row.back) {
+      table.rows[index].departures =
+          day::departures_of(scene.network, hours, question, std::nullopt);
+      continue;
+    }
+    const passage::Judge judge_back = judge.with_rig(row.back->rig);
+    const passage::RememberingJudge remembering_back{judge_back, ground};
+    table.rows[index].departures = day::departures_of(
+        scene.network, hours, question, day::WayBack{remembering_back, row.back->turn_round});
+  }
+}
+
 /// Judges a group and puts its cells, in names, into its rows. The ways over open ground are those
 /// of its rig alone, so the site is as before when it is done.
 void judge_group(LoadedSite& site, const Group& group, const DayTableAsked& asked,
@@ -112,6 +140,9 @@ void judge_group(LoadedSite& site, const Group& group, const DayTableAsked& aske
     row.allowed_share = report.allowed_share;
     const auto first = report.rows.begin() + static_cast<std::ptrdiff_t>(i * asked.columns.size());
     row.cells.assign(first, first + static_cast<std::ptrdiff_t>(asked.columns.size()));
+  }
+  if (asked.by == card::DayBy::hour) {
+    tell_hours(site, group, asked, table);
   }
   table.places_rewalked += report.places_rewalked;
   for (const std::string& estimate : report.estimates) {
@@ -144,6 +175,7 @@ card::DayTable day_table(LoadedSite& site, const DayTableAsked& asked, const Out
   table.title = asked.title;
   table.by = asked.by;
   table.columns = asked.columns;
+  table.depart = asked.depart;
   for (const AskedRow& row : asked.rows) {
     table.rows.push_back(row_in_names(row, site.scene->network));
   }
@@ -177,7 +209,7 @@ RigOptions usual_rig(const LoadedSite& site, const day::NamedRoute& route) {
   return options;
 }
 
-std::vector<AskedRow> named_routes(const LoadedSite& site) {
+std::vector<AskedRow> named_routes(const LoadedSite& site, const HoursOptions& hours) {
   if (site.routes.empty()) {
     throw WrongUsage{
         "this site keeps no named routes: write routes.toml and name it in site.toml under [files] "

@@ -6,6 +6,7 @@
 
 #include "app/load_site.h"
 #include "app/options.h"
+#include "app/route_hours.h"
 #include "card/day_table.h"
 #include "day/day_board.h"
 
@@ -16,6 +17,7 @@ struct AskedRow {
   std::string name;
   day::Stops stops;
   rig::Rig rig;
+  std::optional<AskedBack> back{};  ///< the way back that its hours are told for
 };
 
 struct DayTableAsked {
@@ -24,7 +26,8 @@ struct DayTableAsked {
   std::vector<card::DayColumn> columns;  ///< one or more
   std::vector<AskedRow> rows;            ///< one or more
   SnowOptions weather;                   ///< its wetness and surface are not used
-  units::Instant depart;                 ///< for which weather and day are told
+  units::Instant depart;                 ///< for which weather, day and hours are told
+  units::Seconds late{0};                ///< by the hour: that windows allow for
 };
 
 /// Judges every row in every column, over open ground too, rig by rig; what it is made from and the
@@ -34,7 +37,8 @@ struct DayTableAsked {
 
 /// The site's named routes as rows, each as it is usually loaded. Throws WrongUsage where the site
 /// has none.
-[[nodiscard]] std::vector<AskedRow> named_routes(const LoadedSite& site);
+[[nodiscard]] std::vector<AskedRow> named_routes(const LoadedSite& site,
+                                                 const HoursOptions& hours = {});
 
 /// What is usually put on the rig of a named route.
 [[nodiscard]] RigOptions usual_rig(const LoadedSite& site, const day::NamedRoute& route);

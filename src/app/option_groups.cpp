@@ -119,6 +119,10 @@ void add_hours(CLI::App& verb, HoursOptions& hours) {
         Value::time)
       ->group(kHoursGroup)
       ->excludes("--depart");
+  add_way_back(verb, hours);
+}
+
+void add_way_back(CLI::App& verb, HoursOptions& hours) {
   takes_number(verb.add_option("--late", hours.late_min,
                                "How late one may set out and still arrive, in every window (15)"),
                "MINUTES", {0, 720})

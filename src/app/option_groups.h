@@ -47,6 +47,8 @@ void add_company(CLI::App& verb, RigOptions& rig);
 void add_way(CLI::App& verb, WayOptions& way);
 /// The hours of departure that are told beside a way.
 void add_hours(CLI::App& verb, HoursOptions& hours);
+/// How late one may set out, and the way back, alone.
+void add_way_back(CLI::App& verb, HoursOptions& hours);
 /// A place on a trail; what `point` means differs.
 void add_place(CLI::App& verb, PlaceOptions& place, const std::string& point);
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart);

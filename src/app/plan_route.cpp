@@ -143,7 +143,7 @@ Status plan_route(const RouteOptions& options, const Outside& outside, CardKeepe
 
   // What was typed becomes a question.
   const rig::Rig rig = rig_as_loaded(site, options.rig);
-  const std::optional<AskedBack> back = way_back_asked(site, options);
+  const std::optional<AskedBack> back = way_back_asked(site, options.rig, options.hours);
   const AskedHours hours = hours_asked(options, {outside.now, site.local_clock});
   heed_records(site, hours.depart, outside);
   const ChosenSnow snow = snow_to_judge_by(site, options.snow, hours.depart);

@@ -30,16 +30,19 @@ AskedHours hours_asked(const RouteOptions& options, const LocalNow& present) {
   return {.depart = depart, .looked_at = {depart, {midnight.seconds - 1}}};
 }
 
-std::optional<AskedBack> way_back_asked(const LoadedSite& site, const RouteOptions& options) {
-  const HoursOptions& hours = options.hours;
+units::Seconds reserve_asked(const HoursOptions& hours) {
+  return units::Seconds{hours.late_min.value_or(kLate_min) * kSecondsPerMinute};
+}
+
+std::optional<AskedBack> way_back_asked(const LoadedSite& site, const RigOptions& out,
+                                        const HoursOptions& hours) {
   if (!hours.turn_round_min) {
     return std::nullopt;
   }
-  if (!options.rig.towed_kg && hours.back_towed_kg.value_or(0.0) > 0.0) {
-    throw WrongUsage{"the rig " + options.rig.name +
-                     " tows nothing; leave out --return-towed-load"};
+  if (!out.towed_kg && hours.back_towed_kg.value_or(0.0) > 0.0) {
+    throw WrongUsage{"the rig " + out.name + " tows nothing; leave out --return-towed-load"};
   }
-  RigOptions loaded = options.rig;
+  RigOptions loaded = out;
   loaded.bed_kg = hours.back_bed_kg ? hours.back_bed_kg : loaded.bed_kg;
   loaded.towed_kg = hours.back_towed_kg ? hours.back_towed_kg : loaded.towed_kg;
   return AskedBack{rig_as_loaded(site, loaded),
@@ -54,9 +57,7 @@ std::optional<day::Departures> departures_asked(const RouteOptions& options,
     return std::nullopt;
   }
   const day::DeparturesQuestion asked{
-      .trip = question,
-      .hours = judged.hours.horizon(),
-      .late = units::Seconds{options.hours.late_min.value_or(kLate_min) * kSecondsPerMinute}};
+      .trip = question, .hours = judged.hours.horizon(), .late = reserve_asked(options.hours)};
   const trails::Network& network = judged.judge.scene().network;
   if (!back.has_value()) {
     return day::departures_of(network, judged.hours, asked, std::nullopt);

@@ -24,9 +24,12 @@ struct AskedBack {
   rig::Rig rig;
   units::Seconds turn_round;
 };
-/// Nothing where it is not asked for. Throws WrongUsage where the rig cannot be so loaded.
-[[nodiscard]] std::optional<AskedBack> way_back_asked(const LoadedSite& site,
-                                                      const RouteOptions& options);
+/// Of a rig as it goes out. Nothing where it is not asked for. Throws WrongUsage where the rig
+/// cannot be so loaded.
+[[nodiscard]] std::optional<AskedBack> way_back_asked(const LoadedSite& site, const RigOptions& out,
+                                                      const HoursOptions& hours);
+/// How late one may set out.
+[[nodiscard]] units::Seconds reserve_asked(const HoursOptions& hours);
 
 /// Judged through the hours of a day by one rig in one snow.
 struct JudgedHours {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "card/board_report.h"
+#include "day/departure_hours.h"
 
 namespace rimehaul::card {
 
@@ -27,8 +28,9 @@ struct DayRow {
   std::string driver_level;
   rig::Load load;
   double allowed_share = 0.0;
-  std::vector<BoardRow> cells{};  ///< by column
-  std::string closed_by_hand{};   ///< by whom and why; empty: not
+  std::vector<BoardRow> cells{};                ///< by column
+  std::optional<day::Departures> departures{};  ///< by the hour: of the day, as reported
+  std::string closed_by_hand{};                 ///< by whom and why; empty: not
   std::string permitted{};  ///< who takes the decision that it waits for, and why; empty: nobody
 };
 
@@ -49,6 +51,7 @@ struct DayTable {
   std::string site;
   std::string title;  ///< "NAMED ROUTES"
   DayBy by = DayBy::snow;
+  units::Instant depart;  ///< for which weather, day and windows are told
   std::vector<DayColumn> columns;
   std::vector<DayRow> rows;
   std::size_t places_rewalked = 0;

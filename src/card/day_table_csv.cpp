@@ -8,7 +8,8 @@
 namespace rimehaul::card {
 
 std::string day_table_csv(const DayTable& table) {
-  std::vector<std::string> heads{"route", "rig", "bed_kg", "towed_kg", "depart", "as", "by_hand"};
+  std::vector<std::string> heads{"route",  "rig", "bed_kg",  "towed_kg",
+                                 "depart", "as",  "by_hand", "hours"};
   const std::vector<std::string> cell_heads = board_cell_heads();
   heads.insert(heads.end(), cell_heads.begin(), cell_heads.end());
   std::string text = csv_record(heads);
@@ -23,6 +24,11 @@ std::string day_table_csv(const DayTable& table) {
       cells.push_back(csv_text(!row.closed_by_hand.empty() ? "closed by " + row.closed_by_hand
                                : row.permitted.empty()     ? ""
                                                            : "decided by " + row.permitted));
+      std::string hours;
+      for (const LabelledLine& line : hours_lines(row, table)) {
+        hours += (hours.empty() ? "" : "; ") + line.label + ": " + line.text;
+      }
+      cells.push_back(csv_text(hours));
       const std::vector<std::string> told = board_cells(row.cells[i], row.allowed_share);
       cells.insert(cells.end(), told.begin(), told.end());
       text += csv_record(cells);

@@ -88,6 +88,9 @@ void write_row(Sheet& sheet, const DayTable& table, const DayRow& row, int width
     write_by_snow(sheet, table, row, width, notes);
   } else {
     write_by_hour(sheet, table, row, notes);
+    for (const LabelledLine& line : hours_lines(row, table)) {
+      sheet.labelled({2, kLabelWidth, line.label}, line.text);
+    }
   }
 }
 

@@ -1,6 +1,7 @@
 #include "card/day_table_words.h"
 
 #include "card/board_words.h"
+#include "card/departure_lines.h"
 #include "card/figures.h"
 #include "card/words.h"
 #include "units/rounding.h"
@@ -63,6 +64,13 @@ std::vector<LabelledLine> by_hand(const DayRow& row) {
     lines.push_back({"Decided", "by " + row.permitted});
   }
   return lines;
+}
+
+std::vector<LabelledLine> hours_lines(const DayRow& row, const DayTable& table) {
+  if (!row.departures || !row.closed_by_hand.empty()) {
+    return {};
+  }
+  return departure_lines({*row.departures, table.depart, table.local_clock});
 }
 
 std::string day_verdict_words(const DayRow& row, std::size_t column) {

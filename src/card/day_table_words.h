@@ -15,6 +15,8 @@ namespace rimehaul::card {
 [[nodiscard]] std::string rig_words(const DayRow& row);
 /// What a named person set beside what was computed; none where nobody did.
 [[nodiscard]] std::vector<LabelledLine> by_hand(const DayRow& row);
+/// When it may be set out on, and set out for the way back; none where that was not asked.
+[[nodiscard]] std::vector<LabelledLine> hours_lines(const DayRow& row, const DayTable& table);
 /// "open 62 %", "restricted", "closed".
 [[nodiscard]] std::string day_verdict_words(const DayRow& row, std::size_t column);
 /// What stands below it, a blank behind: the time it takes where it is open, else the share that

@@ -86,27 +86,29 @@ std::optional<Route> TimedWays::best(const Trip& trip, Instant depart, Preferenc
   return std::get<Route>(std::move(driven));
 }
 
-RouteAnswer find_routes_through(const trails::Network& network, LegHours& hours,
-                                const RouteQuestion& question) {
-  base::require(hours.horizon().from <= question.depart,
-                "the hours of a question begin after its departure");
-  RouteAnswer at_departure = find_routes(network, hours.judge(), question);
-  const auto stops = stops_of(network, question);
-  if (!std::holds_alternative<std::vector<trails::JunctionId>>(stops)) {
-    return at_departure;
-  }
-  auto* routes = std::get_if<std::vector<Route>>(&at_departure);
-  const Instant arrive_by = question.arrive_by.value_or(hours.horizon().to);
-  const auto arrives_in_time = [&](const Route& route) {
-    return !question.arrive_by || units::after(question.depart, route.time) <= arrive_by;
-  };
-  const bool holds = routes != nullptr && std::ranges::all_of(*routes, arrives_in_time);
+namespace {
+
+bool arrives_in_time(const Route& route, const RouteQuestion& question) {
+  return !question.arrive_by || units::after(question.depart, route.time) <= *question.arrive_by;
+}
+
+/// Whether what was found for the departure is the answer through the hours too: nothing turns
+/// before its best way is left, or, where there is none, at all.
+bool is_settled(const trails::Network& network, const LegHours& hours,
+                const RouteQuestion& question, const std::vector<Route>* routes) {
+  const bool holds = routes != nullptr && std::ranges::all_of(*routes, [&](const Route& route) {
+                       return arrives_in_time(route, question);
+                     });
   const Instant until = holds ? left_at(routes->front()) : hours.horizon().to;
-  if (!something_turns(network, hours.judge(), {question.depart, until}) &&
-      (holds || !question.arrive_by)) {
-    return at_departure;
-  }
-  TimedWays ways{network, hours, std::get<std::vector<trails::JunctionId>>(stops)};
+  return (holds || !question.arrive_by) &&
+         !something_turns(network, hours.judge(), {question.depart, until});
+}
+
+/// The best way through the hours; with a named person's decisions only where nothing is open
+/// without them, at the departure either.
+std::optional<Route> best_through(TimedWays& ways, const LegHours& hours,
+                                  const RouteQuestion& question, const std::vector<Route>* routes) {
+  const Instant arrive_by = question.arrive_by.value_or(hours.horizon().to);
   TimedWays::Trip trip{.permission = Permission::nobody,
                        .arrivals_allowed = units::TimeSpans{{{question.depart, arrive_by}}}};
   std::optional<Route> best = ways.best(trip, question.depart, question.prefer);
@@ -115,18 +117,36 @@ RouteAnswer find_routes_through(const trails::Network& network, LegHours& hours,
     trip.permission = permission_of(question);
     best = ways.best(trip, question.depart, question.prefer);
   }
-  if (routes != nullptr) {
-    std::erase_if(*routes, [&](const Route& route) { return !arrives_in_time(route); });
-  }
-  if (!best.has_value() && (routes == nullptr || !routes->empty())) {
+  return best;
+}
+
+}  // namespace
+
+RouteAnswer find_routes_through(const trails::Network& network, LegHours& hours,
+                                const RouteQuestion& question) {
+  base::require(hours.horizon().from <= question.depart,
+                "the hours of a question begin after its departure");
+  RouteAnswer at_departure = find_routes(network, hours.judge(), question);
+  const auto stops = stops_of(network, question);
+  auto* routes = std::get_if<std::vector<Route>>(&at_departure);
+  if (!std::holds_alternative<std::vector<trails::JunctionId>>(stops) ||
+      is_settled(network, hours, question, routes)) {
     return at_departure;
   }
-  if (!best.has_value()) {
-    return NoRoute{.why = "no way arrives by the hour asked for", .obstacles = {}};
+  TimedWays ways{network, hours, std::get<std::vector<trails::JunctionId>>(stops)};
+  std::optional<Route> best = best_through(ways, hours, question, routes);
+  std::vector<Route> others = routes == nullptr ? std::vector<Route>{} : *routes;
+  std::erase_if(others, [&](const Route& route) { return !arrives_in_time(route, question); });
+  if (best.has_value()) {
+    return best_of_all(network, std::move(*best), std::move(others), question.most_alternatives);
   }
-  return best_of_all(network, std::move(*best),
-                     routes == nullptr ? std::vector<Route>{} : std::move(*routes),
-                     question.most_alternatives);
+  if (routes == nullptr) {
+    return at_departure;
+  }
+  if (!others.empty()) {
+    return others;
+  }
+  return NoRoute{.why = "no way arrives by the hour asked for", .obstacles = {}};
 }
 
 }  // namespace rimehaul::search

@@ -77,6 +77,9 @@ void write_part(Flow& flow, const DayTable& table, std::size_t first, std::size_
     for (const card::LabelledLine& line : by_hand(row)) {
       drawn.note += (drawn.note.empty() ? "" : "; ") + line.label + " " + line.text;
     }
+    for (const card::LabelledLine& line : hours_lines(row, table)) {
+      drawn.note += (drawn.note.empty() ? "" : "; ") + line.label + ": " + line.text;
+    }
     rows.push_back(std::move(drawn));
   }
   flow.table(columns, rows);

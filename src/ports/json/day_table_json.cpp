@@ -2,6 +2,7 @@
 
 #include "card/day_table_words.h"
 #include "ports/json/board_json.h"
+#include "ports/json/departures_json.h"
 #include "ports/json/parts.h"
 
 namespace rimehaul::ports::json {
@@ -35,6 +36,9 @@ Object row_json(const card::DayRow& row) {
   object.text("trailer", row.trailer).text("driver_level", row.driver_level);
   object.object("load", load_json(row.load)).number("allowed_share", row.allowed_share);
   object.text("closed_by_hand", row.closed_by_hand).text("permitted", row.permitted);
+  if (row.departures) {
+    object.object("departures", departures_json(*row.departures));
+  }
   return object.list("cells", cells);
 }
 
@@ -61,7 +65,10 @@ std::string day_table_json(const card::DayTable& table) {
   }
   Object object;
   object.whole("schema", table.schema).text("kind", "day_table").text("site", table.site);
-  object.text("title", table.title).list("columns", columns).list("rows", rows);
+  object.text("title", table.title)
+      .text("depart_utc", units::text_of(table.depart))
+      .list("columns", columns)
+      .list("rows", rows);
   object.whole("places_rewalked", static_cast<std::int64_t>(table.places_rewalked));
   object.object("weather", weather_json(table.weather))
       .text("snow_told_by", told_utc(table.told_by));

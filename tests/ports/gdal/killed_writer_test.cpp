@@ -140,6 +140,9 @@ bool has_journal(const std::string& folder) {
 
 }  // namespace
 
+// Started some 260 times, which takes the sanitised program minutes.
+TEST_SUITE_BEGIN("whole demo");
+
 TEST_CASE("killed at 200 random moments of writing, all that was told is kept and all is whole") {
   constexpr unsigned kSeed = 20'260'201;
   std::mt19937 random{kSeed};
@@ -228,3 +231,5 @@ TEST_CASE(
     CHECK(writing->boards().empty());
   }
 }
+
+TEST_SUITE_END();
