@@ -69,6 +69,7 @@ Status tell_record(const LoadedSite& site, const SnowDayOptions& options, const 
   }
   record.shown = snow::calibrated(reading.data, softening_of(site));
   record.made_from = made_from(site.inputs, outside);
+  record.local_clock = site.local_clock;
   give_answer(
       {.text = card::text_of(record, kColumns), .json = ports::json::snow_record_json(record)},
       options.common, outside);

@@ -63,6 +63,7 @@ struct SnowRecord {
   int seen = 0;
   std::optional<snow::Calibration> shown;  ///< none: too little, or it does not hold
   MadeFrom made_from{};                    ///< left to fill in
+  units::LocalClock local_clock{};
 };
 [[nodiscard]] std::string text_of(const SnowRecord& record, int columns);
 

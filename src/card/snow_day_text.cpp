@@ -131,7 +131,7 @@ std::string text_of(const SnowRecord& record, int columns) {
                     " days; or snow was wetter than six hours to either side would explain.");
   }
   sheet.blank();
-  sheet.paragraph("Made from " + made_from_in_short(record.made_from, 0));
+  sheet.paragraph("Made from " + made_from_in_short(record.made_from, record.local_clock));
   return sheet.text();
 }
 
