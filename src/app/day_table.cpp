@@ -217,8 +217,11 @@ std::vector<AskedRow> named_routes(const LoadedSite& site, const HoursOptions& h
   }
   std::vector<AskedRow> rows;
   for (const day::NamedRoute& route : site.routes) {
-    AskedRow row{
-        .name = route.name, .stops = {}, .rig = rig_as_loaded(site, usual_rig(site, route))};
+    const RigOptions usual = usual_rig(site, route);
+    AskedRow row{.name = route.name,
+                 .stops = {},
+                 .rig = rig_as_loaded(site, usual),
+                 .back = way_back_asked(site, usual, hours)};
     for (const std::string& station : route.stations) {
       row.stops.stations.push_back(station_named(site.scene->network, station));
     }
