@@ -122,10 +122,10 @@ void write_signature(Canvas& canvas, Flow& flow, const DayTable& table) {
   if (!table.signed_by) {
     return;
   }
-  constexpr double kHeight_pt = 26.0;
+  constexpr double kHeight_pt = 42.0;
   constexpr double kLine_pt = 180.0;
   const Box room = flow.keep(kHeight_pt);
-  const double y = room.top_pt + kHeight_pt - 8;
+  const double y = room.top_pt + kHeight_pt - 16;
   canvas.line({{room.left_pt, y}, {room.left_pt + kLine_pt, y}}, {.width_pt = 0.8});
   canvas.write({room.left_pt, y + 1},
                {"signature: " + table.signed_by->person, {.size_pt = kSmallest_pt}, kLine_pt});
