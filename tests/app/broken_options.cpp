@@ -136,7 +136,7 @@ std::vector<BrokenCommand> broken_options() {
       {"to leave and to arrive at hours of one's own",
        route({"--arrive-by", "11:00", "--depart", "10:00"}),
        usage,
-       {"", "", "--arrive-by excludes --depart", "see rimehaul route --help"}},
+       {"", "", "--depart excludes --arrive-by", "see rimehaul route --help"}},
       {"slopes of a rig on no snow",
        slopes({"--rig", "solo"}),
        usage,

@@ -18,7 +18,7 @@ Completion completed(const std::string& typed) {
 
 TEST_CASE("commands, options and closed sets are offered by how they begin") {
   CHECK(completed("rimehaul ").words == CommandLine{}.verb_names());
-  CHECK(completed("rimehaul l").words == Words{"limits"});
+  CHECK(completed("rimehaul l").words == Words{"limits", "log"});
   CHECK(completed("rimehaul --v").words == Words{"--version"});
   CHECK(completed("rimehaul route x --snow-").words == Words{"--snow-report"});
   CHECK(completed("rimehaul route x --snow ").words ==
@@ -62,7 +62,7 @@ TEST_CASE("what the shell breaks at other letters keeps what stands before them"
   const auto text = [&](const std::string& typed, const std::string& last) {
     return completion_text(line, {.typed = typed, .last = last});
   };
-  CHECK(text("rimehaul l", "l") == "words\nlimits\n");
+  CHECK(text("rimehaul l", "l") == "words\nlimits\nlog\n");
   CHECK(text("rimehaul route x --prefer=qu", "qu") == "words\nquickest\n");
   CHECK(text("rimehaul route x --prefer=", "=") == "words\nsafest\nquickest\nleast-fuel\n");
   CHECK(text("rimehaul check ", "") == "folders\n");
