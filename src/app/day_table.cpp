@@ -1,8 +1,9 @@
 #include "app/day_table.h"
 
 #include <algorithm>
+#include <iterator>
 #include <list>
-#include <map>
+#include <tuple>
 #include <utility>
 
 #include "app/board.h"
@@ -44,15 +45,17 @@ struct Group {
   std::vector<std::size_t> rows;
 };
 
-bool as_loaded_alike(const rig::Rig& a, const rig::Rig& b) {
-  return a.name == b.name && a.load == b.load && a.accompanied == b.accompanied;
+/// A rig of the site as it stands on a row.
+auto as_loaded(const rig::Rig& rig) {
+  return std::tuple{rig.name, rig.load, rig.accompanied};
 }
 
 std::vector<Group> grouped(const std::vector<AskedRow>& rows) {
   std::vector<Group> groups;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    const auto same = std::ranges::find_if(
-        groups, [&](const Group& group) { return as_loaded_alike(*group.rig, rows[i].rig); });
+    const auto same = std::ranges::find_if(groups, [&](const Group& group) {
+      return as_loaded(*group.rig) == as_loaded(rows[i].rig);
+    });
     if (same == groups.end()) {
       groups.push_back({&rows[i].rig, {i}});
     } else {
@@ -70,22 +73,31 @@ std::vector<trails::LegId> legs_of(const day::DayBoard& board) {
   return legs;
 }
 
-day::DayBoard judged(const passage::Scene& scene, const Group& group, const DayTableAsked& asked,
-                     const std::vector<ChosenSnow>& snows, const Outside& outside) {
+/// What all groups are judged by.
+struct Judging {
+  LoadedSite& site;
+  const DayTableAsked& asked;
+  const std::vector<ChosenSnow>& snows;
+  const Outside& outside;
+};
+
+day::DayBoard judged(const Judging& by, const Group& group) {
+  const DayTableAsked& asked = by.asked;
+  const passage::Scene& scene = *by.site.scene;
   std::list<passage::Judge> judges;
   std::vector<day::BoardSnow> columns;
   for (std::size_t i = 0; i < asked.columns.size(); ++i) {
-    const snow::SnowAt& snow = *snows[i].snow;
+    const snow::SnowAt& snow = *by.snows[i].snow;
     judges.push_back(judges.empty() ? passage::Judge{scene, *group.rig, snow}
                                     : judges.front().with_snow(snow));
     columns.push_back({.state = asked.columns[i].snow,
                        .judge = judges.back(),
                        .depart = asked.columns[i].depart});
   }
-  Progress progress{outside, "judging routes of " + group.rig->name};
+  Progress progress{by.outside, "judging routes of " + group.rig->name};
   day::BoardQuestion question{.rows = {},
                               .depart = asked.columns.front().depart,
-                              .rewalk = outside.rewalk,
+                              .rewalk = by.outside.rewalk,
                               .watcher = &progress};
   for (const std::size_t row : group.rows) {
     question.rows.push_back(asked.rows[row].stops);
@@ -123,17 +135,15 @@ void tell_hours(const LoadedSite& site, const Group& group, const DayTableAsked&
 
 /// Judges a group and puts its cells, in names, into its rows. The ways over open ground are those
 /// of its rig alone, so the site is as before when it is done.
-void judge_group(LoadedSite& site, const Group& group, const DayTableAsked& asked,
-                 const std::vector<ChosenSnow>& snows, const Outside& outside,
-                 card::DayTable& table) {
+void judge_group(const Judging& by, const Group& group, card::DayTable& table) {
+  LoadedSite& site = by.site;
+  const DayTableAsked& asked = by.asked;
   const passage::Scene as_it_is = *site.scene;
   std::vector<const snow::SnowAt*> met;
-  for (const ChosenSnow& snow : snows) {
-    met.push_back(snow.snow.get());
-  }
+  std::ranges::transform(by.snows, std::back_inserter(met),
+                         [](const ChosenSnow& snow) { return snow.snow.get(); });
   const day::DayBoard board = asked_over_open_ground(
-      site, {*group.rig, met, asked.columns.front().depart},
-      [&] { return judged(*site.scene, group, asked, snows, outside); }, legs_of);
+      site, {*group.rig, met, asked.depart}, [&] { return judged(by, group); }, legs_of);
   const card::BoardReport report = card::board_report(board, *site.scene, *group.rig);
   for (std::size_t i = 0; i < group.rows.size(); ++i) {
     card::DayRow& row = table.rows[group.rows[i]];
@@ -179,8 +189,9 @@ card::DayTable day_table(LoadedSite& site, const DayTableAsked& asked, const Out
   for (const AskedRow& row : asked.rows) {
     table.rows.push_back(row_in_names(row, site.scene->network));
   }
+  const Judging by{site, asked, snows, outside};
   for (const Group& group : grouped(asked.rows)) {
-    judge_group(site, group, asked, snows, outside, table);
+    judge_group(by, group, table);
   }
   const ChosenSnow told = snow_to_judge_by(site, asked.weather, asked.depart);
   table.weather = told.snow->weather();
