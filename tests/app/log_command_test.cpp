@@ -69,9 +69,9 @@ TEST_CASE("the log tells who did what in the site's local time, and its head") {
   CHECK(ran.status == Status::yes);
   CHECK(says(ran.out, "Local time, UTC-10:00."));
   CHECK(says(ran.out,
-             "1       2026-01-31 22:50  N. Rime, planner (account desk)\n"
+             "1       2026-01-31 22:50 N. Rime, planner (account desk)\n"
              "        note: Low Way; closed early\n"
-             "2       2026-01-31 23:00  O. Server (account desk)\n"
+             "2       2026-01-31 23:00 O. Server (account desk)\n"
              "        note: High Way\n"));
   CHECK(says(ran.out, "2 entries, head " + head));
   const Ran json = run_command({"log", site.folder(), "--json", "-"});
