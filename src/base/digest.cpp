@@ -29,7 +29,7 @@ std::optional<Digest> parse_digest(std::string_view hex) {
       return std::nullopt;
     }
     std::uint8_t& byte = digest.bytes[i / 2];
-    byte = static_cast<std::uint8_t>((byte << 4U) | value);
+    byte = static_cast<std::uint8_t>((std::size_t{byte} << 4U) | value);
   }
   return digest;
 }

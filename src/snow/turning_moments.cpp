@@ -9,8 +9,7 @@ std::vector<units::Instant> in_order_within(std::vector<units::Instant> moments,
   std::erase_if(moments,
                 [&](units::Instant moment) { return moment <= during.from || during.to < moment; });
   std::ranges::sort(moments);
-  const auto repeated = std::ranges::unique(moments);
-  moments.erase(repeated.begin(), repeated.end());
+  moments.erase(std::unique(moments.begin(), moments.end()), moments.end());
   return moments;
 }
 

@@ -56,7 +56,7 @@ std::vector<Instant> LocalClock::moments_showing(std::int64_t local_seconds) con
     offsets.push_back(change.minutes);
   }
   std::ranges::sort(offsets);
-  offsets.erase(std::ranges::unique(offsets).begin(), offsets.end());
+  offsets.erase(std::unique(offsets.begin(), offsets.end()), offsets.end());
   std::vector<Instant> moments;
   for (const int minutes : offsets) {
     const Instant moment{local_seconds - kSecondsPerMinute * minutes};
