@@ -10,20 +10,24 @@ namespace rimehaul::app {
 namespace {
 
 Guide guide_to_card() {
-  return {.examples =
-              {{"The planner signs, and the driver gets the card of a route:",
-                "rimehaul sign routes/marrowfell --as \"P. Example\" --now "
-                "2026-02-01T17:00:00Z"},
-               {"",
-                "rimehaul card routes/marrowfell --route \"Supper run\" --driver \"N. Example\" "
-                "--depart 08:30 --card supper.pdf --now 2026-02-01T17:00:00Z"}},
-          .endings = {{Status::yes, "the card is issued and kept"},
-                      {Status::honest_no,
-                       "the board does not allow it, is stale, or no way is open "
-                       "now; no card is issued"}},
-          .notes = {
-              "The way is found and judged anew for the hour of departure, by the day's report and "
-              "the orders in force; the board that was signed must allow it besides."}};
+  return {
+      .examples =
+          {{"The card of a route, on the screen and printed, where the board is signed; here it is "
+            "not yet:",
+            "rimehaul card routes/marrowfell --route \"Supper run\" --driver \"N. Example\" "
+            "--depart 08:30 --card supper.pdf --now 2026-02-01T17:00:00Z",
+            Status::honest_no},
+           {"With less on the bed than usual:",
+            "rimehaul card routes/marrowfell --route \"Laundry back\" --driver \"N. Example\" "
+            "--load 20 --now 2026-02-01T17:00:00Z",
+            Status::honest_no}},
+      .endings = {{Status::yes, "the card is issued and kept"},
+                  {Status::honest_no,
+                   "the board does not allow it, is stale, or no way is open "
+                   "now; no card is issued"}},
+      .notes = {
+          "The way is found and judged anew for the hour of departure, by the day's report and "
+          "the orders in force; the board that was signed must allow it besides."}};
 }
 
 }  // namespace

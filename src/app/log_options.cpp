@@ -23,13 +23,17 @@ Guide guide_to_log() {
 }
 
 Guide guide_to_backup() {
-  return {.examples = {{"A copy of all that is kept, as it stands:",
-                        "rimehaul backup routes/marrowfell --into records-copy.gpkg",
-                        Status::honest_no}},
-          .endings = {{Status::yes, "the copy is written and holds"},
-                      {Status::honest_no, "there are no records to copy"},
-                      {Status::bad_input, "they do not hold, or the copy cannot be written"}},
-          .notes = {"A copy goes over no file that is there."}};
+  return {
+      .examples = {{"A copy of all that is kept, as it stands:",
+                    "rimehaul backup routes/marrowfell --into records-copy.gpkg",
+                    Status::honest_no},
+                   {"The same, told as JSON too:",
+                    "rimehaul backup routes/marrowfell --into other-copy.gpkg --json copied.json",
+                    Status::honest_no}},
+      .endings = {{Status::yes, "the copy is written and holds"},
+                  {Status::honest_no, "there are no records to copy"},
+                  {Status::bad_input, "they do not hold, or the copy cannot be written"}},
+      .notes = {"A copy goes over no file that is there."}};
 }
 
 }  // namespace

@@ -36,8 +36,11 @@ Guide guide_to_override() {
 Guide guide_to_sign() {
   return {
       .examples = {{"The planner signs the named routes of the morning:",
-                    "rimehaul sign routes/marrowfell --as \"P. Example\" --now "
-                    "2026-02-01T17:00:00Z"}},
+                    "rimehaul sign routes/marrowfell --as \"P. Example\" --snow dry --now "
+                    "2026-02-01T17:00:00Z"},
+                   {"One route is closed by hand:",
+                    "rimehaul sign routes/marrowfell --as \"P. Example\" --snow dry --close "
+                    "\"Supper run\" --reason \"the lodge is shut\" --now 2026-02-01T17:00:00Z"}},
       .endings = {{Status::yes, "the board is signed and kept, whatever is closed on it"}},
       .notes = {"What is signed is kept with the digests of all files that it was made from. "
                 "Cards are issued from the last board that was signed; when a file has "
@@ -45,8 +48,16 @@ Guide guide_to_sign() {
 }
 
 Guide guide_to_recall() {
-  return {.examples = {},
-          .endings = {{Status::yes, "the card is recalled, and the log says so"}},
+  return {.examples = {{"The first card that was issued, where there is one:",
+                        "rimehaul recall routes/marrowfell --as \"P. Example\" --issue 1 --reason "
+                        "\"slides on the way\" --now 2026-02-01T18:00:00Z",
+                        Status::honest_no},
+                       {"The same by the officer, told as JSON too:",
+                        "rimehaul recall routes/marrowfell --as \"R. Example\" --issue 1 --reason "
+                        "\"slides on the way\" --json recalled.json --now 2026-02-01T18:00:00Z",
+                        Status::honest_no}},
+          .endings = {{Status::yes, "the card is recalled, and the log says so"},
+                      {Status::honest_no, "no such card was issued, or it is recalled already"}},
           .notes = {"The driver has the paper: call them. From now on every command of this site "
                     "tells of the card for a day."}};
 }

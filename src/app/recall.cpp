@@ -15,6 +15,13 @@ namespace {
 
 constexpr units::Seconds kToldFor{24.0 * 3600.0};
 
+std::string route_of(const day::Recall& recalled,
+                     const std::vector<day::Kept<day::IssuedCard>>& cards) {
+  const auto card = std::ranges::find_if(
+      cards, [&](const auto& kept) { return kept.thing.number == recalled.card; });
+  return card == cards.end() ? "" : card->thing.route;
+}
+
 std::string words_of(const day::Recall& recalled,
                      const std::vector<day::Kept<day::IssuedCard>>& cards,
                      const units::LocalClock& local_clock) {
@@ -28,6 +35,33 @@ std::string words_of(const day::Recall& recalled,
          recalled.reason;
 }
 
+/// Why a card cannot be recalled; empty: it can.
+std::string why_not(const LoadedSite& site, std::int64_t number) {
+  const auto records = records_of(site);
+  const auto cards = records ? records->cards() : std::vector<day::Kept<day::IssuedCard>>{};
+  if (std::ranges::none_of(cards, [&](const auto& kept) { return kept.thing.number == number; })) {
+    return "no card has been issued as number " + std::to_string(number) +
+           "; the log of the site tells those that were";
+  }
+  const auto recalls = records->recalls();
+  const bool already =
+      std::ranges::any_of(recalls, [&](const auto& kept) { return kept.thing.card == number; });
+  return already ? "issue " + std::to_string(number) + " is recalled already" : "";
+}
+
+Status tell_none(const std::string& why, const RecallOptions& options, const Outside& outside) {
+  const std::string json = ports::json::Object{}
+                               .whole("schema", 1)
+                               .text("kind", "recall")
+                               .whole("issue", options.card)
+                               .text("why_not", why)
+                               .bytes();
+  const std::string nothing =
+      "nothing is recalled: " + why + ". No card has changed by this command.\n";
+  give_answer({.text = nothing, .json = json}, options.common, outside);
+  return Status::honest_no;
+}
+
 }  // namespace
 
 Status recall(const RecallOptions& options, const Outside& outside) {
@@ -36,19 +70,11 @@ Status recall(const RecallOptions& options, const Outside& outside) {
     throw WrongUsage{"nobody recalls it; say --as PERSON"};
   }
   const day::Done by = decided_by(site, options.person, outside);
+  if (const std::string why = why_not(site, options.card); !why.empty()) {
+    return tell_none(why, options, outside);
+  }
   const auto writing = begin_writing(site, outside);
   const auto cards = writing->cards();
-  const auto issued = std::ranges::find_if(
-      cards, [&](const auto& kept) { return kept.thing.number == options.card; });
-  if (issued == cards.end()) {
-    throw WrongUsage{"no card has been issued as number " + std::to_string(options.card) +
-                     "; `rimehaul log " + site.folder + "` shows those that were"};
-  }
-  const auto recalls = writing->recalls();
-  if (std::ranges::any_of(recalls,
-                          [&](const auto& kept) { return kept.thing.card == options.card; })) {
-    throw WrongUsage{"issue " + std::to_string(options.card) + " is recalled already"};
-  }
   const day::Recall recalled{.number = writing->next(day::Kind::card_recall),
                              .card = options.card,
                              .reason = options.reason,
@@ -61,7 +87,7 @@ Status recall(const RecallOptions& options, const Outside& outside) {
                                .whole("schema", 1)
                                .text("kind", "recall")
                                .whole("issue", options.card)
-                               .text("route", issued->thing.route)
+                               .text("route", route_of(recalled, cards))
                                .text("reason", options.reason)
                                .bytes();
   give_answer({.text = text, .json = json}, options.common, outside);

@@ -136,11 +136,11 @@ TEST_CASE("a recalled card is told of by every command for a day") {
     return run_command({"recall", site.files().folder(), "--as", "P. Example", "--issue", issue,
                         "--reason", "slides on High Way"});
   };
-  CHECK(says(recall("2").err, "no card has been issued as number 2"));
+  check_refused(recall("2"), "no card has been issued as number 2");
   const Ran recalled = recall("1");
   REQUIRE(recalled.status == Status::yes);
   CHECK(says(recalled.out, "call the driver"));
-  CHECK(says(recall("1").err, "is recalled already"));
+  check_refused(recall("1"), "is recalled already");
   const Ran next = site.card();
   CHECK(next.status == Status::yes);
   CHECK(says(next.err, "issue 1 (Up, issued to D. Example) was recalled by P. Example"));
