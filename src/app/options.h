@@ -164,7 +164,7 @@ struct BoardOptions {
   std::string rows = "pairs";  ///< pairs, routes
   std::string by = "snow";     ///< snow, hour
   std::string paper = "a4";
-  HoursOptions hours;                 ///< by the hour: the reserve and the way back
+  HoursOptions hours;               ///< by the hour: the reserve and the way back
   bool all_rigs = false;            ///< of the site; else the one named
   std::optional<std::string> from;  ///< only pairs that leave from here
   std::optional<std::string> to;    ///< only pairs that arrive here
