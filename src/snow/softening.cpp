@@ -72,10 +72,9 @@ const char* words_for(Blind blind) {
       return "unknown: what the sun may have melted in cold air has not surely frozen again";
     case Blind::no_forecast:
       return "unknown: no forecast";
-    case Blind::no:
-      break;
+    default:
+      return "known";
   }
-  return "known";
 }
 
 SnowLayer::SnowLayer(SnowState observed, std::optional<Celsius> temperature, double melt)
