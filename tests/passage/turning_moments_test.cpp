@@ -138,7 +138,7 @@ struct Rolled {
 
 TEST_CASE("a judgement changes at a moment named, or its stay before one, and at no other hour") {
   std::size_t changes = 0;
-  for (std::uint32_t seed = 0; seed < 12; ++seed) {
+  for (std::uint32_t seed = 0; seed < 6; ++seed) {
     CAPTURE(seed);
     Rolled rolled{seed};
     const rig::Rig rig = testing::solo_rig();
@@ -162,7 +162,7 @@ TEST_CASE("a judgement changes at a moment named, or its stay before one, and at
       before = std::move(after);
     }
   }
-  CHECK(changes > 40);  // else nothing was tried
+  CHECK(changes > 20);  // else nothing was tried
 }
 
 TEST_CASE("turns change when a survey begins to count, and with the snow") {
