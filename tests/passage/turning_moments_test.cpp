@@ -222,4 +222,39 @@ TEST_CASE("a trail that is open all day, in snow that stays, never turns") {
         std::vector{Instant{at_minute(4 * 60).seconds + 1}, at_minute(18 * 60)});
 }
 
+TEST_CASE("what is ordered, surveyed or groomed elsewhere turns nothing on this trail") {
+  testing::TestTrails all = testing::two_ways();
+  trails::Mark shelf = bridge(30, 45);
+  shelf.trail = "Lower Way";
+  all.marks = {shelf};
+  Scene scene = testing::scene_of({.ground = testing::rolling()}, all);
+  scene.rules.orders.trails.push_back(
+      {"Lower Way", trails::OpenHours{at_time(6, 20), at_time(7, 20)}, "N. N."});
+  const rig::Rig rig = testing::solo_rig();
+  snow::DayWeather weather = testing::plain_weather();
+  for (const trails::Trail& trail : scene.network.trails) {
+    weather.site.grooming.push_back({trail.name, at_minute(10)});
+  }
+  const TurningSnow snow{weather, {at_minute(60), at_minute(90)}};
+  const Period morning{at_minute(0), at_minute(120)};
+  const auto turns_at = [&](std::size_t trail, Instant moment) {
+    const auto moments = turning_moments_of_trail({scene, rig, snow}, trail, morning);
+    return std::ranges::find(moments, moment) != moments.end();
+  };
+  const auto hours_at = at_minute(20);
+  const auto set_at = at_minute(100);
+  scene.rules.grooming_set.reset();
+  int elsewhere = 0;
+  for (std::size_t i = 0; i < scene.network.trails.size(); ++i) {
+    const bool lower = scene.network.trails[i].name == "Lower Way";
+    elsewhere += lower ? 0 : 1;
+    CHECK(turns_at(i, hours_at) == lower);
+    CHECK(turns_at(i, at_minute(30)) == lower);
+    CHECK_FALSE(turns_at(i, set_at));
+  }
+  CHECK(elsewhere > 0);
+  scene.rules.grooming_set = units::Seconds{90 * 60};
+  CHECK(turns_at(0, set_at));
+}
+
 }  // namespace rimehaul::passage
