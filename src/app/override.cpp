@@ -40,9 +40,9 @@ std::vector<Ordered> ordered_by(const OverrideOptions& options, const LoadedSite
                             : Ordered{OrderKind::close_trail, *options.trail, ""});
   }
   if (options.rig) {
-    RigOptions rig;
-    rig.name = *options.rig;
-    (void)rig_as_loaded(site, rig);
+    if (std::ranges::find(site.rigs, *options.rig, &rig::Rig::name) == site.rigs.end()) {
+      throw WrongUsage{no_such({"rig", names_of(site.rigs)}, *options.rig)};
+    }
     ordered.push_back({OrderKind::forbid_rig, *options.rig, ""});
   }
   if (options.share) {
@@ -65,11 +65,23 @@ std::vector<std::string> rules_ordered(const std::vector<day::Override>& orders)
   return changes;
 }
 
+/// Whether a rule is looser than the file's, or than any that is ordered: of these each may be the
+/// one that is left when others have run out.
+bool loosens(const LoadedSite& site, const std::vector<std::string>& in_force,
+             const std::string& change) {
+  const auto is_looser = [&](const std::vector<std::string>& changes) {
+    return ordered_rules(site, changes).last == passage::Leaning::looser;
+  };
+  return is_looser({change}) || std::ranges::any_of(in_force, [&](const std::string& other) {
+           return is_looser({other, change});
+         });
+}
+
 /// Throws WrongUsage where a rule would be loosened without an end.
-void expect_end_of_leave(const LoadedSite& site, const std::vector<std::string>& changes,
+void expect_end_of_leave(const LoadedSite& site, const std::vector<std::string>& in_force,
                          const OverrideOptions& options) {
-  if (ordered_rules(site, changes).last == passage::Leaning::looser && !options.until) {
-    throw WrongUsage{"'" + changes.back() +
+  if (loosens(site, in_force, *options.rule) && !options.until) {
+    throw WrongUsage{"'" + *options.rule +
                      "' loosens the site's rules; say with --until when that runs out"};
   }
 }
@@ -104,9 +116,7 @@ std::string keep_order(LoadedSite& site, const Ordered& ordered, const OverrideO
                       .allowed = decided_by(site, options.person, outside)};
   const auto writing = begin_writing(site, outside);
   if (ordered.kind == OrderKind::rule) {
-    std::vector<std::string> changes = rules_ordered(day::orders_in_force(*writing, outside.now));
-    changes.push_back(order.value);
-    expect_end_of_leave(site, changes, options);
+    expect_end_of_leave(site, rules_ordered(day::orders_in_force(*writing, outside.now)), options);
   }
   order.number = writing->next(day::Kind::override_given);
   writing->add(order, {"override", "override " + std::to_string(order.number),

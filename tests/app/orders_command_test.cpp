@@ -82,6 +82,8 @@ TEST_CASE("a rig forbidden by order stays, another one drives") {
   const TinySite site;
   add_people(site);
   REQUIRE(ordered(site, {"--rig", "solo"}).status == Status::yes);
+  CHECK(ordered(site, {"--rig", "towing"}).status == Status::yes);  // asks for no load
+  CHECK(ordered(site, {"--end", "2"}).status == Status::yes);
   CHECK(route(site).status == Status::honest_no);
   CHECK_FALSE(says(route(site, "towing").out, "forbidden by order"));
 }
@@ -114,6 +116,24 @@ TEST_CASE("a rule is tightened at will, and loosened only until a time") {
   // Whoever would still be under way by then does not set out by that leave.
   CHECK(route(site, "solo", {"--depart", "10:00"}).status == Status::honest_no);
   CHECK(route(site, "solo", {"--depart", "10:01"}).status == Status::honest_no);
+}
+
+TEST_CASE("a rule between a looser and a tighter order needs an end: it would outlast the looser") {
+  const TinySite site;
+  add_people(site);
+  REQUIRE(ordered(site, {"--rule", "most_wind_kmh = 10"}).status == Status::yes);
+  REQUIRE(ordered(site, {"--rule", "most_wind_kmh = 50", "--until", "10:00"}).status ==
+          Status::yes);
+  CHECK(says(ordered(site, {"--rule", "most_wind_kmh = 30"}).err, "say with --until"));
+  CHECK(ordered(site, {"--rule", "most_wind_kmh = 10"}).status == Status::yes);
+}
+
+TEST_CASE("a rule looser than the file's needs an end, whatever looser one is in force") {
+  const TinySite site;
+  add_people(site);
+  REQUIRE(ordered(site, {"--rule", "most_wind_kmh = 90", "--until", "10:00"}).status ==
+          Status::yes);
+  CHECK(says(ordered(site, {"--rule", "most_wind_kmh = 70"}).err, "say with --until"));
 }
 
 TEST_CASE("no order lifts what belongs to physics, to a rating or to a measurement") {
