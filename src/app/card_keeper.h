@@ -17,7 +17,7 @@ class CardKeeper {
   /// The number that the card bears, and where it comes from. Nobody else issues one meanwhile.
   [[nodiscard]] virtual card::CardIssue begin() = 0;
   /// Keeps the card by its record; it is issued from then on.
-  virtual void keep(const std::string& record) = 0;
+  virtual void keep(const card::RouteCard& card, const std::string& record) = 0;
 };
 
 }  // namespace rimehaul::app

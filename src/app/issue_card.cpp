@@ -45,7 +45,7 @@ struct Asked {
 
 /// The board that lets the route be driven; throws Refused.
 StandingBoard board_for(const Asked& asked, const day::Records& records) {
-  auto standing = standing_board(asked.site, records, asked.depart);
+  auto standing = standing_board(asked.site, records, std::max(asked.depart, asked.to.at));
   if (const auto* none = std::get_if<NoCard>(&standing)) {
     throw Refused{none->why};
   }
@@ -79,6 +79,7 @@ class Issuer : public CardKeeper {
              .digest = {},
              .head = writing_->head(),
              .issued = asked_.to};
+    decided_ = route_on(standing, asked_.route.name)->permitted;
     const day::Done& signed_off = standing.board.signed_off;
     return {.number = kept_.number,
             .board = kept_.board,
@@ -88,8 +89,9 @@ class Issuer : public CardKeeper {
             .log_head = text_of(kept_.head)};
   }
 
-  void keep(const std::string& record) override {
+  void keep(const card::RouteCard& card, const std::string& record) override {
     base::require(writing_ != nullptr, "a card is begun before it is kept");
+    expect_decided(card);
     kept_.json = record;
     kept_.digest = ports::openssl::digest_of(record);
     writing_->add(kept_, {"issue", "card " + std::to_string(kept_.number),
@@ -99,8 +101,22 @@ class Issuer : public CardKeeper {
   }
 
  private:
+  /// Another hour or way may ask for a decision that nobody has taken.
+  void expect_decided(const card::RouteCard& card) const {
+    for (const std::string& permitted : card.permitted) {
+      const std::string decision = permitted.substr(permitted.find(": ") + 2);
+      if (decided_.find(decision) == std::string::npos) {
+        throw Refused{"board " + std::to_string(kept_.board) +
+                      " has not decided what the way asks for "
+                      "now: " +
+                      decision + "; have it decided and signed"};
+      }
+    }
+  }
+
   Asked asked_;
   const Outside& outside_;
+  std::string decided_;  ///< by the board for the route, in its words
   std::unique_ptr<day::Writing> writing_;
   day::IssuedCard kept_;
 };

@@ -129,7 +129,7 @@ Status print_cards(const std::vector<search::Route>& routes, Case asked,
     answer.files.push_back({*options.gpx, route_gpx(cards.front(), asked.site.scene->frame)});
   }
   if (asked.keeper != nullptr) {
-    asked.keeper->keep(ports::json::canonical_json(cards.front()));
+    asked.keeper->keep(cards.front(), ports::json::canonical_json(cards.front()));
   }
   give_answer(std::move(answer), options.common, outside);
   return Status::yes;

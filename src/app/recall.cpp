@@ -35,15 +35,18 @@ std::string words_of(const day::Recall& recalled,
          recalled.reason;
 }
 
+std::string none_issued(std::int64_t number) {
+  return "no card has been issued as number " + std::to_string(number) +
+         "; the log of the site tells those that were";
+}
+
 /// Why a card cannot be recalled; empty: it can.
-std::string why_not(const LoadedSite& site, std::int64_t number) {
-  const auto records = records_of(site);
-  const auto cards = records ? records->cards() : std::vector<day::Kept<day::IssuedCard>>{};
+std::string why_not(const day::Records& records, std::int64_t number) {
+  const auto cards = records.cards();
   if (std::ranges::none_of(cards, [&](const auto& kept) { return kept.thing.number == number; })) {
-    return "no card has been issued as number " + std::to_string(number) +
-           "; the log of the site tells those that were";
+    return none_issued(number);
   }
-  const auto recalls = records->recalls();
+  const auto recalls = records.recalls();
   const bool already =
       std::ranges::any_of(recalls, [&](const auto& kept) { return kept.thing.card == number; });
   return already ? "issue " + std::to_string(number) + " is recalled already" : "";
@@ -70,10 +73,13 @@ Status recall(const RecallOptions& options, const Outside& outside) {
     throw WrongUsage{"nobody recalls it; say --as PERSON"};
   }
   const day::Done by = decided_by(site, options.person, outside);
-  if (const std::string why = why_not(site, options.card); !why.empty()) {
-    return tell_none(why, options, outside);
+  if (records_of(site) == nullptr) {
+    return tell_none(none_issued(options.card), options, outside);
   }
   const auto writing = begin_writing(site, outside);
+  if (const std::string why = why_not(*writing, options.card); !why.empty()) {
+    return tell_none(why, options, outside);
+  }
   const auto cards = writing->cards();
   const day::Recall recalled{.number = writing->next(day::Kind::card_recall),
                              .card = options.card,

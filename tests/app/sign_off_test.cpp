@@ -103,6 +103,8 @@ TEST_CASE("a changed file, an order or the end of the report makes a board stale
   REQUIRE(site.sign().status == Status::yes);
   REQUIRE(site.card().status == Status::yes);
   check_refused(site.card("Up", {"--depart", "14:01"}), "held until 2026-02-01 14:00; sign a new");
+  check_refused(site.card("Up", {"--depart", "10:00", "--now", "2026-02-01T14:01:00Z"}),
+                "held until 2026-02-01 14:00; sign a new");
   REQUIRE(site.order({"--share", "0.69"}).status == Status::yes);
   check_refused(site.card(), "an order was given or taken back since it was signed");
   REQUIRE(site.sign().status == Status::yes);
