@@ -19,7 +19,6 @@
 #include "card/day_lines.h"
 #include "ports/cairo/board_sheet.h"
 #include "ports/json/board_json.h"
-#include "ports/json/day_table_json.h"
 #include "ports/qpdf/finish_pdf.h"
 
 namespace rimehaul::app {
@@ -157,26 +156,12 @@ Status board_of_rows(LoadedSite& site, const BoardOptions& options, units::Insta
        .depart = depart,
        .late = reserve_asked(options.hours)},
       outside);
-  Answer answer{.text = card::text_of(table, kColumns), .json = ports::json::day_table_json(table)};
-  if (options.csv) {
-    answer.files.push_back({*options.csv, card::day_table_csv(table)});
-  }
-  if (options.pdf) {
-    doubt_letters_on_paper(site, answer);
-    answer.files.push_back(
-        {*options.pdf,
-         ports::qpdf::finish_pdf(ports::cairo::draw_day_table(table, paper_of(options)),
-                                 {.title = "Day board: " + table.site})});
-  }
-  give_answer(std::move(answer), options.common, outside);
+  give_answer(answer_of(site, table, {options.csv, options.pdf, options.paper}), options.common,
+              outside);
   return Status::yes;
 }
 
 }  // namespace
-
-ports::cairo::BoardPaper paper_of(const BoardOptions& options) {
-  return options.paper == "a3" ? ports::cairo::BoardPaper::a3 : ports::cairo::BoardPaper::a4;
-}
 
 Status board(const BoardOptions& options, const Outside& outside) {
   LoadedSite site = load_usable_site(options.common.site);

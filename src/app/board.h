@@ -4,13 +4,9 @@
 #include <vector>
 
 #include "app/options.h"
-#include "ports/cairo/day_table_sheet.h"
 #include "snow/snow.h"
 
 namespace rimehaul::app {
-
-/// The paper that a board is printed on.
-[[nodiscard]] ports::cairo::BoardPaper paper_of(const BoardOptions& options);
 
 /// Every class on every surface that the options ask for, by surface.
 [[nodiscard]] std::vector<snow::SnowState> snows_asked(const BoardOptions& options);

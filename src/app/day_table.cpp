@@ -10,12 +10,16 @@
 #include "app/board_on_cores.h"
 #include "app/names.h"
 #include "app/open_ground.h"
+#include "app/print_doubts.h"
 #include "app/progress.h"
 #include "app/question.h"
 #include "app/status.h"
 #include "app/versions.h"
 #include "card/day_lines.h"
 #include "passage/estimates.h"
+#include "ports/cairo/day_table_sheet.h"
+#include "ports/json/day_table_json.h"
+#include "ports/qpdf/finish_pdf.h"
 
 namespace rimehaul::app {
 
@@ -204,6 +208,22 @@ card::DayTable day_table(LoadedSite& site, const DayTableAsked& asked, const Out
   table.made_from = made_from(inputs_judged_by(site, told), outside);
   table.local_clock = site.local_clock;
   return table;
+}
+
+Answer answer_of(const LoadedSite& site, const card::DayTable& table, const DayTableFiles& files) {
+  Answer answer{.text = card::text_of(table, kColumns), .json = ports::json::day_table_json(table)};
+  if (files.csv) {
+    answer.files.push_back({*files.csv, card::day_table_csv(table)});
+  }
+  if (files.pdf) {
+    doubt_letters_on_paper(site, answer);
+    const auto paper =
+        files.paper == "a3" ? ports::cairo::BoardPaper::a3 : ports::cairo::BoardPaper::a4;
+    answer.files.push_back(
+        {*files.pdf, ports::qpdf::finish_pdf(ports::cairo::draw_day_table(table, paper),
+                                             {.title = "Day board: " + table.site})});
+  }
+  return answer;
 }
 
 RigOptions usual_rig(const LoadedSite& site, const day::NamedRoute& route) {

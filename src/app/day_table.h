@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "app/answer.h"
 #include "app/load_site.h"
 #include "app/options.h"
 #include "app/route_hours.h"
@@ -34,6 +35,15 @@ struct DayTableAsked {
 /// orders in force are told with it. The site must have its orders in force already.
 [[nodiscard]] card::DayTable day_table(LoadedSite& site, const DayTableAsked& asked,
                                        const Outside& outside);
+
+/// A table on the screen, as JSON, and in the files that were asked for.
+struct DayTableFiles {
+  const std::optional<std::string>& csv;
+  const std::optional<std::string>& pdf;
+  const std::string& paper;  ///< "a4" or "a3"
+};
+[[nodiscard]] Answer answer_of(const LoadedSite& site, const card::DayTable& table,
+                               const DayTableFiles& files);
 
 /// The site's named routes as rows, each as it is usually loaded. Throws WrongUsage where the site
 /// has none.

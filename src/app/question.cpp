@@ -18,11 +18,6 @@ namespace rimehaul::app {
 
 namespace {
 
-bool holds_at(const snow::SnowReport& report, units::Instant when) {
-  return report.observed && report.valid_until && *report.observed <= when &&
-         when <= *report.valid_until;
-}
-
 /// Writes what the options tell over what is known already.
 void overlay(const SnowOptions& options, snow::DayWeather& weather) {
   if (options.visibility_m) {
@@ -112,6 +107,11 @@ search::Preference preference_named(const std::string& name) {
 }
 
 }  // namespace
+
+bool holds_at(const snow::SnowReport& report, units::Instant when) {
+  return report.observed && report.valid_until && *report.observed <= when &&
+         when <= *report.valid_until;
+}
 
 std::size_t station_named(const trails::Network& network, const std::string& name) {
   const auto station = network.station_named(name);

@@ -40,6 +40,9 @@ struct LocalNow {
                                                 const trails::Network& network,
                                                 units::Instant depart);
 
+/// Whether a report was observed by then and has not run out.
+[[nodiscard]] bool holds_at(const snow::SnowReport& report, units::Instant when);
+
 /// The snow to judge by.
 struct ChosenSnow {
   std::unique_ptr<snow::SnowAt> snow;

@@ -4,19 +4,15 @@
 #include <utility>
 
 #include "app/answer.h"
-#include "app/board.h"
 #include "app/day_table.h"
 #include "app/deciders.h"
 #include "app/frozen_files.h"
 #include "app/names.h"
 #include "app/orders.h"
-#include "app/print_doubts.h"
 #include "app/question.h"
 #include "app/record_place.h"
-#include "ports/cairo/day_table_sheet.h"
 #include "ports/json/day_table_json.h"
 #include "ports/openssl/digest.h"
-#include "ports/qpdf/finish_pdf.h"
 
 namespace rimehaul::app {
 
@@ -24,9 +20,7 @@ namespace {
 
 /// The report holds at the departure and is the site's own; else there is nothing to sign by.
 units::Instant report_holds_until(const LoadedSite& site, units::Instant depart) {
-  const bool holds = site.snow && site.snow->observed && site.snow->valid_until &&
-                     *site.snow->observed <= depart && depart <= *site.snow->valid_until;
-  if (!holds) {
+  if (!site.snow || !holds_at(*site.snow, depart)) {
     throw WrongUsage{
         "no snow report of this site holds at that hour, so there is nothing to sign; write "
         "today's and name it in site.toml"};
@@ -153,17 +147,7 @@ Status sign(const SignOptions& options, const Outside& outside) {
                                    .at = by.at,
                                    .valid_until = until,
                                    .log_head = text_of(writing->head())};
-  Answer answer{.text = card::text_of(table, kColumns), .json = ports::json::day_table_json(table)};
-  if (options.csv) {
-    answer.files.push_back({*options.csv, card::day_table_csv(table)});
-  }
-  if (options.pdf) {
-    doubt_letters_on_paper(site, answer);
-    answer.files.push_back(
-        {*options.pdf,
-         ports::qpdf::finish_pdf(ports::cairo::draw_day_table(table, paper_of(options.board)),
-                                 {.title = "Day board: " + table.site})});
-  }
+  Answer answer = answer_of(site, table, {options.csv, options.pdf, options.board.paper});
   writing->add(board_to_keep(table, *writing, by),
                {"sign", "board " + std::to_string(table.signed_by->board), table.title});
   writing->commit();

@@ -14,19 +14,13 @@ constexpr int kNameWidth = 20;
 constexpr int kCellWidth = 12;
 constexpr int kLabelWidth = 11;
 
-/// Without hours, so that a cell's width holds it.
-std::string minutes(units::Seconds time) {
-  constexpr double kSecondsInMinute = 60.0;
-  return units::text_of(time.value() / kSecondsInMinute, 0, units::Round::up) + " min";
-}
-
 /// The two lines of one destination.
 class PairLines {
  public:
   void add(const BoardRow& row, BoardNotes& notes) {
     const bool open = row.verdict == passage::Verdict::open;
     const std::optional<double> share = share_in_cell(row);
-    const std::string before = open    ? minutes(row.time) + " "
+    const std::string before = open    ? cell_minutes(row.time) + " "
                                : share ? cell_percent(*share) + " % "
                                        : "";
     upper_ += filled(verdict_words(row), kCellWidth);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/joined.h"
 #include "card/figures.h"
 #include "card/words.h"
 #include "units/rounding.h"
@@ -89,6 +90,24 @@ std::string cell_percent(double share) {
   }
   const std::string whole = units::text_of(share * 100.0, 0, units::Round::up);
   return whole != "100" || share == 1.0 ? whole : share < 1.0 ? "<100" : ">100";
+}
+
+std::string cell_minutes(units::Seconds time) {
+  constexpr double kSecondsInMinute = 60.0;
+  return units::text_of(time.value() / kSecondsInMinute, 0, units::Round::up) + " min";
+}
+
+std::vector<std::string> made_from_lines(const BoardMaking& making) {
+  std::vector<std::string> lines{"made " + local_text(making.made_from.made, making.local_clock) +
+                                 "; what is not closed was judged again at " +
+                                 std::to_string(making.places_rewalked) +
+                                 " places before printing"};
+  for (const InputFile& input : making.made_from.inputs) {
+    lines.push_back(input.what + ": " + name_and_date(input, making.local_clock) + ", SHA-256 " +
+                    input.digest.hex());
+  }
+  lines.push_back(base::joined(making.made_from.versions, ", "));
+  return lines;
 }
 
 std::string verdict_words(const BoardRow& row) {

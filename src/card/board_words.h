@@ -42,6 +42,17 @@ struct Validity {
 /// for what is no number.
 [[nodiscard]] std::string cell_percent(double share);
 
+/// "17 min", rounded up; without hours, so that a cell holds it.
+[[nodiscard]] std::string cell_minutes(units::Seconds time);
+
+/// What a printed board was made from, its inputs by their digests.
+struct BoardMaking {
+  const MadeFrom& made_from;
+  std::size_t places_rewalked;
+  const units::LocalClock& local_clock;
+};
+[[nodiscard]] std::vector<std::string> made_from_lines(const BoardMaking& making);
+
 /// The notes of a board, numbered as they are first needed: one reason, told once for all cells
 /// that have it. Its share stands in the cell.
 class BoardNotes {

@@ -10,11 +10,6 @@ namespace rimehaul::card {
 
 namespace {
 
-std::string minutes(units::Seconds time) {
-  constexpr double kSecondsInMinute = 60.0;
-  return units::text_of(time.value() / kSecondsInMinute, 0, units::Round::up) + " min";
-}
-
 std::string day_of(units::Instant moment, const DayTable& table) {
   constexpr std::size_t kDate = 10;
   return local_text(moment, table.local_clock).substr(0, kDate);
@@ -84,7 +79,7 @@ std::string beside_verdict(const DayRow& row, std::size_t column) {
     return "";
   }
   if (cell.verdict == passage::Verdict::open) {
-    return minutes(cell.time) + " ";
+    return cell_minutes(cell.time) + " ";
   }
   const std::optional<double> share = share_in_cell(cell);
   return share ? cell_percent(*share) + " % " : "";

@@ -144,19 +144,6 @@ void write_lines(Flow& flow, const std::vector<card::LabelledLine>& lines, doubl
   }
 }
 
-std::vector<std::string> made_from(const BoardReport& report) {
-  std::vector<std::string> lines{
-      "made " + card::local_text(report.made_from.made, report.local_clock) +
-      "; what is not closed was judged again at " + std::to_string(report.places_rewalked) +
-      " places before printing"};
-  for (const card::InputFile& input : report.made_from.inputs) {
-    lines.push_back(input.what + ": " + card::name_and_date(input, report.local_clock) +
-                    ", SHA-256 " + input.digest.hex());
-  }
-  lines.push_back(base::joined(report.made_from.versions, ", "));
-  return lines;
-}
-
 void write_text(Flow& flow, const BoardReport& report, const BoardNotes& notes) {
   constexpr double kMark_pt = 26.0;
   constexpr double kLittle_pt = 90.0;  // a part that has no more room begins elsewhere
@@ -174,7 +161,9 @@ void write_text(Flow& flow, const BoardReport& report, const BoardNotes& notes) 
   write_lines(flow, card::meanings(), kMeaning_pt);
   flow.write({"Cautions", ItemMark::warning, card::board_cautions()});
   flow.write({"Estimates in use (not measured, not published)", ItemMark::dash, report.estimates});
-  flow.write({"Made from", ItemMark::dash, made_from(report)});
+  flow.write(
+      {"Made from", ItemMark::dash,
+       card::made_from_lines({report.made_from, report.places_rewalked, report.local_clock})});
 }
 
 std::vector<std::string> stations_of(const BoardReport& report) {

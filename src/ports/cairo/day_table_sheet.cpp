@@ -104,19 +104,6 @@ void write_lines(Flow& flow, const std::vector<card::LabelledLine>& lines, doubl
   }
 }
 
-std::vector<std::string> made_from(const DayTable& table) {
-  std::vector<std::string> lines{"made " +
-                                 card::local_text(table.made_from.made, table.local_clock) +
-                                 "; what is not closed was judged again at " +
-                                 std::to_string(table.places_rewalked) + " places before printing"};
-  for (const card::InputFile& input : table.made_from.inputs) {
-    lines.push_back(input.what + ": " + card::name_and_date(input, table.local_clock) +
-                    ", SHA-256 " + input.digest.hex());
-  }
-  lines.push_back(base::joined(table.made_from.versions, ", "));
-  return lines;
-}
-
 /// Lines to sign on, by hand: the paper is what people hold.
 void write_signature(Canvas& canvas, Flow& flow, const DayTable& table) {
   if (!table.signed_by) {
@@ -142,7 +129,8 @@ void write_text(Flow& flow, const DayTable& table, const BoardNotes& notes) {
   write_lines(flow, card::meanings(), kLabel_pt);
   flow.write({"Cautions", ItemMark::warning, card::board_cautions()});
   flow.write({"Estimates in use (not measured, not published)", ItemMark::dash, table.estimates});
-  flow.write({"Made from", ItemMark::dash, made_from(table)});
+  flow.write({"Made from", ItemMark::dash,
+              card::made_from_lines({table.made_from, table.places_rewalked, table.local_clock})});
 }
 
 DrawnPages draw(const DayTable& table, BoardPaper paper, int of) {
