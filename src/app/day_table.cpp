@@ -143,9 +143,15 @@ void judge_group(const Judging& by, const Group& group, card::DayTable& table) {
   LoadedSite& site = by.site;
   const DayTableAsked& asked = by.asked;
   const passage::Scene as_it_is = *site.scene;
+  // Hours have one report in common, so the ways over open ground are those of the departure.
+  const ChosenSnow at_departure = snow_to_judge_by(site, asked.weather, asked.depart);
   std::vector<const snow::SnowAt*> met;
-  std::ranges::transform(by.snows, std::back_inserter(met),
-                         [](const ChosenSnow& snow) { return snow.snow.get(); });
+  if (asked.by == card::DayBy::hour) {
+    met.push_back(at_departure.snow.get());
+  } else {
+    std::ranges::transform(by.snows, std::back_inserter(met),
+                           [](const ChosenSnow& snow) { return snow.snow.get(); });
+  }
   const day::DayBoard board = asked_over_open_ground(
       site, {*group.rig, met, asked.depart}, [&] { return judged(by, group); }, legs_of);
   const card::BoardReport report = card::board_report(board, *site.scene, *group.rig);
