@@ -9,7 +9,7 @@
 #include "app/orders.h"
 #include "app/question.h"
 #include "app/record_place.h"
-#include "card/figures.h"
+#include "card/layout.h"
 #include "card/order_words.h"
 #include "day/orders_given.h"
 #include "ports/json/orders_json.h"
@@ -142,7 +142,7 @@ std::string take_back(const LoadedSite& site, const OverrideOptions& options,
                              .ended = done};
   writing->add(end, {"end override", "override " + std::to_string(order->number), options.reason});
   writing->commit();
-  return "taken back by " + done.by + " (" + done.role + "): " + options.reason + "\n  " +
+  return "taken back by " + done.by + " (" + done.role + "): " + options.reason + "; " +
          card::order_words(*order, site.local_clock);
 }
 
@@ -166,18 +166,23 @@ Status override_rules(const OverrideOptions& options, const Outside& outside) {
   if (asked == 1 && options.person.empty()) {
     throw WrongUsage{"nobody orders it; say --as PERSON"};
   }
-  std::string text;
+  std::vector<std::string> news;
   if (asked == 1) {
-    text = (options.end ? take_back(site, options, outside)
-                        : keep_order(site, ordered.front(), options, outside)) +
-           "\n\n";
+    news.push_back(options.end ? take_back(site, options, outside)
+                               : keep_order(site, ordered.front(), options, outside));
   }
   const std::vector<day::Override> orders = in_force_now(site, outside);
-  text += orders.empty() ? "no order is in force\n" : "orders in force:\n";
+  std::vector<std::string> told;
   for (const day::Override& order : orders) {
-    text += "- " + card::order_words(order, site.local_clock) + "\n";
+    told.push_back(card::order_words(order, site.local_clock));
   }
-  give_answer({.text = std::move(text), .json = ports::json::orders_json(orders)}, options.common,
+  card::Sheet sheet{kColumns};
+  for (const std::string& done : news) {
+    sheet.paragraph(done);
+  }
+  sheet.heading(orders.empty() ? "NO ORDER IS IN FORCE" : "ORDERS IN FORCE");
+  sheet.list("-", told);
+  give_answer({.text = sheet.text(), .json = ports::json::orders_json(orders)}, options.common,
               outside);
   return Status::yes;
 }

@@ -7,6 +7,46 @@
 
 namespace rimehaul::card {
 
+namespace {
+
+std::string by_hand_in_short(const DayRow& row) {
+  if (!row.closed_by_hand.empty()) {
+    return "closed by " + row.closed_by_hand;
+  }
+  return row.permitted.empty() ? "" : "decided by " + row.permitted;
+}
+
+std::string hours_in_short(const DayTable& table, const DayRow& row) {
+  std::string hours;
+  for (const LabelledLine& line : hours_lines(row, table)) {
+    hours += (hours.empty() ? "" : "; ") + line.label + ": " + line.text;
+  }
+  return hours;
+}
+
+/// A cell whose verdict is the one to act on.
+BoardRow as_it_stands(const DayRow& row, std::size_t column) {
+  BoardRow cell = row.cells[column];
+  cell.verdict = verdict_in(row, column);
+  return cell;
+}
+
+std::string record_of(const DayTable& table, const DayRow& row, std::size_t i) {
+  const DayColumn& column = table.columns[i];
+  std::vector<std::string> cells{csv_text(row.name), csv_text(row.rig)};
+  const auto add = [&cells](const std::vector<std::string>& more) {
+    cells.insert(cells.end(), more.begin(), more.end());
+  };
+  add(load_cells(row.load, row.trailer));
+  add({units::text_of(column.depart),
+       csv_text(column.snow ? head_of(column, table) : "as reported"),
+       csv_text(by_hand_in_short(row)), csv_text(hours_in_short(table, row))});
+  add(board_cells(as_it_stands(row, i), row.allowed_share));
+  return csv_record(cells);
+}
+
+}  // namespace
+
 std::string day_table_csv(const DayTable& table) {
   std::vector<std::string> heads{"route",  "rig", "bed_kg",  "towed_kg",
                                  "depart", "as",  "by_hand", "hours"};
@@ -15,23 +55,7 @@ std::string day_table_csv(const DayTable& table) {
   std::string text = csv_record(heads);
   for (const DayRow& row : table.rows) {
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
-      std::vector<std::string> cells{csv_text(row.name), csv_text(row.rig)};
-      const std::vector<std::string> loads = load_cells(row.load, row.trailer);
-      cells.insert(cells.end(), loads.begin(), loads.end());
-      cells.push_back(units::text_of(table.columns[i].depart));
-      cells.push_back(
-          csv_text(table.columns[i].snow ? head_of(table.columns[i], table) : "as reported"));
-      cells.push_back(csv_text(!row.closed_by_hand.empty() ? "closed by " + row.closed_by_hand
-                               : row.permitted.empty()     ? ""
-                                                           : "decided by " + row.permitted));
-      std::string hours;
-      for (const LabelledLine& line : hours_lines(row, table)) {
-        hours += (hours.empty() ? "" : "; ") + line.label + ": " + line.text;
-      }
-      cells.push_back(csv_text(hours));
-      const std::vector<std::string> told = board_cells(row.cells[i], row.allowed_share);
-      cells.insert(cells.end(), told.begin(), told.end());
-      text += csv_record(cells);
+      text += record_of(table, row, i);
     }
   }
   return text;

@@ -10,8 +10,14 @@ namespace rimehaul::card {
 
 namespace {
 
-std::string counted(std::size_t count, const std::string& one, const std::string& many) {
-  return std::to_string(count) + " " + (count == 1 ? one : many);
+/// What is counted, one of it and several.
+struct Noun {
+  std::string one;
+  std::string several;
+};
+
+std::string counted(std::size_t count, const Noun& noun) {
+  return std::to_string(count) + " " + (count == 1 ? noun.one : noun.several);
 }
 
 std::string who(const day::LogEntry& entry) {
@@ -46,7 +52,7 @@ std::string verdict_on(const LogReport& report) {
   for (const std::string& defect : report.defects) {
     text += "defect: " + base::one_line(defect) + "\n";
   }
-  return text + counted(report.defects.size(), "defect", "defects") +
+  return text + counted(report.defects.size(), {"defect", "defects"}) +
          ": the records are not what was written; compare them with a backup\n";
 }
 
@@ -67,7 +73,7 @@ std::string text_of(const LogReport& report, int columns) {
     if (!report.holds()) {
       return sheet.text() + verdict_on(report);
     }
-    sheet.paragraph("It holds: " + counted(report.entries.size(), "entry", "entries") +
+    sheet.paragraph("It holds: " + counted(report.entries.size(), {"entry", "entries"}) +
                     ", and all that they tell of. Head " + head +
                     "; hold it against the latest board or card on paper.");
     return sheet.text();
@@ -77,7 +83,7 @@ std::string text_of(const LogReport& report, int columns) {
     tell(sheet, entry, report.local_clock);
   }
   sheet.rule('-');
-  sheet.paragraph(counted(report.entries.size(), "entry", "entries") + ", head " + head +
+  sheet.paragraph(counted(report.entries.size(), {"entry", "entries"}) + ", head " + head +
                   ". Whether it is what was written: --verify.");
   return sheet.text();
 }

@@ -10,7 +10,6 @@ namespace rimehaul::day {
 
 using trails::JunctionId;
 using units::Instant;
-using units::Period;
 using units::Seconds;
 using units::TimeSpans;
 

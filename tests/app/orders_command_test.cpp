@@ -146,7 +146,7 @@ TEST_CASE("no order lifts what belongs to physics, to a rating or to a measureme
     const Ran refused = ordered(site, {"--rule", rule, "--until", "10:00"});
     CHECK(refused.status == Status::bad_input);
   }
-  CHECK(says(run_command({"override", site.folder()}).out, "no order is in force"));
+  CHECK(says(run_command({"override", site.folder()}).out, "NO ORDER IS IN FORCE"));
 }
 
 TEST_CASE("only who may decide gives orders, with a reason, one at a time") {

@@ -88,7 +88,16 @@ TEST_CASE("a card is issued from the signed board, with its numbers, its driver 
 
 TEST_CASE("what is closed, by its numbers or by hand, gets no card and is told in one line") {
   const SignedSite site;
-  REQUIRE(site.sign({"--close", "Up", "--reason", "the hut is shut"}).status == Status::yes);
+  const std::string csv = site.files().path("signed.csv");
+  const std::string json = site.files().path("signed.json");
+  REQUIRE(site.sign({"--close", "Up", "--reason", "the hut is shut", "--csv", csv, "--json", json})
+              .status == Status::yes);
+  // Whoever reads a verdict from a file reads the one to act on.
+  const std::string table = site.files().text("signed.csv");
+  CHECK(says(table.substr(table.find("\r\nUp,")), "closed by P. Example: the hut is shut"));
+  CHECK_FALSE(says(table.substr(table.find("\r\nUp,"), table.find("\r\nHeavy,")), ",open,"));
+  CHECK(says(site.files().text("signed.json"), "\"computed\":\"open\""));
+  CHECK_FALSE(says(site.files().text("signed.json"), "\"verdict\":\"open\""));
   check_refused(site.card(), "board 1 closes \"Up\" by hand, by P. Example: the hut is shut");
   REQUIRE(site.sign().status == Status::yes);
   CHECK(site.card().status == Status::yes);

@@ -22,7 +22,8 @@ Object column_json(const card::DayColumn& column) {
 Object cell_json(const card::DayRow& row, std::size_t column) {
   Object object = board_cell_json(row.cells[column]);
   object.whole("column", static_cast<std::int64_t>(column));
-  return object.text("stands", passage::words_for(card::verdict_in(row, column)))
+  return object.text("verdict", passage::words_for(card::verdict_in(row, column)))
+      .text("computed", passage::words_for(row.cells[column].verdict))
       .text("why", card::day_reason(row, column));
 }
 

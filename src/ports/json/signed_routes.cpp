@@ -24,7 +24,7 @@ SignedRoute route_said(const Tree& row) {
   return {.name = row.at("name").get<std::string>(),
           .closed_by_hand = row.at("closed_by_hand").get<std::string>(),
           .permitted = row.at("permitted").get<std::string>(),
-          .as_reported = verdict_said(as_reported.at("stands").get<std::string>()),
+          .as_reported = verdict_said(as_reported.at("verdict").get<std::string>()),
           .reason = as_reported.at("why").get<std::string>()};
 }
 
