@@ -92,15 +92,7 @@ Horizons::Horizons(BlockSource& source, const ReliefFrame& frame)
 }
 
 std::optional<std::size_t> Horizons::pixel_of(geo::MapPoint place) const {
-  const double column = std::floor((place.east - frame_.upper_left.east) / frame_.pixel);
-  const double row = std::floor((frame_.upper_left.north - place.north) / frame_.pixel);
-  const bool inside = column >= 0.0 && column < static_cast<double>(frame_.columns) && row >= 0.0 &&
-                      row < static_cast<double>(frame_.rows);
-  if (!inside) {
-    return std::nullopt;
-  }
-  return static_cast<std::size_t>(row) * static_cast<std::size_t>(frame_.columns) +
-         static_cast<std::size_t>(column);
+  return terrain::pixel_of(frame_, place);
 }
 
 double Horizons::hidden_up_to_deg(const Outlook& outlook) const {

@@ -31,18 +31,6 @@ class Tally final : public PixelCells {
   std::vector<std::uint32_t> counts;
 };
 
-std::optional<std::size_t> pixel_of(const ReliefFrame& frame, geo::MapPoint place) {
-  const double column = std::floor((place.east - frame.upper_left.east) / frame.pixel);
-  const double row = std::floor((frame.upper_left.north - place.north) / frame.pixel);
-  const bool inside = column >= 0.0 && column < static_cast<double>(frame.columns) && row >= 0.0 &&
-                      row < static_cast<double>(frame.rows);
-  if (!inside) {
-    return std::nullopt;
-  }
-  return static_cast<std::size_t>(row) * static_cast<std::size_t>(frame.columns) +
-         static_cast<std::size_t>(column);
-}
-
 /// Range of whole numbers, both ends included; empty when last < first.
 struct Range {
   std::int64_t first = 0;
@@ -118,6 +106,18 @@ double light_on(Gradient gradient) {
 }
 
 }  // namespace
+
+std::optional<std::size_t> pixel_of(const ReliefFrame& frame, geo::MapPoint place) {
+  const double column = std::floor((place.east - frame.upper_left.east) / frame.pixel);
+  const double row = std::floor((frame.upper_left.north - place.north) / frame.pixel);
+  const bool inside = column >= 0.0 && column < static_cast<double>(frame.columns) && row >= 0.0 &&
+                      row < static_cast<double>(frame.rows);
+  if (!inside) {
+    return std::nullopt;
+  }
+  return static_cast<std::size_t>(row) * static_cast<std::size_t>(frame.columns) +
+         static_cast<std::size_t>(column);
+}
 
 Metres smallest_pixel(const GridFrame& grid) {
   return grid.larger_step() * std::numbers::sqrt2;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "terrain/height_map.h"
@@ -37,6 +38,9 @@ struct Relief {
 /// The smallest pixel that has a cell's centre in it wherever it lies on the grid: root 2 of the
 /// larger step.
 [[nodiscard]] units::Metres smallest_pixel(const GridFrame& grid);
+
+/// The pixel of a place, counted row by row; nothing outside.
+[[nodiscard]] std::optional<std::size_t> pixel_of(const ReliefFrame& frame, geo::MapPoint place);
 
 /// Is handed cells with the pixel that their centre lies in.
 class PixelCells {
