@@ -91,7 +91,11 @@ class Issuer : public CardKeeper {
 
   void keep(const card::RouteCard& card, const std::string& record) override {
     base::require(writing_ != nullptr, "a card is begun before it is kept");
-    expect_decided(card);
+    if (const std::string decision = undecided(decided_, card); !decision.empty()) {
+      throw Refused{"board " + std::to_string(kept_.board) +
+                    " has not decided what the way asks for now: " + decision +
+                    "; have it decided and signed"};
+    }
     kept_.json = record;
     kept_.digest = ports::openssl::digest_of(record);
     writing_->add(kept_, {"issue", "card " + std::to_string(kept_.number),
@@ -101,19 +105,6 @@ class Issuer : public CardKeeper {
   }
 
  private:
-  /// Another hour or way may ask for a decision that nobody has taken.
-  void expect_decided(const card::RouteCard& card) const {
-    for (const std::string& permitted : card.permitted) {
-      const std::string decision = permitted.substr(permitted.find(": ") + 2);
-      if (decided_.find(decision) == std::string::npos) {
-        throw Refused{"board " + std::to_string(kept_.board) +
-                      " has not decided what the way asks for "
-                      "now: " +
-                      decision + "; have it decided and signed"};
-      }
-    }
-  }
-
   Asked asked_;
   const Outside& outside_;
   std::string decided_;  ///< by the board for the route, in its words

@@ -89,6 +89,17 @@ const ports::json::SignedRoute* route_on(const StandingBoard& standing, const st
   return found == standing.routes.end() ? nullptr : &*found;
 }
 
+std::string undecided(const std::string& taken, const card::RouteCard& card) {
+  for (const std::string& permitted : card.permitted) {
+    // Behind the legs that it is asked for on.
+    const std::string decision = permitted.substr(permitted.find(": ") + 2);
+    if (taken.find(decision) == std::string::npos) {
+      return decision;
+    }
+  }
+  return {};
+}
+
 std::string why_not_driven(const StandingBoard& standing, const std::string& route,
                            LoadAsked load) {
   const std::string board = board_words(standing.board);

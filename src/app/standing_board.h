@@ -38,4 +38,8 @@ enum class LoadAsked { usual, another };
 [[nodiscard]] const ports::json::SignedRoute* route_on(const StandingBoard& standing,
                                                        const std::string& route);
 
+/// The first decision that a card rests on and that is not among those taken on the board, in its
+/// words; empty: there is none. Another hour or way may ask for another.
+[[nodiscard]] std::string undecided(const std::string& taken, const card::RouteCard& card);
+
 }  // namespace rimehaul::app

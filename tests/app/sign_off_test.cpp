@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "app/standing_board.h"
 #include "app/tiny_site.h"
 
 namespace rimehaul::app {
@@ -137,6 +138,17 @@ TEST_CASE("nothing is signed without a report that holds, or by who may not") {
   CHECK(says(site.sign({"--close", "Upp", "--reason", "x"}).err, "did you mean \"Up\"?"));
   CHECK(says(site.sign({"--permit", "Up", "--reason", "x"}).err, "waits for no decision"));
   CHECK_FALSE(std::filesystem::exists(site.files().path("records.gpkg")));
+}
+
+TEST_CASE("a card rests on no decision but those that were taken on the board") {
+  card::RouteCard card;
+  const std::string taken = "P. Example: looked at it (to drive too near ground that may release)";
+  CHECK(undecided("", card).empty());
+  card.permitted = {"leg 2: to drive too near ground that may release"};
+  CHECK(undecided(taken, card).empty());
+  CHECK(undecided("", card) == "to drive too near ground that may release");
+  card.permitted.emplace_back("legs 3 and 4: to go where a gate was not looked at");
+  CHECK(undecided(taken, card) == "to go where a gate was not looked at");
 }
 
 TEST_CASE("a recalled card is told of by every command for a day") {
