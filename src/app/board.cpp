@@ -7,6 +7,7 @@
 
 #include "app/answer.h"
 #include "app/board_on_cores.h"
+#include "app/board_rows.h"
 #include "app/day_table.h"
 #include "app/open_ground.h"
 #include "app/orders.h"
@@ -24,25 +25,6 @@
 namespace rimehaul::app {
 
 namespace {
-
-day::BoardQuestion question_of(const BoardOptions& options, const trails::Network& network,
-                               units::Instant depart) {
-  day::BoardQuestion question{.rows = day::all_pairs(network), .depart = depart};
-  const auto keep = [&](const std::optional<std::string>& name,
-                        std::size_t (day::Stops::*end)() const) {
-    if (name) {
-      const std::size_t station = station_named(network, *name);
-      std::erase_if(question.rows,
-                    [&](const day::Stops& stops) { return (stops.*end)() != station; });
-    }
-  };
-  keep(options.from, &day::Stops::first);
-  keep(options.to, &day::Stops::last);
-  if (question.rows.empty()) {
-    throw WrongUsage{"there is no pair of different stations to judge; give two different ones"};
-  }
-  return question;
-}
 
 /// A snow class, and who says so.
 struct Column {
@@ -115,43 +97,15 @@ std::vector<snow::SnowState> snows_asked(const BoardOptions& options) {
 
 namespace {
 
-/// Rows of stations for one rig or all of them, or the named routes with their own.
-std::vector<AskedRow> rows_asked(const BoardOptions& options, const LoadedSite& site,
-                                 units::Instant depart) {
-  if (options.rows == kRowsOfRoutes) {
-    return named_routes(site, options.hours);
-  }
-  const trails::Network& network = site.scene->network;
-  std::vector<AskedRow> rows;
-  for (const rig::Rig& rig : site.rigs) {
-    if (!options.all_rigs && rig.name != options.rig.name) {
-      continue;
-    }
-    RigOptions loaded = options.rig;
-    loaded.name = rig.name;
-    if (!rig.trailer) {
-      loaded.towed_kg.reset();
-    }
-    for (const day::Stops& stops : question_of(options, network, depart).rows) {
-      rows.push_back({.name = network.stations[stops.first()].name + " to " +
-                              network.stations[stops.last()].name,
-                      .stops = stops,
-                      .rig = rig_as_loaded(site, loaded),
-                      .back = way_back_asked(site, loaded, options.hours)});
-    }
-  }
-  return rows;
-}
-
 Status board_of_rows(LoadedSite& site, const BoardOptions& options, units::Instant depart,
                      const Outside& outside) {
   const bool by_hour = options.by == kByHour;
   const card::DayTable table = day_table(
       site,
-      {.title = options.rows == kRowsOfRoutes ? "NAMED ROUTES" : "PAIRS OF STATIONS",
+      {.title = title_of_rows(options),
        .by = by_hour ? card::DayBy::hour : card::DayBy::snow,
        .columns = by_hour ? columns_by_hour(site, depart) : columns_by_snow(options, depart),
-       .rows = rows_asked(options, site, depart),
+       .rows = rows_asked(options, site),
        .weather = options.weather,
        .depart = depart,
        .late = reserve_asked(options.hours)},
@@ -167,19 +121,20 @@ Status board(const BoardOptions& options, const Outside& outside) {
   LoadedSite site = load_usable_site(options.common.site);
   const units::Instant depart = departure(options.depart, {outside.now, site.local_clock});
   heed_records(site, depart, outside);
-  const bool routes = options.rows == kRowsOfRoutes;
-  if (routes && (options.all_rigs || !options.rig.name.empty())) {
+  const bool own_rigs = have_own_rigs(options);
+  if (own_rigs && (options.all_rigs || !options.rig.name.empty())) {
     throw WrongUsage{"named routes have their own rigs; leave out --rig and --all-rigs"};
   }
-  if (!routes && options.all_rigs == !options.rig.name.empty()) {
+  if (!own_rigs && options.all_rigs == !options.rig.name.empty()) {
     throw WrongUsage{"no rig is asked for; say --rig RIG, or --all-rigs"};
   }
-  if (routes || options.all_rigs || options.by == kByHour) {
+  if (options.rows != kRowsOfPairs || options.all_rigs || options.by == kByHour) {
     return board_of_rows(site, options, depart, outside);
   }
   const rig::Rig rig = rig_as_loaded(site, options.rig);
   const std::vector<Column> columns = columns_of(site, options, depart);
-  const day::BoardQuestion question = question_of(options, site.scene->network, depart);
+  const std::vector<day::Stops> pairs = pairs_asked(options, site.scene->network);
+  const day::BoardQuestion question{.rows = {pairs.begin(), pairs.end()}, .depart = depart};
   const day::DayBoard judged = asked_over_open_ground(
       site, {rig, snows_in(columns), depart},
       [&] { return board_of(*site.scene, rig, columns, question, outside); }, legs_of);

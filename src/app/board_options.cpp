@@ -22,22 +22,27 @@ Guide guide_to_board() {
                 "rimehaul board routes/marrowfell --rig \"Broadfoot with sled\" --load 40 "
                 "--towed-load 60 --visibility 400 --bulletin 2 --wind 18 --now "
                 "2026-02-01T08:30:00-10:00 "
-                "--from \"Cable House\" --to \"Fell Lodge\" --snow wet --surface all"}},
+                "--from \"Cable House\" --to \"Fell Lodge\" --snow wet --surface all"},
+               {"Every marked trail, each way in which it may be driven, in moist snow:",
+                "rimehaul board routes/marrowfell --rows trails --rig Broadfoot --load 100 --snow "
+                "moist --now 2026-02-01T08:30:00-10:00"}},
           .endings = {{Status::yes, "the board is the answer, whatever is closed on it"}},
-          .notes = {"A pair that is closed as the rig stands is tried with other loads."}};
+          .notes = {"A pair or trail that is closed as the rig stands is tried with other loads."}};
 }
 
 }  // namespace
 
 Verb add_board(CLI::App& program, BoardOptions& options) {
-  CLI::App* verb = program.add_subcommand(
-      "board",
-      "Show what is open between which stations or on named routes, by snow or by the hour.");
+  CLI::App* verb = program.add_subcommand("board",
+                                          "Show what is open between which stations, on named "
+                                          "routes or on marked trails, by snow or by "
+                                          "the hour.");
   add_common(*verb, options.common);
-  takes(verb->add_option("--from", options.from, "Only pairs that leave from this station"),
-        Value::station)
+  takes(
+      verb->add_option("--from", options.from, "Only pairs or trails that leave from this station"),
+      Value::station)
       ->group(kWayGroup);
-  takes(verb->add_option("--to", options.to, "Only pairs that arrive at this station"),
+  takes(verb->add_option("--to", options.to, "Only pairs or trails that arrive at this station"),
         Value::station)
       ->group(kWayGroup);
   add_depart(*verb, options.depart);
@@ -67,7 +72,7 @@ Verb add_board(CLI::App& program, BoardOptions& options) {
   add_file(*verb, options.csv, {"--csv", "Write every pair in every snow as a row of a table"});
   add_file(*verb, options.pdf, {"--pdf", "Print the board"});
   takes(verb->add_option("--paper", options.paper,
-                         "Of the sheets of routes, hours or all rigs: a4 or a3 (a4)"),
+                         "Of the sheets of routes, trails, hours or all rigs: a4 or a3 (a4)"),
         Value::paper)
       ->group(kAnswerGroup);
   return {verb, guide_to_board()};

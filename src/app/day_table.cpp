@@ -16,6 +16,7 @@
 #include "app/status.h"
 #include "app/versions.h"
 #include "card/day_lines.h"
+#include "card/trip_words.h"
 #include "passage/estimates.h"
 #include "ports/cairo/day_table_sheet.h"
 #include "ports/json/day_table_json.h"
@@ -43,7 +44,7 @@ std::vector<ChosenSnow> snows_of(const LoadedSite& site, const DayTableAsked& as
   return snows;
 }
 
-/// Rows of the same rig with the same load, judged together.
+/// Rows of the same rig with the same load, judged together; all look for ways, or none.
 struct Group {
   const rig::Rig* rig;
   std::vector<std::size_t> rows;
@@ -54,11 +55,17 @@ auto as_loaded(const rig::Rig& rig) {
   return std::tuple{rig.name, rig.load, rig.accompanied};
 }
 
+/// Whether its best way is to be looked for.
+bool looks_for_way(const AskedRow& row) {
+  return std::holds_alternative<day::Stops>(row.trip);
+}
+
 std::vector<Group> grouped(const std::vector<AskedRow>& rows) {
   std::vector<Group> groups;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const auto same = std::ranges::find_if(groups, [&](const Group& group) {
-      return as_loaded(*group.rig) == as_loaded(rows[i].rig);
+      return as_loaded(*group.rig) == as_loaded(rows[i].rig) &&
+             looks_for_way(rows[group.rows.front()]) == looks_for_way(rows[i]);
     });
     if (same == groups.end()) {
       groups.push_back({&rows[i].rig, {i}});
@@ -104,7 +111,7 @@ day::DayBoard judged(const Judging& by, const Group& group) {
                               .rewalk = by.outside.rewalk,
                               .watcher = &progress};
   for (const std::size_t row : group.rows) {
-    question.rows.push_back(asked.rows[row].stops);
+    question.rows.push_back(asked.rows[row].trip);
   }
   return board_on_cores(columns, question);
 }
@@ -121,10 +128,7 @@ void tell_hours(const LoadedSite& site, const Group& group, const DayTableAsked&
   search::LegHours hours{remembering, {day, {site.local_clock.next_day_begins(day).seconds - 1}}};
   for (const std::size_t index : group.rows) {
     const AskedRow& row = asked.rows[index];
-    search::RouteQuestion trip;
-    trip.stations = row.stops.stations;
-    trip.depart = asked.depart;
-    const day::DeparturesQuestion question{trip, hours.horizon(), asked.late};
+    const day::DeparturesQuestion question{row.trip, hours.horizon(), asked.late};
     if (!row.back) {
       table.rows[index].departures =
           day::departures_of(scene.network, hours, question, std::nullopt);
@@ -138,7 +142,7 @@ void tell_hours(const LoadedSite& site, const Group& group, const DayTableAsked&
 }
 
 /// Judges a group and puts its cells, in names, into its rows. The ways over open ground are those
-/// of its rig alone, so the site is as before when it is done.
+/// of its rig alone, so the site is as before when it is done; a row that gives its way needs none.
 void judge_group(const Judging& by, const Group& group, card::DayTable& table) {
   LoadedSite& site = by.site;
   const DayTableAsked& asked = by.asked;
@@ -152,8 +156,11 @@ void judge_group(const Judging& by, const Group& group, card::DayTable& table) {
     std::ranges::transform(by.snows, std::back_inserter(met),
                            [](const ChosenSnow& snow) { return snow.snow.get(); });
   }
-  const day::DayBoard board = asked_over_open_ground(
-      site, {*group.rig, met, asked.depart}, [&] { return judged(by, group); }, legs_of);
+  const auto ask = [&] { return judged(by, group); };
+  const day::DayBoard board =
+      looks_for_way(asked.rows[group.rows.front()])
+          ? asked_over_open_ground(site, {*group.rig, met, asked.depart}, ask, legs_of)
+          : ask();
   const card::BoardReport report = card::board_report(board, *site.scene, *group.rig);
   for (std::size_t i = 0; i < group.rows.size(); ++i) {
     card::DayRow& row = table.rows[group.rows[i]];
@@ -175,13 +182,14 @@ void judge_group(const Judging& by, const Group& group, card::DayTable& table) {
 
 card::DayRow row_in_names(const AskedRow& asked, const trails::Network& network) {
   card::DayRow row{.name = asked.name,
-                   .by_way_of = {},
+                   .by_way_of = card::places_of(asked.trip, network),
                    .rig = asked.rig.name,
                    .trailer = asked.rig.trailer ? asked.rig.trailer->name : "",
                    .driver_level = asked.rig.driver_level,
                    .load = asked.rig.load};
-  for (const std::size_t station : asked.stops.stations) {
-    row.by_way_of.push_back(network.stations[station].name);
+  if (const auto* way = std::get_if<search::FixedWay>(&asked.trip)) {
+    row.trail =
+        network.trails[network.legs[static_cast<std::size_t>(way->legs.front())].trail].name;
   }
   return row;
 }
@@ -230,41 +238,6 @@ Answer answer_of(const LoadedSite& site, const card::DayTable& table, const DayT
                                              {.title = "Day board: " + table.site})});
   }
   return answer;
-}
-
-RigOptions usual_rig(const LoadedSite& site, const day::NamedRoute& route) {
-  RigOptions options;
-  options.name = route.rig;
-  options.bed_kg = route.bed.value();
-  const auto rig = std::ranges::find(site.rigs, route.rig, &rig::Rig::name);
-  const bool tows = rig != site.rigs.end() && rig->trailer.has_value();
-  if (tows || route.towed > units::Kilograms{0}) {
-    options.towed_kg = route.towed.value();
-  }
-  options.passengers = route.passengers;
-  options.accompanied = route.accompanied;
-  return options;
-}
-
-std::vector<AskedRow> named_routes(const LoadedSite& site, const HoursOptions& hours) {
-  if (site.routes.empty()) {
-    throw WrongUsage{
-        "this site keeps no named routes: write routes.toml and name it in site.toml under [files] "
-        "as routes = \"routes.toml\""};
-  }
-  std::vector<AskedRow> rows;
-  for (const day::NamedRoute& route : site.routes) {
-    const RigOptions usual = usual_rig(site, route);
-    AskedRow row{.name = route.name,
-                 .stops = {},
-                 .rig = rig_as_loaded(site, usual),
-                 .back = way_back_asked(site, usual, hours)};
-    for (const std::string& station : route.stations) {
-      row.stops.stations.push_back(station_named(site.scene->network, station));
-    }
-    rows.push_back(std::move(row));
-  }
-  return rows;
 }
 
 std::vector<card::DayColumn> columns_by_snow(const BoardOptions& options, units::Instant depart) {

@@ -1,4 +1,5 @@
-// Works out the day board of many rigs: routes, each with its own rig and load, column by column.
+// Works out the day board of many rigs: routes or trails, each with its own rig and load, column by
+// column.
 #pragma once
 
 #include <string>
@@ -16,7 +17,7 @@ namespace rimehaul::app {
 /// One row that is asked for.
 struct AskedRow {
   std::string name;
-  day::Stops stops;
+  day::Trip trip;
   rig::Rig rig;
   std::optional<AskedBack> back{};  ///< the way back that its hours are told for
 };
@@ -44,14 +45,6 @@ struct DayTableFiles {
 };
 [[nodiscard]] Answer answer_of(const LoadedSite& site, const card::DayTable& table,
                                const DayTableFiles& files);
-
-/// The site's named routes as rows, each as it is usually loaded. Throws WrongUsage where the site
-/// has none.
-[[nodiscard]] std::vector<AskedRow> named_routes(const LoadedSite& site,
-                                                 const HoursOptions& hours = {});
-
-/// What is usually put on the rig of a named route.
-[[nodiscard]] RigOptions usual_rig(const LoadedSite& site, const day::NamedRoute& route);
 
 /// As the day's report has it at a departure, then every class on every surface asked for.
 [[nodiscard]] std::vector<card::DayColumn> columns_by_snow(const BoardOptions& options,

@@ -5,8 +5,8 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/board_rows.h"
 #include "app/card_keeper.h"
-#include "app/day_table.h"
 #include "app/deciders.h"
 #include "app/names.h"
 #include "app/plan_route.h"

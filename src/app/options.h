@@ -161,13 +161,13 @@ struct BoardOptions {
   std::vector<std::string> wetness;   ///< empty: all classes
   std::vector<std::string> surfaces;  ///< "all" among them: all; empty: groomed
   std::optional<std::string> depart;
-  std::string rows = "pairs";  ///< pairs, routes
+  std::string rows = "pairs";  ///< pairs, routes, trails
   std::string by = "snow";     ///< snow, hour
   std::string paper = "a4";
   HoursOptions hours;               ///< by the hour: the reserve and the way back
   bool all_rigs = false;            ///< of the site; else the one named
-  std::optional<std::string> from;  ///< only pairs that leave from here
-  std::optional<std::string> to;    ///< only pairs that arrive here
+  std::optional<std::string> from;  ///< only pairs or trails that leave from here
+  std::optional<std::string> to;    ///< only pairs or trails that arrive here
   std::optional<std::string> csv;
   std::optional<std::string> pdf;
 };

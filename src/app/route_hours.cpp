@@ -56,8 +56,11 @@ std::optional<day::Departures> departures_asked(const RouteOptions& options,
   if (!windows_wanted(options.hours)) {
     return std::nullopt;
   }
-  const day::DeparturesQuestion asked{
-      .trip = question, .hours = judged.hours.horizon(), .late = reserve_asked(options.hours)};
+  const day::DeparturesQuestion asked{.trip = day::Stops{question.stations},
+                                      .hours = judged.hours.horizon(),
+                                      .late = reserve_asked(options.hours),
+                                      .permission = search::permission_of(question),
+                                      .arrive_by = question.arrive_by};
   const trails::Network& network = judged.judge.scene().network;
   if (!back.has_value()) {
     return day::departures_of(network, judged.hours, asked, std::nullopt);

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/board_rows.h"
 #include "app/day_table.h"
 #include "app/deciders.h"
 #include "app/frozen_files.h"

@@ -110,7 +110,7 @@ std::vector<std::string> words_of(Value value) {
     case Value::layer:
       return slope_layer_words();
     case Value::board_rows:
-      return {"pairs", kRowsOfRoutes};
+      return {kRowsOfPairs, kRowsOfRoutes, kRowsOfTrails};
     case Value::board_by:
       return {"snow", kByHour};
     case Value::paper:

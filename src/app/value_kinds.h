@@ -35,7 +35,9 @@ enum class Value {
 };
 
 /// Words that more than one place must know.
+inline constexpr const char* kRowsOfPairs = "pairs";
 inline constexpr const char* kRowsOfRoutes = "routes";
+inline constexpr const char* kRowsOfTrails = "trails";
 inline constexpr const char* kByHour = "hour";
 
 /// Gives an option its kind of value; one that has a closed set of words takes no other, and the

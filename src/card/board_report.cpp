@@ -4,6 +4,7 @@
 
 #include "card/figures.h"
 #include "card/notices.h"
+#include "card/trip_words.h"
 #include "card/words.h"
 #include "passage/estimates.h"
 
@@ -15,15 +16,28 @@ const std::string& trail_of(trails::LegId leg, const trails::Network& network) {
   return network.trails[network.legs[static_cast<std::size_t>(leg)].trail].name;
 }
 
+/// Where on a way of several legs it binds, between which junctions; empty for any other.
+std::string where_on_way(const day::BoardCell& cell, const trails::Network& network) {
+  const auto* way = std::get_if<search::FixedWay>(&cell.trip);
+  if (way == nullptr || way->legs.size() < 2 || !cell.leg) {
+    return "";
+  }
+  const trails::Leg& leg = network.legs[static_cast<std::size_t>(*cell.leg)];
+  const std::string from = name_of(network, leg.from);
+  return cell.turn_from ? "at " + from : "from " + from + " to " + name_of(network, leg.to);
+}
+
 BoardRow row_of(const day::BoardCell& cell, const trails::Network& network) {
-  BoardRow row{.from = network.stations[cell.stops.first()].name,
-               .to = network.stations[cell.stops.last()].name,
+  const std::vector<std::string> places = places_of(cell.trip, network);
+  BoardRow row{.from = places.front(),
+               .to = places.back(),
                .snow = cell.snow.value_or(snow::SnowState{}),
                .verdict = cell.verdict};
   row.binding = cell.binding;
   row.stand = cell.stand;
   row.trail = cell.leg ? trail_of(*cell.leg, network) : "";
   row.turn_from = cell.turn_from ? trail_of(*cell.turn_from, network) : "";
+  row.where_on_trail = where_on_way(cell, network);
   row.way = trails_along(cell.way, network);
   row.why = cell.why;
   if (cell.fuel_to_spare) {
@@ -73,10 +87,11 @@ std::string reason_of(const BoardRow& row) {
   if (!words::has_place(row.binding->check)) {
     return reason;
   }
-  return reason + (row.turn_from.empty() ? " on " + row.trail
-                   : row.turn_from == row.trail
-                       ? " at a turn on " + row.trail
-                       : " at the turn from " + row.turn_from + " into " + row.trail);
+  reason += row.turn_from.empty() ? " on " + row.trail
+            : row.turn_from == row.trail
+                ? " at a turn on " + row.trail
+                : " at the turn from " + row.turn_from + " into " + row.trail;
+  return reason + (row.where_on_trail.empty() ? "" : ", " + row.where_on_trail);
 }
 
 }  // namespace rimehaul::card

@@ -20,6 +20,7 @@ struct BoardRow {
   passage::Stand stand = passage::Stand::missing;
   std::string trail{};             ///< on which it binds; empty: nothing binds at a place
   std::string turn_from{};         ///< not empty: at the turn from that trail into it
+  std::string where_on_trail{};    ///< of a trail of several legs: "from Hut to junction 7"
   std::vector<std::string> way{};  ///< trails of the best way, or of the one nearest to open
   std::string why{};               ///< in one line, where nothing binds and it is not open
   std::string decision{};

@@ -19,10 +19,11 @@ struct DayColumn {
   friend bool operator==(const DayColumn&, const DayColumn&) = default;
 };
 
-/// One route with its rig and load, column by column.
+/// One route or trail with its rig and load, column by column.
 struct DayRow {
-  std::string name;                    ///< "Supper run", "Cable House to Fell Lodge"
-  std::vector<std::string> by_way_of;  ///< the stations or the trail that it is made of
+  std::string name;  ///< "Supper run", "Cable House to Fell Lodge", "Gill Way, from ... to ..."
+  /// The stations that its way is looked for between, or those and the junctions along its trail.
+  std::vector<std::string> by_way_of;
   std::string rig;
   std::string trailer;  ///< empty: without one
   std::string driver_level;
@@ -32,6 +33,7 @@ struct DayRow {
   std::optional<day::Departures> departures{};  ///< by the hour: of the day, as reported
   std::string closed_by_hand{};                 ///< by whom and why; empty: not
   std::string permitted{};  ///< who takes the decision that it waits for, and why; empty: nobody
+  std::string trail{};      ///< that it is, from end to end; empty: the best way between stations
 };
 
 /// Who stands for a board, and where in the log that is found.

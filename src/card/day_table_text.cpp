@@ -79,8 +79,12 @@ void write_by_hour(Sheet& sheet, const DayTable& table, const DayRow& row, Board
 void write_row(Sheet& sheet, const DayTable& table, const DayRow& row, int width,
                BoardNotes& notes) {
   sheet.heading(row.name);
-  sheet.labelled({2, kLabelWidth, "Rig"}, rig_words(row));
-  sheet.labelled({2, kLabelWidth, "Way"}, base::joined(row.by_way_of, " - "));
+  if (rig_of_all(table).empty()) {
+    sheet.labelled({2, kLabelWidth, "Rig"}, rig_words(row));
+  }
+  if (row.trail.empty() || row.by_way_of.size() > 2) {  // else the trail's name says it
+    sheet.labelled({2, kLabelWidth, "Way"}, base::joined(row.by_way_of, " - "));
+  }
   for (const LabelledLine& line : by_hand(row)) {
     sheet.labelled({2, kLabelWidth, line.label}, line.text);
   }
@@ -103,7 +107,7 @@ std::string text_of(const DayTable& table, int columns) {
   for (const LabelledLine& line : basis_of(table)) {
     sheet.labelled({0, kLabelWidth, line.label}, line.text);
   }
-  for (const LabelledLine& line : meanings()) {
+  for (const LabelledLine& line : meanings_of(table)) {
     sheet.labelled({0, kLabelWidth, line.label}, line.text);
   }
   sheet.paragraph(words::planning_aid());
@@ -111,7 +115,8 @@ std::string text_of(const DayTable& table, int columns) {
   for (const DayRow& row : table.rows) {
     write_row(sheet, table, row, columns, notes);
   }
-  sheet.heading("WHAT BINDS, OR STANDS IN THE WAY NEAREST TO OPEN");
+  sheet.heading(is_of_trails(table) ? "WHAT BINDS, OR CLOSES A TRAIL"
+                                    : "WHAT BINDS, OR STANDS IN THE WAY NEAREST TO OPEN");
   for (const LabelledLine& note : notes.lines()) {
     sheet.labelled({0, 6, note.label}, note.text);
   }

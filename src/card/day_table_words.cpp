@@ -1,5 +1,8 @@
 #include "card/day_table_words.h"
 
+#include <algorithm>
+#include <utility>
+
 #include "card/board_words.h"
 #include "card/departure_lines.h"
 #include "card/figures.h"
@@ -28,7 +31,12 @@ LabelledLine leave_line(const DayTable& table) {
 }  // namespace
 
 std::vector<LabelledLine> basis_of(const DayTable& table) {
-  std::vector<LabelledLine> lines{leave_line(table), {"Weather", words::weather(table.weather)}};
+  std::vector<LabelledLine> lines;
+  if (std::string rig = rig_of_all(table); !rig.empty()) {
+    lines.push_back({"Rig", std::move(rig)});
+  }
+  lines.push_back(leave_line(table));
+  lines.push_back({"Weather", words::weather(table.weather)});
   lines.push_back({"Snow", told_text(table.told_by, table.local_clock)});
   lines.push_back({"Valid", validity_words({.valid_until = table.snow_valid_until,
                                             .ran_out = table.report_ran_out,
@@ -42,6 +50,29 @@ std::vector<LabelledLine> basis_of(const DayTable& table) {
                                  by.role + ") " + local_text(by.at, table.local_clock) +
                                  ", until " + local_text(by.valid_until, table.local_clock)});
   lines.push_back({"Log", "before it " + by.log_head});
+  return lines;
+}
+
+bool is_of_trails(const DayTable& table) {
+  return std::ranges::any_of(table.rows, [](const DayRow& row) { return !row.trail.empty(); });
+}
+
+std::string rig_of_all(const DayTable& table) {
+  if (!is_of_trails(table)) {
+    return "";
+  }
+  const std::string rig = rig_words(table.rows.front());
+  const bool all =
+      std::ranges::all_of(table.rows, [&](const DayRow& row) { return rig_words(row) == rig; });
+  return all ? rig : "";
+}
+
+std::vector<LabelledLine> meanings_of(const DayTable& table) {
+  std::vector<LabelledLine> lines = meanings();
+  if (is_of_trails(table)) {
+    lines.front().text =
+        "as the rig stands, all along the trail that way, with its largest share of a limit";
+  }
   return lines;
 }
 

@@ -11,6 +11,12 @@ namespace rimehaul::card {
 
 /// What the table was made for, and who signed it.
 [[nodiscard]] std::vector<LabelledLine> basis_of(const DayTable& table);
+/// Whether its rows are trails; else the best ways between stations.
+[[nodiscard]] bool is_of_trails(const DayTable& table);
+/// In words, the rig and load that all trails are told for; empty where each row tells its own.
+[[nodiscard]] std::string rig_of_all(const DayTable& table);
+/// What its verdicts mean.
+[[nodiscard]] std::vector<LabelledLine> meanings_of(const DayTable& table);
 /// "Broadfoot with sled towing Flat Sled, driver level seasoned; bed 40 kg, ...".
 [[nodiscard]] std::string rig_words(const DayRow& row);
 /// What a named person set beside what was computed; none where nobody did.

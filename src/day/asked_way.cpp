@@ -15,18 +15,11 @@ WayAsker::WayAsker(const Judge& judge, passage::GroundMemory& ground, const Aske
       asked_{asked},
       finder_{judge.scene().network, remembering_, asked.depart, asked.ways} {}
 
-AskedWay WayAsker::ask(std::vector<std::size_t> stations, search::Permission permission) {
-  search::RouteQuestion question;
-  question.stations = std::move(stations);
-  question.depart = asked_.depart;
-  question.most_alternatives = 0;
-  question.permitted_by = permission == search::Permission::named_person ? "a named person" : "";
-  search::RouteAnswer answer = finder_.routes(question);
-  auto* routes = std::get_if<std::vector<search::Route>>(&answer);
-  if (routes == nullptr) {
-    return {.none = std::get<search::NoRoute>(std::move(answer))};
+AskedWay WayAsker::ask(const Trip& trip, search::Permission permission) {
+  AskedWay way = driven(trip, permission);
+  if (!way.route) {
+    return way;
   }
-  AskedWay way{.route = std::move(routes->front())};
   const units::Litres spare = fuel_to_spare(judge_->rig(), judge_->scene().rules);
   if (way.route->fuel <= spare) {
     way.places_rewalked = walk_again(*way.route);
@@ -34,6 +27,27 @@ AskedWay WayAsker::ask(std::vector<std::size_t> stations, search::Permission per
     way.fuel_to_spare = spare;
   }
   return way;
+}
+
+/// The safest way between the stations, or the way that was given; fuel is not looked at yet.
+AskedWay WayAsker::driven(const Trip& trip, search::Permission permission) {
+  if (const auto* way = std::get_if<search::FixedWay>(&trip)) {
+    auto answer = search::drive_fixed(remembering_, *way, asked_.depart, permission);
+    if (auto* route = std::get_if<search::Route>(&answer)) {
+      return {.route = std::move(*route)};
+    }
+    return {.none = std::get<search::NoRoute>(std::move(answer))};
+  }
+  search::RouteQuestion question;
+  question.stations = std::get<Stops>(trip).stations;
+  question.depart = asked_.depart;
+  question.most_alternatives = 0;
+  question.permitted_by = permission == search::Permission::named_person ? "a named person" : "";
+  search::RouteAnswer answer = finder_.routes(question);
+  if (auto* routes = std::get_if<std::vector<search::Route>>(&answer)) {
+    return {.route = std::move(routes->front())};
+  }
+  return {.none = std::get<search::NoRoute>(std::move(answer))};
 }
 
 std::size_t WayAsker::walk_again(const search::Route& route) const {

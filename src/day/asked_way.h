@@ -1,16 +1,18 @@
-// One question of the day board, answered as a single route is: found, fuelled, walked again.
+// One question of the day board, answered as a single route is: found or driven as it is given,
+// fuelled, walked again.
 #pragma once
 
 #include <map>
 #include <memory>
 
 #include "audit/rewalk.h"
+#include "day/trip.h"
 #include "passage/remembering_judge.h"
 #include "search/route_finder.h"
 
 namespace rimehaul::day {
 
-/// What is asked of every pair, and the ways that all rigs, loads and snows share. Holds a
+/// What is asked of every row, and the ways that all rigs, loads and snows share. Holds a
 /// reference.
 struct AskedOfAll {
   units::Instant depart;
@@ -18,9 +20,9 @@ struct AskedOfAll {
   const search::JunctionWays& ways;
 };
 
-/// The answer for one pair.
+/// The answer for one row.
 struct AskedWay {
-  std::optional<search::Route> route{};          ///< the safest, where there is one
+  std::optional<search::Route> route{};          ///< the safest or the given one, if it holds
   search::NoRoute none{};                        ///< why there is none
   std::optional<units::Litres> fuel_to_spare{};  ///< set: less than the route needs
   std::size_t places_rewalked = 0;               ///< of a route with fuel enough
@@ -36,11 +38,12 @@ class WayAsker {
   WayAsker(const WayAsker&) = delete;  // a part of it holds on to another
   WayAsker& operator=(const WayAsker&) = delete;
 
-  /// By stations in driving order. With a named person's permission every decision that the rules
-  /// ask for counts as taken. Throws OurFault where walking the way again finds it worse.
-  [[nodiscard]] AskedWay ask(std::vector<std::size_t> stations, search::Permission permission);
+  /// With a named person's permission every decision that the rules ask for counts as taken. Throws
+  /// OurFault where walking the way again finds it worse.
+  [[nodiscard]] AskedWay ask(const Trip& trip, search::Permission permission);
 
  private:
+  [[nodiscard]] AskedWay driven(const Trip& trip, search::Permission permission);
   [[nodiscard]] std::size_t walk_again(const search::Route& route) const;
 
   const passage::Judge* judge_;

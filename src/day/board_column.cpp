@@ -75,9 +75,9 @@ BoardColumn::BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground,
       trials_{snow.judge, Permission::nobody},
       other_loads_{snow.judge, ground, asked} {}
 
-BoardCell BoardColumn::cell_of(const Stops& stops) {
-  BoardCell cell{.stops = stops, .snow = snow_.state, .depart = depart_};
-  const AskedWay asked = ask_as_it_stands(stops, Permission::nobody);
+BoardCell BoardColumn::cell_of(const Trip& row) {
+  BoardCell cell{.trip = row, .snow = snow_.state, .depart = depart_};
+  const AskedWay asked = asker_.ask(row, Permission::nobody);
   if (asked.route) {
     tell_way(cell, asked);
     if (asked.holds()) {
@@ -90,10 +90,6 @@ BoardCell BoardColumn::cell_of(const Stops& stops) {
     cell.stand = passage::stand_of(*cell.binding, snow_.judge.allowed_share());
   }
   return cell;
-}
-
-AskedWay BoardColumn::ask_as_it_stands(const Stops& stops, Permission permission) {
-  return asker_.ask(stops.stations, permission);
 }
 
 void BoardColumn::tell_refusal(BoardCell& cell, const search::NoRoute& none) {
@@ -117,7 +113,7 @@ void BoardColumn::tell_refusal(BoardCell& cell, const search::NoRoute& none) {
 
 /// The way once a named person has decided, which needs its fuel as any other.
 void BoardColumn::tell_decided(BoardCell& cell) {
-  const AskedWay decided = ask_as_it_stands(cell.stops, Permission::named_person);
+  const AskedWay decided = asker_.ask(cell.trip, Permission::named_person);
   if (!decided.route) {
     return;
   }
@@ -136,20 +132,22 @@ void BoardColumn::tell_decided(BoardCell& cell) {
   }
 }
 
-/// On the way nearest to open, and where that asks for a decision besides, or opens with no load,
-/// on the way of the rig without any; with a decision where there is no such way without.
+/// On the way that was given; else on the way nearest to open, and where that asks for a decision
+/// besides, or opens with no load, on the way of the rig without any; with a decision where there
+/// is no such way without.
 void BoardColumn::try_loads(BoardCell& cell) {
   const std::vector<trails::LegId> nearest = cell.way;
-  if (open_by_load(cell, nearest) && !cell.and_decision) {
+  const bool opens = open_by_load(cell, nearest);
+  if (std::holds_alternative<search::FixedWay>(cell.trip) || (opens && !cell.and_decision)) {
     return;
   }
-  const std::vector<trails::LegId> unloaded = way_without_load(cell.stops, Permission::nobody);
+  const std::vector<trails::LegId> unloaded = way_without_load(cell.trip, Permission::nobody);
   if (unloaded != nearest && open_by_load(cell, unloaded)) {
     return;
   }
   if (!cell.loads.any()) {
     const std::vector<trails::LegId> decided =
-        way_without_load(cell.stops, Permission::named_person);
+        way_without_load(cell.trip, Permission::named_person);
     if (decided != nearest && decided != unloaded) {
       (void)open_by_load(cell, decided);
     }
@@ -157,10 +155,9 @@ void BoardColumn::try_loads(BoardCell& cell) {
 }
 
 /// Empty where there is none.
-std::vector<trails::LegId> BoardColumn::way_without_load(const Stops& stops,
-                                                         Permission permission) {
+std::vector<trails::LegId> BoardColumn::way_without_load(const Trip& trip, Permission permission) {
   const AskedWay asked =
-      other_loads_.with({units::Kilograms{0}, units::Kilograms{0}}).ask(stops.stations, permission);
+      other_loads_.with({units::Kilograms{0}, units::Kilograms{0}}).ask(trip, permission);
   return asked.route ? legs_of(*asked.route) : std::vector<trails::LegId>{};
 }
 
@@ -202,7 +199,7 @@ passage::OpenLoads BoardColumn::proven_loads(BoardCell& cell, const search::WayL
   const rig::Load& load = snow_.judge.rig().load;
   const auto holds = [&](const Cargo& cargo) {
     const AskedWay asked = other_loads_.with(cargo).ask(
-        cell.stops.stations, found.and_decision ? Permission::named_person : Permission::nobody);
+        cell.trip, found.and_decision ? Permission::named_person : Permission::nobody);
     cell.places_rewalked += asked.places_rewalked;
     return asked.holds();
   };

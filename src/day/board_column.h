@@ -13,14 +13,13 @@ class BoardColumn {
   /// Holds references: the snow's judge, the ground and the ways that are shared must outlive it.
   BoardColumn(const BoardSnow& snow, passage::GroundMemory& ground, const AskedOfAll& asked);
 
-  [[nodiscard]] BoardCell cell_of(const Stops& stops);
+  [[nodiscard]] BoardCell cell_of(const Trip& row);
 
  private:
-  [[nodiscard]] AskedWay ask_as_it_stands(const Stops& stops, search::Permission permission);
   void tell_refusal(BoardCell& cell, const search::NoRoute& none);
   void tell_decided(BoardCell& cell);
   void try_loads(BoardCell& cell);
-  [[nodiscard]] std::vector<trails::LegId> way_without_load(const Stops& stops,
+  [[nodiscard]] std::vector<trails::LegId> way_without_load(const Trip& trip,
                                                             search::Permission permission);
   [[nodiscard]] bool open_by_load(BoardCell& cell, const std::vector<trails::LegId>& way);
   void tell_obstacles(BoardCell& cell);

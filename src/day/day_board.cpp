@@ -10,8 +10,8 @@ namespace rimehaul::day {
 
 namespace {
 
-/// All ways between the ends of the rows; rows that no trail reaches have none.
-search::JunctionWays ways_between(const std::vector<Stops>& rows, const trails::Network& network) {
+/// All ways between the stations at the ends of the rows; rows that no trail reaches have none.
+search::JunctionWays ways_between(const std::vector<Trip>& rows, const trails::Network& network) {
   std::set<trails::JunctionId> from;
   std::set<trails::JunctionId> to;
   const auto add = [&](std::set<trails::JunctionId>& junctions, std::size_t station) {
@@ -19,9 +19,11 @@ search::JunctionWays ways_between(const std::vector<Stops>& rows, const trails::
       junctions.insert(*junction);
     }
   };
-  for (const Stops& stops : rows) {
-    add(from, stops.first());
-    add(to, stops.last());
+  for (const Trip& row : rows) {
+    if (const auto* stops = std::get_if<Stops>(&row)) {
+      add(from, stops->first());
+      add(to, stops->last());
+    }
   }
   return search::ways_between(network, {{from.begin(), from.end()}, {to.begin(), to.end()}});
 }
@@ -44,8 +46,8 @@ DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& quest
                        ground[&snow.judge.rig()],
                        {snow.depart.value_or(question.depart), question.rewalk, ways}};
     DayBoard& board = boards.emplace_back();
-    for (const Stops& stops : question.rows) {
-      board.cells.push_back(column.cell_of(stops));
+    for (const Trip& row : question.rows) {
+      board.cells.push_back(column.cell_of(row));
       if (question.watcher != nullptr) {
         question.watcher->part_done();
       }
@@ -63,22 +65,6 @@ DayBoard side_by_side(std::vector<DayBoard> columns) {
     }
   }
   return all;
-}
-
-std::vector<Stops> all_pairs(const trails::Network& network) {
-  std::vector<std::optional<trails::JunctionId>> at;
-  for (std::size_t station = 0; station < network.stations.size(); ++station) {
-    at.push_back(network.junction_of(station));
-  }
-  std::vector<Stops> pairs;
-  for (std::size_t from = 0; from < at.size(); ++from) {
-    for (std::size_t to = 0; to < at.size(); ++to) {
-      if (at[from].has_value() && at[to].has_value() && at[from] != at[to]) {
-        pairs.push_back({{from, to}});
-      }
-    }
-  }
-  return pairs;
 }
 
 }  // namespace rimehaul::day

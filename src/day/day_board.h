@@ -1,25 +1,17 @@
-// The day board: what is open between which stations, by snow, for one rig or several.
+// The day board: what is open between which stations, or of which trails, by snow, for one rig or
+// several.
 #pragma once
 
 #include <span>
 
 #include "audit/rewalk.h"
 #include "base/watcher.h"
-#include "search/route.h"
+#include "day/trip.h"
 
 namespace rimehaul::day {
 
-/// Stations as indices into Network::stations, in driving order, two or more.
-struct Stops {
-  std::vector<std::size_t> stations;
-
-  [[nodiscard]] std::size_t first() const { return stations.front(); }
-  [[nodiscard]] std::size_t last() const { return stations.back(); }
-  friend bool operator==(const Stops&, const Stops&) = default;
-};
-
 struct BoardQuestion {
-  std::vector<Stops> rows;
+  std::vector<Trip> rows;
   units::Instant depart;  ///< of every column that does not say its own
   audit::WalkAgain rewalk = audit::rewalk;
   base::Watcher* watcher = nullptr;  ///< told of every cell; nothing: nobody
@@ -35,13 +27,13 @@ struct BoardSnow {
 
 /// One row in one column.
 struct BoardCell {
-  Stops stops;
+  Trip trip;
   std::optional<snow::SnowState> snow;  ///< everywhere; nothing: as it is from place to place
   units::Instant depart;
   /// Open as the rig stands; restricted with one of the loads below, or by a decision alone.
   passage::Verdict verdict = passage::Verdict::closed;
   /// What binds on the best way, or what most stands in the one that is nearest to open, a decision
-  /// too; nothing where there is no way at all, or the fuel is short.
+  /// too; nothing where there is no way at all, or the fuel is short. A way that was given is both.
   std::optional<passage::Finding> binding{};
   passage::Stand stand = passage::Stand::missing;
   std::optional<trails::LegId> leg{};        ///< where it binds
@@ -64,19 +56,17 @@ struct DayBoard {
   std::vector<BoardCell> cells;  ///< by row, then by column, as asked
 };
 
-/// The safest way of every row in every column, as find_routes answers it, with the fuel for it
-/// and the reserve aboard, and walked again; one that waits for decisions alone likewise. Legs are
-/// judged once for each column and hour, and ways to a station are found together. Where a row is
-/// closed as the rig stands, other loads are tried on the way nearest to open, on that of the rig
-/// without any load, and on that with a named person's decision besides: judged steps only, ends
-/// rounded inwards; the ends of every interval told are asked for as a question of their own.
+/// The safest way of every row in every column, as find_routes answers it, or the way that a row
+/// gives, as drive_fixed does; with the fuel for it and the reserve aboard, and walked again; one
+/// that waits for decisions alone likewise. Legs are judged once for each column and hour, and ways
+/// to a station are found together. Where a row is closed as the rig stands, other loads are tried
+/// on the way that was given, or on the one nearest to open, on that of the rig without any load,
+/// and on that with a named person's decision besides: judged steps only, ends rounded inwards; the
+/// ends of every interval told are asked for as a question of their own.
 /// Throws OurFault where a way is worse than found.
 [[nodiscard]] DayBoard board_of(std::span<const BoardSnow> columns, const BoardQuestion& question);
 
 /// Boards of the same rows with one column each, as the board of all these columns.
 [[nodiscard]] DayBoard side_by_side(std::vector<DayBoard> columns);
-
-/// Every pair of two stations that trails reach and that do not share a junction.
-[[nodiscard]] std::vector<Stops> all_pairs(const trails::Network& network);
 
 }  // namespace rimehaul::day

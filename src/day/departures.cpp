@@ -21,52 +21,53 @@ std::int64_t whole_seconds(Seconds lasting) {
   return units::after({}, lasting).seconds;
 }
 
-/// What holds for every start up to the latest.
-class Reckoning {
- public:
-  Reckoning(const trails::Network& network, const DeparturesQuestion& question)
-      : network_{network}, question_{question} {}
-
-  [[nodiscard]] TimeSpans windows(search::LegHours& hours, std::vector<JunctionId> stops,
-                                  Instant arrive_by) const {
-    const search::TimedWays::Trip trip{
-        .permission = search::permission_of(question_.trip),
-        .arrivals_allowed = TimeSpans{{{question_.hours.from, arrive_by}}}};
-    return search::TimedWays{network_, hours, stops}.windows(trip).lasting(
-        whole_seconds(question_.late));
+/// Nothing where a station is none or has no trail.
+std::optional<search::TimedWays> ways_of(const trails::Network& network, search::LegHours& hours,
+                                         const Trip& trip) {
+  if (const auto* way = std::get_if<search::FixedWay>(&trip)) {
+    return search::TimedWays{network, hours, *way};
   }
+  search::RouteQuestion question;
+  question.stations = std::get<Stops>(trip).stations;
+  const auto stops = search::stops_of(network, question);
+  const auto* there = std::get_if<std::vector<JunctionId>>(&stops);
+  return there == nullptr ? std::nullopt : std::optional{search::TimedWays{network, hours, *there}};
+}
 
- private:
-  const trails::Network& network_;
-  const DeparturesQuestion& question_;
-};
+/// No trip that sets out so much late arrives after the last hour.
+TimeSpans windows_of(search::TimedWays& ways, const DeparturesQuestion& question,
+                     Instant arrive_by) {
+  return ways
+      .windows({.permission = question.permission,
+                .arrivals_allowed = TimeSpans{{{question.hours.from, arrive_by}}}})
+      .lasting(whole_seconds(question.late));
+}
 
 }  // namespace
 
 Departures departures_of(const trails::Network& network, search::LegHours& out,
                          const DeparturesQuestion& question, const std::optional<WayBack>& back) {
   Departures found{.hours = question.hours, .late = question.late, .out = {}};
-  const auto stops = search::stops_of(network, question.trip);
-  const auto* there = std::get_if<std::vector<JunctionId>>(&stops);
-  const Reckoning reckoning{network, question};
-  Instant arrive_by = question.trip.arrive_by.value_or(question.hours.to);
+  Instant arrive_by = question.arrive_by.value_or(question.hours.to);
   if (back.has_value()) {
     found.turn_round = back->turn_round;
     found.back.emplace();
   }
-  if (there == nullptr) {
+  std::optional<search::TimedWays> there = ways_of(network, out, question.trip);
+  if (!there.has_value()) {
     return found;
   }
   if (back.has_value()) {
     search::LegHours hours{back->judge, question.hours};
-    *found.back = reckoning.windows(hours, {there->rbegin(), there->rend()}, question.hours.to);
+    auto ways_back = ways_of(network, hours, back_of(question.trip));
+    *found.back = windows_of(*ways_back, question, question.hours.to);
     if (found.back->empty()) {
       return found;
     }
     const Instant last_back = found.back->periods().back().to;
     arrive_by = std::min(arrive_by, {last_back.seconds - whole_seconds(back->turn_round)});
   }
-  found.out = reckoning.windows(out, *there, arrive_by);
+  found.out = windows_of(*there, question, arrive_by);
   return found;
 }
 

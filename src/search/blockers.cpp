@@ -106,30 +106,26 @@ std::string counted(const std::vector<Obstacle>& obstacles) {
 }
 
 /// Judges once more what a way is made of, and lists what may not be driven.
-std::vector<Obstacle> obstacles_on(std::span<const LegId> legs, const passage::LegJudge& judge,
-                                   const RouteQuestion& question) {
-  const Permission permission = permission_of(question);
+std::vector<Obstacle> obstacles_on(std::span<const TimedLeg> legs, const passage::LegJudge& judge,
+                                   Permission permission) {
   std::vector<Obstacle> obstacles;
   for (std::size_t i = 0; i < legs.size(); ++i) {
-    const passage::LegJudgement leg = judge.judge(legs[i], question.depart);
+    const units::Instant entry = legs[i].entry;
+    const passage::LegJudgement leg = judge.judge(legs[i].leg, entry);
     const LegFacts facts = facts_of(leg);
     if (i > 0) {
-      const Turn turn{.from = legs[i - 1], .to = legs[i]};
-      const passage::TurnJudgement turned = judge.judge_turn(turn.from, turn.to, question.depart);
+      const Turn turn{.from = legs[i - 1].leg, .to = legs[i].leg};
+      const passage::TurnJudgement turned = judge.judge_turn(turn.from, turn.to, entry);
       if (!may_turn(facts_of(turned), facts, permission)) {
-        obstacles.push_back({.leg = turn.to,
-                             .turn_from = turn.from,
-                             .entry = question.depart,
-                             .finding = turned.binding});
+        obstacles.push_back(
+            {.leg = turn.to, .turn_from = turn.from, .entry = entry, .finding = turned.binding});
         obstacles.back().decision =
             turned.verdict == Verdict::restricted ? turned.binding.asks : "";
       }
     }
     if (!may_drive(facts, permission)) {
-      obstacles.push_back({.leg = legs[i],
-                           .turn_from = {},
-                           .entry = question.depart,
-                           .finding = blocking_finding(leg)});
+      obstacles.push_back(
+          {.leg = legs[i].leg, .turn_from = {}, .entry = entry, .finding = blocking_finding(leg)});
       obstacles.back().decision = decisions_for(leg);
     }
   }
@@ -151,10 +147,25 @@ NoRoute what_blocks(const trails::Network& network, const passage::LegJudge& jud
     return {.why = "no trails lead from " + names + ", open or closed", .obstacles = {}};
   }
   NoRoute none{.why = {}, .obstacles = {}, .way = legs_of(legs, *path)};
-  none.obstacles = obstacles_on(none.way, judge, question);
+  std::vector<TimedLeg> at_departure;
+  for (const LegId leg : none.way) {
+    at_departure.push_back({leg, question.depart});
+  }
+  none.obstacles = obstacles_on(at_departure, judge, permission);
   sort_obstacles(none.obstacles);
   none.why = "no open way from " + names + ": " + counted(none.obstacles) +
              " even the way that is nearest to open";
+  return none;
+}
+
+NoRoute what_stands_in(std::span<const TimedLeg> way, const passage::LegJudge& judge,
+                       Permission permission) {
+  NoRoute none{.why = {}, .obstacles = obstacles_on(way, judge, permission)};
+  sort_obstacles(none.obstacles);
+  none.why = counted(none.obstacles) + " the way";
+  for (const TimedLeg& leg : way) {
+    none.way.push_back(leg.leg);
+  }
   return none;
 }
 

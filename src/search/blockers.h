@@ -18,6 +18,11 @@ namespace rimehaul::search {
                                   Outlook& outlook, const RouteQuestion& question,
                                   std::span<const trails::JunctionId> stops);
 
+/// The answer for one way of which something may not be driven at its hours: what, nearest to open
+/// first.
+[[nodiscard]] NoRoute what_stands_in(std::span<const TimedLeg> way, const passage::LegJudge& judge,
+                                     Permission permission);
+
 /// The answer when ways are open at the departure and close before they are reached.
 [[nodiscard]] NoRoute closed_by_the_hour(const trails::Network& network,
                                          const RouteQuestion& question,

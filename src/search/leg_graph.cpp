@@ -148,6 +148,28 @@ LegGraph make_leg_graph(const trails::Network& network, const Between& between,
           .leg_count = leg_count};
 }
 
+LegGraph make_leg_graph(std::span<const LegId> way) {
+  base::require(!way.empty(), "a way has no legs");
+  const auto count = static_cast<std::uint32_t>(way.size());
+  const Node start{count};
+  const Node goal{count + 1};
+  std::vector<Arc> arcs;
+  std::vector<Step> steps;
+  for (std::uint32_t i = 0; i + 1 < count; ++i) {
+    arcs.push_back({Node{i}, Node{i + 1}});
+    steps.push_back({.leg = way[i + 1], .turn = i});
+  }
+  arcs.push_back({Node{count - 1}, goal});
+  steps.push_back({});
+  arcs.push_back({start, Node{0}});
+  steps.push_back({.leg = way.front(), .turn = {}});
+  return {.graph = Graph{count + std::size_t{2}, std::move(arcs)},
+          .starts = {start},
+          .goals = {goal},
+          .steps = std::move(steps),
+          .leg_count = way.size()};
+}
+
 std::optional<Path> cheapest_way(const LegGraph& legs, const Prices& prices) {
   const Journey journey = legs.journey();
   const Reach to_goal = legs.graph.reach_to(journey.to, prices, Combining::sum);

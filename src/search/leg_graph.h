@@ -53,6 +53,10 @@ struct Between {
 [[nodiscard]] LegGraph make_leg_graph(const trails::Network& network, const Between& between,
                                       const std::vector<Turn>& turns);
 
+/// The graph of one way alone: a node for each of its legs, in driving order, and an arc for each
+/// turn from one to the next, numbered likewise. Requires a leg or more.
+[[nodiscard]] LegGraph make_leg_graph(std::span<const trails::LegId> way);
+
 /// The cheapest way of the journey; nothing when there is none.
 [[nodiscard]] std::optional<Path> cheapest_way(const LegGraph& legs, const Prices& prices);
 

@@ -20,7 +20,7 @@ struct StepPiece {
 struct TimedGraph {
   const LegGraph& legs;
   const std::vector<Turn>& turns;
-  /// By leg: whether it ends at a station.
+  /// By node of a stage: whether its leg ends at a station.
   const std::vector<bool>& ends_at_station;
 };
 

@@ -66,6 +66,17 @@ TimedWays::TimedWays(const trails::Network& network, LegHours& hours,
       ends_at_station_{legs_to_stations(network)},
       hours_{&hours} {}
 
+TimedWays::TimedWays(const trails::Network& network, LegHours& hours, const FixedWay& way)
+    : legs_{make_leg_graph(way.legs)}, hours_{&hours} {
+  const std::vector<bool> to_stations = legs_to_stations(network);
+  for (std::size_t i = 0; i < way.legs.size(); ++i) {
+    ends_at_station_.push_back(to_stations[static_cast<std::size_t>(way.legs[i])]);
+    if (i > 0) {
+      turns_.push_back({.from = way.legs[i - 1], .to = way.legs[i]});
+    }
+  }
+}
+
 units::TimeSpans TimedWays::windows(const Trip& trip) {
   StepHours steps{{legs_, turns_, ends_at_station_}, *hours_, trip.permission};
   const Departures departures{steps, trip.arrivals_allowed};

@@ -2,18 +2,21 @@
 // first search on.
 #pragma once
 
+#include "search/fixed_way.h"
 #include "search/leg_hours.h"
 #include "search/route.h"
 #include "search/timed_search.h"
 
 namespace rimehaul::search {
 
-/// All ways of one journey through the hours: judged as they are needed, for one permission each.
+/// All ways of one journey, or one way alone, through the hours: judged as they are needed, for one
+/// permission each.
 class TimedWays {
  public:
   /// Holds a reference to the hours. Requires two junctions or more.
   TimedWays(const trails::Network& network, LegHours& hours,
             std::span<const trails::JunctionId> stops);
+  TimedWays(const trails::Network& network, LegHours& hours, const FixedWay& way);
 
   /// What of a trip is fixed beforehand.
   struct Trip {

@@ -175,6 +175,22 @@ std::optional<JunctionId> Network::junction_of(std::size_t station) const {
   return JunctionId{static_cast<std::uint32_t>(found - junctions.begin())};
 }
 
+std::vector<LegId> legs_along(const Network& network, std::size_t trail, Way way) {
+  std::vector<LegId> legs;
+  for (std::uint32_t i = 0; i < network.legs.size(); ++i) {
+    if (network.legs[i].trail == trail && network.legs[i].way == way) {
+      legs.push_back(LegId{i});
+    }
+  }
+  std::ranges::sort(legs, {}, [&network](LegId leg) {
+    return network.legs[static_cast<std::size_t>(leg)].span.from;
+  });
+  if (way == Way::against) {
+    std::ranges::reverse(legs);
+  }
+  return legs;
+}
+
 std::optional<geo::Span> span_on_leg(const Mark& mark, const Network& network, const Leg& leg) {
   if (network.trails[leg.trail].name != mark.trail) {
     return std::nullopt;

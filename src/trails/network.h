@@ -53,6 +53,9 @@ struct Network {
   return LegId{static_cast<std::uint32_t>(leg) ^ 1U};
 }
 
+/// All legs of a trail one way, in driving order: from one of its ends to the other.
+[[nodiscard]] std::vector<LegId> legs_along(const Network& network, std::size_t trail, Way way);
+
 /// Where a mark lies on a leg: chainage along the leg's own line in driving direction.
 [[nodiscard]] std::optional<geo::Span> span_on_leg(const Mark& mark, const Network& network,
                                                    const Leg& leg);

@@ -20,10 +20,11 @@ struct AllClasses {
   std::list<snow::ConstantSnow> snows;
   std::list<passage::Judge> judges;
   std::vector<day::BoardSnow> columns;
-  day::BoardQuestion question{.rows = day::all_pairs(scene.network),
-                              .depart = testing::mid_morning()};
+  day::BoardQuestion question{.rows = {}, .depart = testing::mid_morning()};
 
   AllClasses() {
+    const std::vector<day::Stops> pairs = day::all_pairs(scene.network);
+    question.rows.assign(pairs.begin(), pairs.end());
     rig.load.bed = rig.carrier.bed_rating + units::Kilograms{1};
     for (int i = 0; i < snow::kWetnessCount; ++i) {
       const auto wetness = static_cast<snow::Wetness>(i);

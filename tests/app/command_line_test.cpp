@@ -134,6 +134,7 @@ TEST_CASE(
            {{"audit", s, "--snow", "mosit"}, "did you mean \"moist\"?"},
            {{"audit", s, "--rig", "towin"}, "did you mean \"towing\"?"},
            {{"board", s, "--rig", "solo", "--surface", "al"}, "did you mean \"all\"?"},
+           {{"board", s, "--rig", "solo", "--rows", "trials"}, "did you mean \"trails\"?"},
            {{"limits", s, "--rig", "sol"}, "did you mean \"solo\"?"},
            {{"slopes", s, "--into", s, "--layer", "aspct"}, "did you mean \"aspect\"?"},
            {{"rig", s, "--rig", "olo"}, "did you mean \"solo\"?"},

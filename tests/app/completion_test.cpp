@@ -25,6 +25,7 @@ TEST_CASE("commands, options and closed sets are offered by how they begin") {
         Words{"dry", "moist", "wet", "very_wet", "slush"});
   CHECK(completed("rimehaul route x --prefer=qu").words == Words{"quickest"});
   CHECK(completed("rimehaul board x --surface a").words == Words{"all"});
+  CHECK(completed("rimehaul board x --rows ").words == Words{"pairs", "routes", "trails"});
   CHECK(completed("rimehaul route x --load ").words.empty());
   CHECK(completed("rimehaul drive --l").words.empty());
 }

@@ -52,7 +52,8 @@ audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig
 }
 
 day::BoardQuestion question_about(const passage::Scene& scene) {
-  return {.rows = day::all_pairs(scene.network), .depart = testing::mid_morning()};
+  const std::vector<day::Stops> pairs = day::all_pairs(scene.network);
+  return {.rows = {pairs.begin(), pairs.end()}, .depart = testing::mid_morning()};
 }
 
 /// Six places drawn at random, joined in a ring and now and then across, with a
@@ -83,7 +84,7 @@ testing::TestTrails trails_at_random(std::uint32_t seed) {
 void check_as_alone(const day::BoardCell& cell, const passage::Judge& judge,
                     units::Instant depart) {
   search::RouteQuestion alone;
-  alone.stations = cell.stops.stations;
+  alone.stations = std::get<day::Stops>(cell.trip).stations;
   alone.depart = depart;
   alone.most_alternatives = 0;
   const auto answer = search::find_routes(judge.scene().network, judge, alone);
@@ -219,7 +220,7 @@ TEST_CASE("with more on the bed than it is rated for, the board tells the loads 
       const passage::Judge judge_of_other{scene, other, snow};
       const std::array alone{day::BoardSnow{{}, judge_of_other}};
       day::BoardQuestion one = question;
-      one.rows = {cell.stops};
+      one.rows = {cell.trip};
       CHECK(day::board_of(alone, one).cells.front().verdict == passage::Verdict::open);
     }
   }

@@ -33,7 +33,8 @@ struct Day {
   passage::Judge judge{scene, rig, snow};
   passage::GroundMemory ground;
   passage::RememberingJudge remembering{judge, ground};
-  search::RouteQuestion trip{.stations = {0, 1}, .depart = kMorning, .permitted_by = ""};
+  Trip trip = Stops{{0, 1}};
+  std::optional<Instant> arrive_by;
   Period hours{kMorning, after_minutes(240)};
 
   Day() {
@@ -45,7 +46,9 @@ struct Day {
 
   [[nodiscard]] Departures departures(Seconds late, const std::optional<WayBack>& back = {}) {
     search::LegHours through{remembering, hours};
-    return departures_of(scene.network, through, {trip, hours, late}, back);
+    return departures_of(scene.network, through,
+                         {.trip = trip, .hours = hours, .late = late, .arrive_by = arrive_by},
+                         back);
   }
 };
 
@@ -127,6 +130,34 @@ TEST_CASE("there and back: out only while a heavier way back is still to be had"
   }
 }
 
+TEST_CASE("the windows of one trail are the hours at which it holds, out and back the same way") {
+  Day day;
+  const std::vector<LegId> out = trails::legs_along(day.scene.network, 0, trails::Way::as_drawn);
+  const std::vector<LegId> in = trails::legs_along(day.scene.network, 0, trails::Way::against);
+  REQUIRE(out.size() > 1);
+  day.trip = search::FixedWay{out};
+  const Departures alone = day.departures(Seconds{0});
+  const Seconds turn_round{1200};
+  const Departures both = day.departures(Seconds{0}, WayBack{day.remembering, turn_round});
+  REQUIRE(both.back.has_value());
+  REQUIRE_FALSE(both.back->empty());
+  const Instant last = both.back->periods().back().to;
+  std::size_t changes = 0;
+  for (std::int64_t minute = 0; minute < 240; ++minute) {
+    CAPTURE(minute);
+    const Instant depart = after_minutes(minute);
+    const auto arrived = arrival(day.remembering, out, depart);
+    const bool open = arrived.has_value() && *arrived <= day.hours.to;
+    CHECK(alone.out.contains(depart) == open);
+    CHECK(both.out.contains(depart) == (open && arrived->seconds <= last.seconds - 1200));
+    const auto home = arrival(day.remembering, in, depart);
+    CHECK(both.back->contains(depart) == (home.has_value() && *home <= day.hours.to));
+    changes += minute > 0 && open != alone.out.contains(after_minutes(minute - 1)) ? 1 : 0;
+  }
+  CHECK(changes >= 3);
+  CHECK(day.departures(Seconds{900}).out == alone.out.lasting(900));
+}
+
 TEST_CASE("where no way back is open, there is none out either") {
   Day day;
   rig::Rig overloaded = day.rig;
@@ -141,12 +172,12 @@ TEST_CASE("where no way back is open, there is none out either") {
 TEST_CASE("an hour of arrival ends the windows") {
   Day day;
   const TimeSpans all_day = day.departures(Seconds{0}).out;
-  day.trip.arrive_by = after_minutes(40);
+  day.arrive_by = after_minutes(40);
   const TimeSpans by_forty = day.departures(Seconds{0}).out;
   REQUIRE_FALSE(by_forty.empty());
   CHECK(by_forty.periods().back().to < after_minutes(40));
   CHECK(by_forty.shared_with(all_day) == by_forty);
-  day.trip.stations = {0, 99};
+  day.trip = Stops{{0, 99}};
   CHECK(day.departures(Seconds{0}).out.empty());
 }
 

@@ -100,6 +100,29 @@ inline std::optional<Taken> taken(const FakeJudge& judge, search::Turn turn, std
                .fuel_l = leg.fuel.value()};
 }
 
+/// The minutes at which one way can be set out on, from its last leg back.
+inline std::vector<bool> minutes_of(const TimedCase& test, const std::vector<trails::LegId>& way) {
+  std::vector<bool> on(kMinutes, true);  // by the minute of arrival
+  for (std::size_t i = way.size(); i > 0; --i) {
+    const search::Turn turn{way[i > 1 ? i - 2 : 0], way[i - 1]};
+    std::vector<bool> enters(kMinutes, false);
+    for (std::int64_t entry = 0; entry < kMinutes; ++entry) {
+      const auto step = taken(test.judge, turn, entry);
+      enters[static_cast<std::size_t>(entry)] = step.has_value() &&
+                                                entry + step->minutes < kMinutes &&
+                                                on[static_cast<std::size_t>(entry + step->minutes)];
+    }
+    const trails::JunctionId at = test.network.legs[static_cast<std::size_t>(way[i - 1])].from;
+    const bool waits =
+        i > 1 && test.network.junctions[static_cast<std::size_t>(at)].station.has_value();
+    for (std::size_t minute = kMinutes - 1; waits && minute > 0; --minute) {
+      enters[minute - 1] = enters[minute - 1] || enters[minute];
+    }
+    on = enters;
+  }
+  return on;
+}
+
 /// Every way of different legs between two junctions that comes past the first no more, opened or
 /// not.
 class AllWays {

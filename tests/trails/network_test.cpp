@@ -20,6 +20,7 @@ using rimehaul::trails::Cut;
 using rimehaul::trails::JunctionId;
 using rimehaul::trails::Leg;
 using rimehaul::trails::LegId;
+using rimehaul::trails::legs_along;
 using rimehaul::trails::make_network;
 using rimehaul::trails::Mark;
 using rimehaul::trails::MarkKind;
@@ -124,6 +125,25 @@ TEST_CASE("cuts nearer than a millimetre are one junction, at a millimetre and m
   CHECK(junctions_with(0.0009).legs.size() == 4);
   CHECK(junctions_with(0.0011).junctions.size() == 4);
   CHECK(junctions_with(0.0011).legs.size() == 6);
+}
+
+TEST_CASE("the legs along a trail lead from its one end to the other, either way") {
+  const Network network = crossing();
+  for (std::size_t trail = 0; trail < network.trails.size(); ++trail) {
+    for (const Way way : {Way::as_drawn, Way::against}) {
+      const std::vector<LegId> legs = legs_along(network, trail, way);
+      REQUIRE_FALSE(legs.empty());
+      Metres length{0};
+      for (std::size_t i = 0; i < legs.size(); ++i) {
+        const Leg& leg = network.legs[static_cast<std::size_t>(legs[i])];
+        CHECK(leg.trail == trail);
+        CHECK(leg.way == way);
+        CHECK((i == 0 || network.legs[static_cast<std::size_t>(legs[i - 1])].to == leg.from));
+        length += leg.line.length();
+      }
+      CHECK(near(length, network.trails[trail].line.length(), Metres{1e-6}));
+    }
+  }
 }
 
 TEST_CASE("a trail that ends where it begins is a leg from a junction to itself") {

@@ -25,6 +25,7 @@ using card::DayTable;
 using passage::Verdict;
 
 constexpr double kName_pt = 150.0;
+constexpr double kLongName_pt = 215.0;  ///< of a trail, with where it comes from and leads to
 constexpr double kLeastColumn_pt = 38.0;
 constexpr double kMostColumn_pt = 92.0;
 constexpr double kLabel_pt = 58.0;
@@ -61,16 +62,31 @@ TableCell cell_of(const DayRow& row, std::size_t column, BoardNotes& notes) {
           }};
 }
 
-/// Some columns of all rows.
-void write_part(Flow& flow, const DayTable& table, std::size_t first, std::size_t end,
-                double column_pt, BoardNotes& notes) {
-  std::vector<TableColumn> columns{{"route, rig and load", kName_pt, Align::left}};
+std::string name_head(const DayTable& table) {
+  if (!card::is_of_trails(table)) {
+    return "route, rig and load";
+  }
+  return card::rig_of_all(table).empty() ? "trail, rig and load" : "trail";
+}
+
+/// Some columns of all rows, and how wide they and the names are.
+struct Part {
+  std::size_t first;
+  std::size_t end;
+  double name_pt;
+  double column_pt;
+};
+
+void write_part(Flow& flow, const DayTable& table, const Part& part, BoardNotes& notes) {
+  const auto [first, end, name_pt, column_pt] = part;
+  std::vector<TableColumn> columns{{name_head(table), name_pt, Align::left}};
   for (std::size_t i = first; i < end; ++i) {
     columns.push_back({head_of(table.columns[i], table), column_pt, Align::left});
   }
+  const bool rig_told = !card::rig_of_all(table).empty();
   std::vector<TableRow> rows;
   for (const DayRow& row : table.rows) {
-    TableRow drawn{.cells = {{row.name, card::rig_words(row)}}, .note = ""};
+    TableRow drawn{.cells = {{row.name, rig_told ? "" : card::rig_words(row)}}, .note = ""};
     for (std::size_t i = first; i < end; ++i) {
       drawn.cells.push_back(cell_of(row, i, notes));
     }
@@ -92,9 +108,13 @@ void write_tables(Flow& flow, const DayTable& table, BoardNotes& notes) {
   const std::size_t parts = (table.columns.size() + most - 1) / most;
   const std::size_t across = (table.columns.size() + parts - 1) / parts;
   const double column_pt = std::min(kMostColumn_pt, room / static_cast<double>(across));
+  // Long names take what the columns leave.
+  const double left_pt = flow.column_width() - column_pt * static_cast<double>(across);
+  const double name_pt =
+      card::is_of_trails(table) ? std::clamp(left_pt, kName_pt, kLongName_pt) : kName_pt;
   for (std::size_t first = 0; first < table.columns.size(); first += across) {
-    write_part(flow, table, first, std::min(first + across, table.columns.size()), column_pt,
-               notes);
+    const std::size_t end = std::min(first + across, table.columns.size());
+    write_part(flow, table, {first, end, name_pt, column_pt}, notes);
   }
 }
 
@@ -120,13 +140,14 @@ void write_signature(Canvas& canvas, Flow& flow, const DayTable& table) {
 
 void write_text(Flow& flow, const DayTable& table, const BoardNotes& notes) {
   constexpr double kMark_pt = 26.0;
-  flow.heading("What binds, or stands in the way nearest to open");
+  flow.heading(card::is_of_trails(table) ? "What binds, or closes a trail"
+                                         : "What binds, or stands in the way nearest to open");
   write_lines(flow, notes.lines(), kMark_pt);
   flow.write({"Orders in force", ItemMark::dash,
               table.orders.empty() ? std::vector<std::string>{"none"} : table.orders});
   flow.write({"Today", ItemMark::dash, table.today});
   flow.heading("Verdicts");
-  write_lines(flow, card::meanings(), kLabel_pt);
+  write_lines(flow, card::meanings_of(table), kLabel_pt);
   flow.write({"Cautions", ItemMark::warning, card::board_cautions()});
   flow.write({"Estimates in use (not measured, not published)", ItemMark::dash, table.estimates});
   flow.write({"Made from", ItemMark::dash,

@@ -25,6 +25,9 @@ Object board_cell_json(const card::BoardRow& row) {
     if (!row.turn_from.empty()) {
       object.text("turn_from", row.turn_from);
     }
+    if (!row.where_on_trail.empty()) {
+      object.text("where_on_trail", row.where_on_trail);
+    }
     if (!row.binding->missing.empty()) {
       object.missing(row.binding->missing);
     }

@@ -34,6 +34,9 @@ Object row_json(const card::DayRow& row) {
   }
   Object object;
   object.text("name", row.name).texts("by_way_of", row.by_way_of).text("rig", row.rig);
+  if (!row.trail.empty()) {
+    object.text("trail", row.trail);
+  }
   object.text("trailer", row.trailer).text("driver_level", row.driver_level);
   object.object("load", load_json(row.load)).number("allowed_share", row.allowed_share);
   object.text("closed_by_hand", row.closed_by_hand).text("permitted", row.permitted);
