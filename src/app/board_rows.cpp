@@ -111,6 +111,7 @@ std::vector<NamedTrip> named_trails(const BoardOptions& options, const trails::N
         "rimehaul check"};
   }
   std::vector<NamedTrip> trips;
+  trips.reserve(ways.size());
   for (const FixedWay& way : ways) {
     trips.push_back({card::trail_and_direction(way, network), way});
   }

@@ -62,6 +62,18 @@ TableCell cell_of(const DayRow& row, std::size_t column, BoardNotes& notes) {
           }};
 }
 
+/// What was set by hand, and the hours.
+std::string note_under(const DayRow& row, const DayTable& table) {
+  std::vector<std::string> notes;
+  for (const card::LabelledLine& line : by_hand(row)) {
+    notes.push_back(line.label + " " + line.text);
+  }
+  for (const card::LabelledLine& line : hours_lines(row, table)) {
+    notes.push_back(line.label + ": " + line.text);
+  }
+  return base::joined(notes, "; ");
+}
+
 std::string name_head(const DayTable& table) {
   if (!card::is_of_trails(table)) {
     return "route, rig and load";
@@ -86,15 +98,10 @@ void write_part(Flow& flow, const DayTable& table, const Part& part, BoardNotes&
   const bool rig_told = !card::rig_of_all(table).empty();
   std::vector<TableRow> rows;
   for (const DayRow& row : table.rows) {
-    TableRow drawn{.cells = {{row.name, rig_told ? "" : card::rig_words(row)}}, .note = ""};
+    TableRow drawn{.cells = {{row.name, rig_told ? "" : card::rig_words(row)}},
+                   .note = note_under(row, table)};
     for (std::size_t i = first; i < end; ++i) {
       drawn.cells.push_back(cell_of(row, i, notes));
-    }
-    for (const card::LabelledLine& line : by_hand(row)) {
-      drawn.note += (drawn.note.empty() ? "" : "; ") + line.label + " " + line.text;
-    }
-    for (const card::LabelledLine& line : hours_lines(row, table)) {
-      drawn.note += (drawn.note.empty() ? "" : "; ") + line.label + ": " + line.text;
     }
     rows.push_back(std::move(drawn));
   }
