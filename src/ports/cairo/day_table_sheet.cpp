@@ -25,7 +25,7 @@ using card::DayTable;
 using passage::Verdict;
 
 constexpr double kName_pt = 150.0;
-constexpr double kLongName_pt = 215.0;  ///< of a trail, with where it comes from and leads to
+constexpr double kLongName_pt = 330.0;  ///< of a trail, with where it comes from and leads to
 constexpr double kLeastColumn_pt = 38.0;
 constexpr double kMostColumn_pt = 92.0;
 constexpr double kLabel_pt = 58.0;
