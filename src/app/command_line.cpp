@@ -18,6 +18,7 @@ CommandLine::CommandLine()
   add(add_new);
   add(add_check);
   add(add_route);
+  add(add_errands);
   add(add_payload);
   add(add_explain);
   add(add_snow_day);

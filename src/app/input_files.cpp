@@ -133,6 +133,10 @@ card::InputFile snow_report_file(const std::string& path, const snow::SnowReport
                   {.folder = "", .shown = "", .what = "snow", .date = snow::observed_by(report)});
 }
 
+card::InputFile errands_file(const std::string& path) {
+  return digested({"", path}, {.folder = "", .shown = "", .what = "errands", .date = {}});
+}
+
 std::vector<card::InputFile> inputs_of_rigs(std::vector<card::InputFile> inputs) {
   std::erase_if(inputs, [](const card::InputFile& input) {
     return input.what != "site" && input.what != "rigs" && input.what != "rules";

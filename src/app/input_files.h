@@ -38,6 +38,9 @@ struct FileIn {
 [[nodiscard]] card::InputFile snow_report_file(const std::string& path,
                                                const snow::SnowReport& report);
 
+/// The list of errands given beside the site.
+[[nodiscard]] card::InputFile errands_file(const std::string& path);
+
 /// Those that say what a rig is and may do: ground and day do not come into it.
 [[nodiscard]] std::vector<card::InputFile> inputs_of_rigs(std::vector<card::InputFile> inputs);
 

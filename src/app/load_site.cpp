@@ -254,6 +254,12 @@ LoadedSite load_site(const std::string& folder) {
   return loaded;
 }
 
+const rig::Rig* tow_out_rig(const LoadedSite& site) {
+  // Its name was checked when the site was read.
+  const auto named = std::ranges::find(site.rigs, site.scene->rules.tow_out.rig, &rig::Rig::name);
+  return named == site.rigs.end() ? nullptr : &*named;
+}
+
 std::unique_ptr<terrain::BlockSource> heights_again(const LoadedSite& site) {
   const SiteFile file = ports::toml::read_site_file(site.folder).data;
   ports::gdal::OpenedHeights heights = open_heights_of(file).data;

@@ -44,6 +44,9 @@ struct LoadedSite {
 /// The same for a command that needs to judge: throws UnfitInput with all faults when there is one.
 [[nodiscard]] LoadedSite load_usable_site(const std::string& folder);
 
+/// The rig that the rules name for towing out, of a usable site; nothing: none.
+[[nodiscard]] const rig::Rig* tow_out_rig(const LoadedSite& site);
+
 /// The heights of a usable site opened once more, as its own source has them: for another thread.
 [[nodiscard]] std::unique_ptr<terrain::BlockSource> heights_again(const LoadedSite& site);
 

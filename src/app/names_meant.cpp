@@ -75,4 +75,18 @@ std::vector<base::Fault> unknown_names(const std::vector<day::NamedRoute>& route
   return faults;
 }
 
+std::vector<base::Fault> unknown_names(const day::Round& round, const std::string& file,
+                                       const trails::Network& network) {
+  std::vector<base::Fault> faults;
+  const Names stations{names_of(network.stations)};
+  stations.expect(round.start, {file, "start", "station"}, faults);
+  stations.expect(round.end, {file, "end", "station"}, faults);
+  for (const day::Errand& errand : round.errands) {
+    const std::string place = "errand \"" + errand.what + "\" ";
+    stations.expect(errand.from, {file, place + "from", "station"}, faults);
+    stations.expect(errand.to, {file, place + "to", "station"}, faults);
+  }
+  return faults;
+}
+
 }  // namespace rimehaul::app

@@ -6,6 +6,7 @@
 
 #include "base/fault.h"
 #include "day/named_route.h"
+#include "day/round.h"
 #include "passage/scene.h"
 #include "rig/rig.h"
 #include "snow/snow.h"
@@ -32,5 +33,10 @@ struct RouteNames {
 [[nodiscard]] std::vector<base::Fault> unknown_names(const std::vector<day::NamedRoute>& routes,
                                                      const std::string& file,
                                                      const RouteNames& names);
+
+/// Stations of a round of errands are there.
+[[nodiscard]] std::vector<base::Fault> unknown_names(const day::Round& round,
+                                                     const std::string& file,
+                                                     const trails::Network& network);
 
 }  // namespace rimehaul::app

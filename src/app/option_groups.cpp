@@ -100,12 +100,16 @@ void add_way(CLI::App& verb, WayOptions& way) {
   again(takes(verb.add_option("--via", way.via, "Station to pass; may be given again, in order"),
               Value::station))
       ->group(kWayGroup);
-  takes(verb.add_option("--prefer", way.prefer,
+  add_choice(verb, {way.prefer, way.depart, way.permitted_by});
+}
+
+void add_choice(CLI::App& verb, ChoiceOptions choice) {
+  takes(verb.add_option("--prefer", choice.prefer,
                         "What counts: " + words_listed(Value::preference) + " (safest)"),
         Value::preference)
       ->group(kWayGroup);
-  add_depart(verb, way.depart);
-  takes(verb.add_option("--permitted-by", way.permitted_by,
+  add_depart(verb, choice.depart);
+  takes(verb.add_option("--permitted-by", choice.permitted_by,
                         "Person who takes the decisions that the site's rules ask for"),
         Value::name)
       ->group(kWayGroup);

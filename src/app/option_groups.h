@@ -24,6 +24,7 @@ inline constexpr const char* kFilesGroup = "Your files";
 
 // Names that more than one place must know.
 inline constexpr const char* kNewVerb = "new";
+inline constexpr const char* kErrandsVerb = "errands";
 inline constexpr const char* kCardOption = "--card";
 inline constexpr const char* kIntoOption = "--into";
 
@@ -45,6 +46,13 @@ void add_rig(CLI::App& verb, RigOptions& rig);
 void add_company(CLI::App& verb, RigOptions& rig);
 /// From where to where, when, and by whose leave.
 void add_way(CLI::App& verb, WayOptions& way);
+/// Which of all ways, when, and by whose leave.
+struct ChoiceOptions {
+  std::string& prefer;
+  std::optional<std::string>& depart;
+  std::string& permitted_by;
+};
+void add_choice(CLI::App& verb, ChoiceOptions choice);
 /// The hours of departure that are told beside a way.
 void add_hours(CLI::App& verb, HoursOptions& hours);
 /// How late one may set out, and the way back, alone.

@@ -83,6 +83,19 @@ struct RouteOptions {
   int alternatives = 0;
 };
 
+/// A round of errands.
+struct ErrandsOptions {
+  CommonOptions common;
+  RigOptions rig;  ///< what stays on it all the way; no load given: 0
+  SnowOptions snow;
+  std::string list;  ///< file
+  std::string prefer = "safest";
+  std::optional<std::string> depart;  ///< as WayOptions::depart
+  std::string permitted_by;
+  double halt_min = 10.0;           ///< a cautious default; estimate
+  std::optional<std::string> into;  ///< folder for the cards
+};
+
 /// A place on a trail, or anywhere on the map.
 struct PlaceOptions {
   std::optional<std::string> trail;
@@ -230,7 +243,7 @@ struct BackupOptions {
 using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
                              LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions,
                              SlopesOptions, OverrideOptions, SignOptions, CardOptions,
-                             RecallOptions, LogOptions, BackupOptions, SnowDayOptions>;
+                             RecallOptions, LogOptions, BackupOptions, SnowDayOptions, ErrandsOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
+#include "app/errands.h"
 #include "app/input_files.h"
 #include "app/one_file.h"
 #include "app/option_groups.h"
@@ -30,12 +31,20 @@ bool is_output(const CLI::Option& option) {
   return option.get_group() == kAnswerGroup && value_of(option) == Value::file;
 }
 
-/// Rasters of every layer in the folder.
-std::vector<Output> rasters_into(const CLI::Option& option) {
+/// Everything that the verb may write into the folder: rasters of layers, or cards of trips.
+std::vector<Output> files_into(const CLI::App& verb, const CLI::Option& option) {
+  std::vector<std::string> names;
+  if (verb.get_name() == kErrandsVerb) {
+    names = trip_files();
+  } else {
+    for (const LayerFacts& facts : slope_layers()) {
+      names.push_back(file_of(facts));
+    }
+  }
   std::vector<Output> outputs;
   for (const std::string& folder : option.results()) {
-    for (const LayerFacts& facts : slope_layers()) {
-      outputs.push_back({kIntoOption, path_of({folder, file_of(facts)})});
+    for (const std::string& name : names) {
+      outputs.push_back({kIntoOption, path_of({folder, name})});
     }
   }
   return outputs;
@@ -45,7 +54,7 @@ std::vector<Output> outputs_of(const CLI::App& verb) {
   std::vector<Output> outputs;
   for (const CLI::Option* option : verb.get_options()) {
     if (option->get_name() == kIntoOption && value_of(*option) == Value::folder) {
-      std::ranges::move(rasters_into(*option), std::back_inserter(outputs));
+      std::ranges::move(files_into(verb, *option), std::back_inserter(outputs));
     }
     if (!is_output(*option)) {
       continue;

@@ -57,12 +57,6 @@ struct Case {
   std::optional<day::Departures> departures{};
 };
 
-/// Its name was checked when the site was read.
-const rig::Rig* tow_out_rig(const LoadedSite& site) {
-  const auto named = std::ranges::find(site.rigs, site.scene->rules.tow_out.rig, &rig::Rig::name);
-  return named == site.rigs.end() ? nullptr : &*named;
-}
-
 card::RouteCard card_of(const search::Route& route, const Case& asked, const Outside& outside) {
   const passage::Scene& scene = *asked.site.scene;
   const audit::Rewalk rewalk =

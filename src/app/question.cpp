@@ -99,14 +99,14 @@ std::vector<Kind> kinds_typed(const std::vector<std::string>& keys, int count, T
   return in_order;
 }
 
-search::Preference preference_named(const std::string& name) {
+}  // namespace
+
+search::Preference preference_typed(const std::string& name) {
   if (name == "quickest") {
     return search::Preference::quickest;
   }
   return name == "least-fuel" ? search::Preference::least_fuel : search::Preference::safest;
 }
-
-}  // namespace
 
 bool holds_at(const snow::SnowReport& report, units::Instant when) {
   return report.observed && report.valid_until && *report.observed <= when &&
@@ -263,7 +263,7 @@ search::RouteQuestion question_of(const WayOptions& way, const trails::Network& 
     }
   }
   question.most_alternatives = 0;
-  question.prefer = preference_named(way.prefer);
+  question.prefer = preference_typed(way.prefer);
   question.depart = depart;
   question.permitted_by = way.permitted_by;
   return question;

@@ -21,6 +21,8 @@ namespace rimehaul::app {
 [[nodiscard]] std::size_t trail_named(const trails::Network& network, const std::string& name);
 [[nodiscard]] snow::Wetness wetness_typed(const std::string& key);
 [[nodiscard]] snow::Surface surface_typed(const std::string& key);
+/// Of the words that --prefer takes.
+[[nodiscard]] search::Preference preference_typed(const std::string& name);
 /// Each of several once, in the order of the classification; none typed: all.
 [[nodiscard]] std::vector<snow::Wetness> classes_typed(const std::vector<std::string>& keys);
 [[nodiscard]] std::vector<snow::Surface> surfaces_typed(const std::vector<std::string>& keys);

@@ -8,6 +8,7 @@
 #include "app/back_up.h"
 #include "app/board.h"
 #include "app/check_site.h"
+#include "app/errands.h"
 #include "app/explain.h"
 #include "app/issue_card.h"
 #include "app/limits.h"
@@ -88,6 +89,9 @@ struct Runner {
   }
   Status operator()(const RouteOptions& options) const {
     return plan_route(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const ErrandsOptions& options) const {
+    return errands(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const SnowDayOptions& options) const {
     return snow_day(options, at_the_time_given(options.common, outside));

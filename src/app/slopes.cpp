@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/folder_to_fill.h"
 #include "app/fresh_file.h"
 #include "app/input_files.h"
 #include "app/progress.h"
@@ -78,40 +79,6 @@ std::optional<JudgedRig> judged_rig(const LoadedSite& site, const SlopesOptions&
                             .ratings = card::rating_lines(rig)},
                    .headings = {shares, tolerance.value_or(units::Slope::from_ratio(kUnknown))}};
 }
-
-/// The folder to write into; one that was made goes away again where nothing comes of it.
-class FolderToFill {
- public:
-  explicit FolderToFill(const std::string& folder) {
-    std::error_code trouble;
-    if (fs::is_directory(folder, trouble)) {
-      return;
-    }
-    const SignalsHeld held;
-    if (!fs::create_directory(folder, trouble)) {
-      throw base::BadInput{
-          {folder,
-           "",
-           "cannot be made: " + (trouble ? trouble.message() : std::string{"it is there already"}),
-           "name a folder that is there, or one to be made where you may write",
-           {}}};
-    }
-    made_.emplace(folder);
-  }
-  ~FolderToFill() {
-    if (made_) {
-      std::error_code ignored;
-      fs::remove(made_->path(), ignored);
-    }
-  }
-  FolderToFill(const FolderToFill&) = delete;
-  FolderToFill& operator=(const FolderToFill&) = delete;
-
-  void keep() { made_.reset(); }
-
- private:
-  std::optional<SweptPath> made_;
-};
 
 std::unique_ptr<FreshFile> fresh_file(const std::string& path) {
   std::optional<fs::path> place = place_of(path);

@@ -42,6 +42,7 @@ struct Verb {
 Verb add_new(CLI::App& program, NewOptions& options);
 Verb add_check(CLI::App& program, CheckOptions& options);
 Verb add_route(CLI::App& program, RouteOptions& options);
+Verb add_errands(CLI::App& program, ErrandsOptions& options);
 Verb add_explain(CLI::App& program, ExplainOptions& options);
 Verb add_snow_day(CLI::App& program, SnowDayOptions& options);
 Verb add_audit(CLI::App& program, AuditOptions& options);

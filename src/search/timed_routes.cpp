@@ -24,16 +24,6 @@ Instant left_at(const Route& route) {
   return units::after(last.entry, staying);
 }
 
-bool something_turns(const trails::Network& network, const passage::LegJudge& judge,
-                     Period during) {
-  for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
-    if (!judge.turning_moments(LegId{leg}, during).empty()) {
-      return true;
-    }
-  }
-  return false;
-}
-
 DrivenWay way_of(const Route& route) {
   DrivenWay way;
   for (const RouteLeg& leg : route.legs) {
@@ -58,6 +48,16 @@ std::vector<Route> best_of_all(const trails::Network& network, Route best,
 }
 
 }  // namespace
+
+bool something_turns(const trails::Network& network, const passage::LegJudge& judge,
+                     Period during) {
+  for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
+    if (!judge.turning_moments(LegId{leg}, during).empty()) {
+      return true;
+    }
+  }
+  return false;
+}
 
 TimedWays::TimedWays(const trails::Network& network, LegHours& hours,
                      std::span<const trails::JunctionId> stops)

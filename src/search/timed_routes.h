@@ -9,6 +9,11 @@
 
 namespace rimehaul::search {
 
+/// Whether some leg of a network may be judged otherwise at a later moment of a period than at its
+/// first.
+[[nodiscard]] bool something_turns(const trails::Network& network, const passage::LegJudge& judge,
+                                   units::Period during);
+
 /// All ways of one journey, or one way alone, through the hours: judged as they are needed, for one
 /// permission each.
 class TimedWays {

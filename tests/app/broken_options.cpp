@@ -10,15 +10,16 @@ std::vector<BrokenCommand> broken_options() {
        {},
        usage,
        {"", "",
-        "which command? There is new, check, route, payload, explain, snow, audit, limits, "
-        "board, override, sign, card, recall, slopes, rig, log and backup",
+        "which command? There is new, check, route, errands, payload, explain, snow, audit, "
+        "limits, board, override, sign, card, recall, slopes, rig, log and backup",
         "see rimehaul --help"}},
       {"no such verb",
        {"drive", "FOLDER"},
        usage,
        {"", "",
-        "no command is called \"drive\"; there is new, check, route, payload, explain, "
-        "snow, audit, limits, board, override, sign, card, recall, slopes, rig, log, backup",
+        "no command is called \"drive\"; there is new, check, route, errands, payload, "
+        "explain, snow, audit, limits, board, override, sign, card, recall, slopes, rig, log, "
+        "backup",
         "see rimehaul --help"}},
       {"a verb misspelt",
        {"rout", "FOLDER"},

@@ -198,6 +198,9 @@ TEST_CASE(
   site.change("site.toml", {"snow = \"snow.toml\"",
                             "snow = \"snow.toml\"\npeople = \"people.toml\"\n"
                             "routes = \"routes.toml\""});
+  site.write("errands.toml",
+             "schema = 1\nstart = \"Base\"\n[[errand]]\nwhat = \"wood\"\nfrom = \"Base\"\n"
+             "to = \"Top\"\nload_kg = 50\n");
   const std::vector<std::vector<std::string>> all{
       {"new", site.path("made"), "--heights", site.path("heights.asc"), "--trails",
        site.path("trails.geojson")},
@@ -205,6 +208,7 @@ TEST_CASE(
       route_words(site),
       {"route", s, "--rig", "solo", "--load", "9999", "--snow", "dry", "--from", "Base", "--to",
        "Top"},
+      {"errands", s, "--list", site.path("errands.toml"), "--rig", "solo", "--snow", "dry"},
       {"explain", s, "--rig", "solo", "--snow", "dry", "--trail", "Spur", "--at", "10"},
       {"snow", s, "--trail", "Spur", "--at", "10"},
       {"audit", s, "--rig", "solo", "--snow", "dry", "--load", "50"},
