@@ -60,45 +60,44 @@ std::string list_of(const std::string& errand) {
 
 }  // namespace
 
-TEST_SUITE("whole demo") {
-  TEST_CASE("every trip of a round is what route gives for its load at its hour") {
-    const Ran ran = errands({"--json", "-"});
-    REQUIRE(ran.status == Status::yes);
-    const json round = json::parse(ran.out);
-    CHECK(round["kind"] == "round");
-    REQUIRE(round["trips"].size() == 4);
-    CHECK(round["calls"].size() == 5);
-    double fuel = 0.0;
-    for (const json& trip : round["trips"]) {
-      CAPTURE(trip["title"]);
-      const json route = route_for(trip);
-      CHECK(route["worst_share"] == trip["worst_share"]);
-      CHECK(route["arrive_utc"] == trip["arrive_utc"]);
-      REQUIRE(route["legs"].size() == trip["legs"].size());
-      for (std::size_t i = 0; i < route["legs"].size(); ++i) {
-        CHECK(route["legs"][i]["trail"] == trip["legs"][i]["trail"]);
-        CHECK(route["legs"][i]["binding"] == trip["legs"][i]["binding"]);
-      }
-      fuel += trip["fuel_l"].get<double>();
+TEST_CASE("every trip of a round is what route gives for its load at its hour" *
+          doctest::test_suite("whole demo")) {
+  const Ran ran = errands({"--json", "-"});
+  REQUIRE(ran.status == Status::yes);
+  const json round = json::parse(ran.out);
+  CHECK(round["kind"] == "round");
+  REQUIRE(round["trips"].size() == 4);
+  CHECK(round["calls"].size() == 5);
+  double fuel = 0.0;
+  for (const json& trip : round["trips"]) {
+    CAPTURE(trip["title"]);
+    const json route = route_for(trip);
+    CHECK(route["worst_share"] == trip["worst_share"]);
+    CHECK(route["arrive_utc"] == trip["arrive_utc"]);
+    REQUIRE(route["legs"].size() == trip["legs"].size());
+    for (std::size_t i = 0; i < route["legs"].size(); ++i) {
+      CHECK(route["legs"][i]["trail"] == trip["legs"][i]["trail"]);
+      CHECK(route["legs"][i]["binding"] == trip["legs"][i]["binding"]);
     }
-    CHECK(round["fuel_l"].get<double>() == doctest::Approx(fuel));
-    // Every load of the list is on the bed between its two stations and nowhere else.
-    std::vector<double> aboard;
-    for (const json& call : round["calls"]) {
-      if (call.contains("aboard")) {
-        aboard.push_back(call["aboard"]["bed_kg"].get<double>());
-      }
+    fuel += trip["fuel_l"].get<double>();
+  }
+  CHECK(round["fuel_l"].get<double>() == doctest::Approx(fuel));
+  // Every load of the list is on the bed between its two stations and nowhere else.
+  std::vector<double> aboard;
+  for (const json& call : round["calls"]) {
+    if (call.contains("aboard")) {
+      aboard.push_back(call["aboard"]["bed_kg"].get<double>());
     }
-    double on_bed = 0.0;
-    for (std::size_t i = 0; i < aboard.size(); ++i) {
-      for (const json& errand : round["calls"][i]["taken_on"]) {
-        on_bed += errand["load_kg"].get<double>();
-      }
-      for (const json& errand : round["calls"][i]["put_off"]) {
-        on_bed -= errand["load_kg"].get<double>();
-      }
-      CHECK(aboard[i] == doctest::Approx(on_bed));
+  }
+  double on_bed = 0.0;
+  for (std::size_t i = 0; i < aboard.size(); ++i) {
+    for (const json& errand : round["calls"][i]["taken_on"]) {
+      on_bed += errand["load_kg"].get<double>();
     }
+    for (const json& errand : round["calls"][i]["put_off"]) {
+      on_bed -= errand["load_kg"].get<double>();
+    }
+    CHECK(aboard[i] == doctest::Approx(on_bed));
   }
 }
 

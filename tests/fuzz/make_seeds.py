@@ -43,6 +43,8 @@ def toml_seeds(out):
         put(out / name, "documented", example.encode())
         for file in SITE.glob(f"{name}*.toml"):
             put(out / name, file.stem, file.read_bytes())
+    for name in ["people", "routes", "errands"]:
+        put(out / "lists", name, (SITE / f"{name}.toml").read_bytes())
 
 
 def shortened(feature):
