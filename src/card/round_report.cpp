@@ -10,17 +10,22 @@ using day::RoundHop;
 
 namespace {
 
-/// What is handled where the rig stands between two sets of stops called at.
-void handle(RoundCall& call, const RoundContext& context, std::optional<search::StopSet> before,
-            std::optional<search::StopSet> then) {
+/// Stops called at before the rig comes to stand, and when it goes on; nothing aboard where none.
+struct Standing {
+  std::optional<search::StopSet> before;
+  std::optional<search::StopSet> then;
+};
+
+/// What is handled where the rig stands.
+void handle(RoundCall& call, const RoundContext& context, const Standing& at) {
   const auto aboard = [&](std::size_t errand, std::optional<search::StopSet> called) {
     return called.has_value() && context.stops.is_aboard(errand, *called);
   };
   for (std::size_t i = 0; i < context.round.errands.size(); ++i) {
-    if (aboard(i, before) && !aboard(i, then)) {
+    if (aboard(i, at.before) && !aboard(i, at.then)) {
       call.put_off.push_back(context.round.errands[i]);
     }
-    if (!aboard(i, before) && aboard(i, then)) {
+    if (!aboard(i, at.before) && aboard(i, at.then)) {
       call.taken_on.push_back(context.round.errands[i]);
     }
   }
@@ -44,7 +49,7 @@ std::vector<RoundCall> calls_of(const std::vector<RoundHop>& hops, const RoundCo
   RoundCall call{.station = station_name(context.stops.start, context)};
   std::optional<search::StopSet> before;
   for (const RoundHop& hop : hops) {
-    handle(call, context, before, hop.hop.called);
+    handle(call, context, {before, hop.hop.called});
     before = hop.hop.called;
     call.leaves = hop.departs;
     call.aboard = hop.rig.load;
@@ -57,7 +62,7 @@ std::vector<RoundCall> calls_of(const std::vector<RoundHop>& hops, const RoundCo
   if (!hops.empty() && hops.back().hop.to.has_value()) {
     then = hops.back().hop.called | (search::StopSet{1} << *hops.back().hop.to);
   }
-  handle(call, context, before, hops.empty() ? std::optional<search::StopSet>{0} : then);
+  handle(call, context, {before, hops.empty() ? std::optional<search::StopSet>{0} : then});
   calls.push_back(std::move(call));
   return calls;
 }

@@ -35,7 +35,7 @@ struct RoundReport {
   int schema = 1;
   std::string site;
   std::string rig;
-  std::string trailer;  ///< empty: none
+  std::string trailer{};  ///< empty: none
   search::Preference prefer = search::Preference::safest;
   units::Seconds halt;
   units::LocalClock local_clock{};

@@ -23,8 +23,29 @@ struct Worth {
   Litres fuel{0};
 
   [[nodiscard]] bool is_as_good_as(const Worth& other) const {
-    return needs_permission <= other.needs_permission && worst_share <= other.worst_share &&
+    return (other.needs_permission || !needs_permission) && worst_share <= other.worst_share &&
            arrives <= other.arrives && fuel <= other.fuel;
+  }
+
+  [[nodiscard]] bool is_better_than(const Worth& other, Preference prefer) const {
+    if (needs_permission != other.needs_permission) {
+      return other.needs_permission;
+    }
+    return in_order_of(prefer) < other.in_order_of(prefer);
+  }
+
+ private:
+  [[nodiscard]] std::tuple<double, double, double> in_order_of(Preference prefer) const {
+    const auto hour = static_cast<double>(arrives.seconds);
+    switch (prefer) {
+      case Preference::quickest:
+        return {hour, worst_share, fuel.value()};
+      case Preference::least_fuel:
+        return {fuel.value(), hour, worst_share};
+      case Preference::safest:
+        break;
+    }
+    return {worst_share, hour, fuel.value()};
   }
 };
 
@@ -35,25 +56,6 @@ struct Label {
   const Label* before = nullptr;      ///< nothing at the start
   std::optional<std::size_t> stop{};  ///< that it stands at; nothing: the start, or the end
 };
-
-bool is_better(const Worth& a, const Worth& b, Preference prefer) {
-  if (a.needs_permission != b.needs_permission) {
-    return b.needs_permission;
-  }
-  const auto key = [&](const Worth& worth) {
-    const auto hour = static_cast<double>(worth.arrives.seconds);
-    switch (prefer) {
-      case Preference::quickest:
-        return std::tuple{hour, worth.worst_share, worth.fuel.value()};
-      case Preference::least_fuel:
-        return std::tuple{worth.fuel.value(), hour, worth.worst_share};
-      case Preference::safest:
-        break;
-    }
-    return std::tuple{worth.worst_share, hour, worth.fuel.value()};
-  };
-  return key(a) < key(b);
-}
 
 StopSet bit_of(std::size_t stop) {
   return StopSet{1} << stop;
@@ -142,7 +144,7 @@ class OrderSearch {
     const Label* best = nullptr;
     for (const auto& [last, labels] : standing_with(called)) {
       for (const Label& label : *labels) {
-        if (best == nullptr || is_better(label.worth, best->worth, question_.prefer)) {
+        if (best == nullptr || label.worth.is_better_than(best->worth, question_.prefer)) {
           best = &label;
         }
       }
@@ -159,7 +161,7 @@ class OrderSearch {
       }
     }
     const auto best = std::ranges::min_element(at_end_, [&](const Label& a, const Label& b) {
-      return is_better(a.worth, b.worth, question_.prefer);
+      return a.worth.is_better_than(b.worth, question_.prefer);
     });
     return best == at_end_.end() ? nullptr : &*best;
   }
@@ -176,7 +178,7 @@ class OrderSearch {
       const Label* here =
           std::popcount(standing.first) == std::popcount(most) ? best_of(standing.first) : nullptr;
       if (here != nullptr &&
-          (best == nullptr || is_better(here->worth, best->worth, question_.prefer))) {
+          (best == nullptr || here->worth.is_better_than(best->worth, question_.prefer))) {
         best = here;
       }
     }

@@ -70,6 +70,7 @@ RoundReport report_of(const Told& told) {
   for (const double share : {0.2, 0.65, 0.4}) {
     report.trips.push_back(testing::sample_card());
     report.trips.back().worst_share = share;
+    report.trips.back().verdict = passage::Verdict::open;
   }
   return report;
 }

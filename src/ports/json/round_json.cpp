@@ -12,6 +12,7 @@ namespace {
 
 std::vector<Object> errands_json(const std::vector<day::Errand>& errands) {
   std::vector<Object> objects;
+  objects.reserve(errands.size());
   for (const day::Errand& errand : errands) {
     objects.push_back(Object{}
                           .text("what", errand.what)
