@@ -35,7 +35,7 @@ Ran errands(const std::vector<std::string>& more) {
 json route_for(const json& trip) {
   const Ran ran = run_command(in_dry_snow({"route", kDemo, "--from", trip["legs"].front()["from"],
                                            "--to", trip["legs"].back()["to"], "--load",
-                                           std::to_string(trip["load"]["bed_kg"].get<double>()),
+                                           std::to_string(trip["rig"]["bed_kg"].get<double>()),
                                            "--depart", trip["depart_utc"], "--json", "-"}));
   REQUIRE(ran.status == Status::yes);
   return json::parse(ran.out)["routes"][0];
@@ -79,7 +79,7 @@ TEST_CASE("every trip of a round is what route gives for its load at its hour" *
       CHECK(route["legs"][i]["trail"] == trip["legs"][i]["trail"]);
       CHECK(route["legs"][i]["binding"] == trip["legs"][i]["binding"]);
     }
-    fuel += trip["fuel_l"].get<double>();
+    fuel += trip["totals"]["fuel_l"].get<double>();
   }
   CHECK(round["fuel_l"].get<double>() == doctest::Approx(fuel));
   // Every load of the list is on the bed between its two stations and nowhere else.
@@ -115,7 +115,7 @@ TEST_CASE("the cards of all trips are printed with their records, and none is to
   CHECK_FALSE(std::filesystem::exists(into + "/trip-3.pdf"));
   // The second begins with what the first has left in the tank.
   const auto fuel = [&](const char* name) {
-    return json::parse(site.site.text(name))["load"]["fuel_l"].get<double>();
+    return json::parse(site.site.text(name))["rig"]["fuel_l"].get<double>();
   };
   CHECK(fuel("trips/trip-2.pdf.record.json") < fuel("trips/trip-1.pdf.record.json"));
 }
