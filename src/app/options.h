@@ -240,10 +240,11 @@ struct BackupOptions {
   std::string into;  ///< file
 };
 
-using Command = std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
-                             LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions,
-                             SlopesOptions, OverrideOptions, SignOptions, CardOptions,
-                             RecallOptions, LogOptions, BackupOptions, SnowDayOptions, ErrandsOptions>;
+using Command =
+    std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
+                 LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions,
+                 OverrideOptions, SignOptions, CardOptions, RecallOptions, LogOptions,
+                 BackupOptions, SnowDayOptions, ErrandsOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

@@ -128,7 +128,9 @@ struct Drawing {
   std::mt19937 engine;
   std::size_t stops;
 
-  [[nodiscard]] std::uint32_t below(std::uint32_t end) { return static_cast<std::uint32_t>(engine() % end); }
+  [[nodiscard]] std::uint32_t below(std::uint32_t end) {
+    return static_cast<std::uint32_t>(engine() % end);
+  }
 
   /// What is aboard follows from the stops called at, so hops differ with them.
   [[nodiscard]] DrawnHops hops(Hours hours) {
