@@ -25,12 +25,12 @@ SnowOptions by_the_report() {
   return options;
 }
 
-/// The rig with its sled on the demo's warm day, whose snow softens by the hour.
+/// The rig without a sled on the demo's warm day, whose snow softens by the hour.
 struct Day {
   LoadedSite site = load_usable_site(kDemo);
-  rig::Rig rig = rig_as_loaded(
-      site, {.name = "Broadfoot with sled", .bed_kg = 40.0, .towed_kg = 60.0, .fuel_l = {}});
-  Instant depart = *units::parse_instant("2026-02-01T17:00:00Z");
+  rig::Rig rig =
+      rig_as_loaded(site, {.name = "Broadfoot", .bed_kg = 60.0, .towed_kg = {}, .fuel_l = {}});
+  Instant depart = *units::parse_instant("2026-02-01T19:00:00Z");
   ChosenSnow snow = snow_to_judge_by(site, by_the_report(), depart);
   passage::Judge judge{*site.scene, rig, *snow.snow};
   passage::GroundMemory ground;
