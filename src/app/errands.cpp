@@ -116,10 +116,8 @@ card::RoundReport blank_report(const Case& asked, const rig::Rig& rig) {
 }
 
 card::RoundContext context_of(const Case& asked) {
-  return {.network = asked.site.scene->network,
-          .round = asked.read.round,
-          .stops = asked.read.stops,
-          .depart = asked.question.hours.from};
+  return {
+      .network = asked.site.scene->network, .round = asked.read.round, .stops = asked.read.stops};
 }
 
 Status tell_round(const day::RoundPlan& plan, const Case& asked, const rig::Rig& rig,

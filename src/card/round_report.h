@@ -56,7 +56,6 @@ struct RoundContext {
   const trails::Network& network;
   const day::Round& round;
   const day::RoundStops& stops;
-  units::Instant depart;
 };
 
 /// The calls of hops that follow each other: of a whole round, or as far as one gets.

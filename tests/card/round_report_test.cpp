@@ -46,7 +46,7 @@ struct Told {
   }
 
   [[nodiscard]] std::vector<RoundCall> calls(std::size_t count) const {
-    return calls_of(hops(count), {network, kRound, stops, kMorning});
+    return calls_of(hops(count), {network, kRound, stops});
   }
 };
 
@@ -139,7 +139,7 @@ TEST_CASE("no round is told with how far it gets, with what aboard, and why no f
                           .rig = day::rig_with(testing::solo_rig(), kRound, told.stops, 1),
                           .ready = {kMorning.seconds + 1'500},
                           .none = search::NoRoute{.why = "every way is closed", .obstacles = {}}};
-  const RoundContext context{told.network, kRound, told.stops, kMorning};
+  const RoundContext context{told.network, kRound, told.stops};
   report.unreached.push_back(unreached_call(stop, context));
   CHECK_FALSE(report.holds());
   CHECK(verdict_of(report) == passage::Verdict::closed);

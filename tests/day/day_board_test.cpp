@@ -9,6 +9,7 @@
 #include <random>
 
 #include "base/require.h"
+#include "day/other_rewalks.h"
 #include "passage/demo_scene.h"
 
 using namespace rimehaul;
@@ -33,22 +34,6 @@ class UnknownSnow final : public snow::SnowAt {
 
 passage::Scene demo() {
   return testing::scene_of({.ground = testing::rolling()}, testing::two_ways());
-}
-
-std::size_t walks = 0;  ///< how often a way was walked again
-
-audit::Rewalk counted(const passage::Scene& scene, const rig::Rig& rig, const snow::SnowAt& snow,
-                      const std::vector<audit::PromisedLeg>& promise) {
-  ++walks;
-  return audit::rewalk(scene, rig, snow, promise);
-}
-
-audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,
-                          const snow::SnowAt& /*snow*/,
-                          const std::vector<audit::PromisedLeg>& /*promise*/) {
-  return {.discrepancies = {{0, "climb traction comes to 0.8, promised 0.6"}},
-          .worst_share = 0.8,
-          .places_judged = 10};
 }
 
 day::BoardQuestion question_about(const passage::Scene& scene) {
@@ -251,15 +236,15 @@ TEST_CASE("every open way of the board is walked again, and places are told") {
   const passage::Judge judge{scene, rig, snow};
   const std::array columns{day::BoardSnow{{}, judge}};
   day::BoardQuestion question = question_about(scene);
-  question.rewalk = counted;
-  walks = 0;
+  question.rewalk = testing::counted;
+  testing::walks = 0;
   std::size_t open = 0;
   for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
     open += cell.verdict == passage::Verdict::open ? 1 : 0;
     CHECK((cell.places_rewalked > 0) == (cell.verdict == passage::Verdict::open));
   }
   CHECK(open > 0);
-  CHECK(walks == open);
+  CHECK(testing::walks == open);
 }
 
 TEST_CASE("a way that is worse when walked again withholds the board") {
@@ -269,7 +254,7 @@ TEST_CASE("a way that is worse when walked again withholds the board") {
   const passage::Judge judge{scene, rig, snow};
   const std::array columns{day::BoardSnow{{}, judge}};
   day::BoardQuestion question = question_about(scene);
-  question.rewalk = finds_fault;
+  question.rewalk = testing::finds_fault;
   CHECK_THROWS_AS(static_cast<void>(day::board_of(columns, question)), base::OurFault);
 }
 
@@ -296,8 +281,8 @@ std::vector<day::BoardCell> cells_beside_a_bank(const rig::Rig& rig, audit::Walk
 }  // namespace
 
 TEST_CASE("a pair that waits for a decision alone is restricted, and its way is walked again") {
-  walks = 0;
-  const auto cells = cells_beside_a_bank(testing::solo_rig(), counted);
+  testing::walks = 0;
+  const auto cells = cells_beside_a_bank(testing::solo_rig(), testing::counted);
   REQUIRE(cells.size() == 2);
   for (const day::BoardCell& cell : cells) {
     CHECK(cell.verdict == passage::Verdict::restricted);
@@ -306,20 +291,20 @@ TEST_CASE("a pair that waits for a decision alone is restricted, and its way is 
     CHECK(cell.time > units::Seconds{0});
     CHECK(cell.places_rewalked > 0);
   }
-  CHECK(walks == 2);
+  CHECK(testing::walks == 2);
 }
 
 TEST_CASE("no decision opens a pair for which there is too little fuel") {
   rig::Rig rig = testing::solo_rig();
   rig.load.fuel = rig.carrier.tank * passage::default_rules().fuel_reserve;
-  walks = 0;
-  for (const day::BoardCell& cell : cells_beside_a_bank(rig, counted)) {
+  testing::walks = 0;
+  for (const day::BoardCell& cell : cells_beside_a_bank(rig, testing::counted)) {
     CHECK(cell.verdict == passage::Verdict::closed);
     CHECK(cell.fuel_to_spare.has_value());
     CHECK(!cell.binding.has_value());
     CHECK(cell.decision.empty());
   }
-  CHECK(walks == 0);
+  CHECK(testing::walks == 0);
 }
 
 TEST_CASE("no load opens a pair for which there is too little fuel") {
@@ -345,15 +330,15 @@ TEST_CASE("the ends of every load interval told are walked again") {
   const passage::Judge judge{scene, rig, snow};
   const std::array columns{day::BoardSnow{{}, judge}};
   day::BoardQuestion question = question_about(scene);
-  question.rewalk = counted;
-  walks = 0;
+  question.rewalk = testing::counted;
+  testing::walks = 0;
   std::size_t intervals = 0;
   for (const day::BoardCell& cell : day::board_of(columns, question).cells) {
     intervals += cell.loads.bed.size();
     CHECK((cell.places_rewalked > 0) == cell.loads.any());
   }
   CHECK(intervals > 0);
-  CHECK(walks >= 2 * intervals);
+  CHECK(testing::walks >= 2 * intervals);
 }
 
 namespace {

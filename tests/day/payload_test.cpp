@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "base/require.h"
+#include "day/other_rewalks.h"
 #include "passage/demo_scene.h"
 
 using namespace rimehaul;
@@ -51,14 +52,6 @@ Tally scan(const passage::Judge& judge, const std::vector<day::LoadRange>& range
     ++(open ? tally.open : tally.closed);
   }
   return tally;
-}
-
-audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,
-                          const snow::SnowAt& /*snow*/,
-                          const std::vector<audit::PromisedLeg>& /*promise*/) {
-  return {.discrepancies = {{0, "climb traction comes to 0.8, promised 0.6"}},
-          .worst_share = 0.8,
-          .places_judged = 10};
 }
 
 }  // namespace
@@ -167,6 +160,6 @@ TEST_CASE("a load with which the way is worse than judged is our own fault, and 
   const rig::Rig rig = testing::solo_rig();
   const passage::Judge judge{scene, rig, snow};
   day::PayloadQuestion question = first_leg();
-  question.rewalk = finds_fault;
+  question.rewalk = testing::finds_fault;
   CHECK_THROWS_AS((void)day::payload_of(judge, question), base::OurFault);
 }

@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "base/require.h"
+#include "day/other_rewalks.h"
 #include "passage/demo_scene.h"
 #include "passage/turning_snow.h"
 #include "search/timed_routes.h"
@@ -186,14 +187,6 @@ std::vector<std::string> called_at(const RoundPlan& plan, const Trial& trial) {
   return stations;
 }
 
-audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,
-                          const snow::SnowAt& /*snow*/,
-                          const std::vector<audit::PromisedLeg>& /*promise*/) {
-  return {.discrepancies = {{0, "climb traction comes to 0.8, promised 0.6"}},
-          .worst_share = 0.8,
-          .places_judged = 1};
-}
-
 }  // namespace
 
 TEST_CASE("a round is the best of all orders, each trip with what is aboard on it") {
@@ -315,7 +308,7 @@ TEST_CASE("too little fuel, or too little day, makes no round") {
 TEST_CASE("a trip that is worse when walked again withholds the round") {
   const snow::ConstantSnow snow = testing::snow_of(snow::Wetness::dry);
   Trial trial{{.start = "Depot", .end = "", .errands = {bed("Depot", "Hut", 20)}}, snow};
-  trial.question.rewalk = finds_fault;
+  trial.question.rewalk = testing::finds_fault;
   CHECK_THROWS_AS((void)trial.plan(), base::OurFault);
 }
 

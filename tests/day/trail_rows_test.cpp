@@ -8,6 +8,7 @@
 
 #include "base/require.h"
 #include "day/day_board.h"
+#include "day/other_rewalks.h"
 #include "near.h"
 #include "passage/demo_scene.h"
 
@@ -98,22 +99,6 @@ void check_place(const BoardCell& cell, const passage::Judge& judge) {
   CHECK(std::ranges::any_of(leg.findings, [&](const passage::Finding& finding) {
     return finding.check == cell.binding->check && finding.share == share;
   }));
-}
-
-std::size_t walks = 0;  ///< how often a way was walked again
-
-audit::Rewalk counted(const passage::Scene& scene, const rig::Rig& rig, const snow::SnowAt& snow,
-                      const std::vector<audit::PromisedLeg>& promise) {
-  ++walks;
-  return audit::rewalk(scene, rig, snow, promise);
-}
-
-audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,
-                          const snow::SnowAt& /*snow*/,
-                          const std::vector<audit::PromisedLeg>& /*promise*/) {
-  return {.discrepancies = {{0, "climb traction comes to 0.8, promised 0.6"}},
-          .worst_share = 0.8,
-          .places_judged = 10};
 }
 
 }  // namespace
@@ -281,8 +266,8 @@ TEST_CASE("a trail that waits for a decision alone is restricted by it, and is w
   const passage::Judge judge{scene, rig, snow};
   const std::array columns{BoardSnow{{}, judge}};
   BoardQuestion question = question_about(scene);
-  question.rewalk = counted;
-  walks = 0;
+  question.rewalk = testing::counted;
+  testing::walks = 0;
   const std::vector<BoardCell> cells = board_of(columns, question).cells;
   REQUIRE(cells.size() == 2);
   for (const BoardCell& cell : cells) {
@@ -291,7 +276,7 @@ TEST_CASE("a trail that waits for a decision alone is restricted by it, and is w
     CHECK(cell.stand == passage::Stand::asks);
     CHECK(cell.time > units::Seconds{0});
   }
-  CHECK(walks == 2);
+  CHECK(testing::walks == 2);
 }
 
 TEST_CASE("a trail that is worse when walked again withholds the board") {
@@ -301,7 +286,7 @@ TEST_CASE("a trail that is worse when walked again withholds the board") {
   const passage::Judge judge{scene, rig, snow};
   const std::array columns{BoardSnow{{}, judge}};
   BoardQuestion question = question_about(scene);
-  question.rewalk = finds_fault;
+  question.rewalk = testing::finds_fault;
   CHECK_THROWS_AS(static_cast<void>(board_of(columns, question)), base::OurFault);
 }
 
