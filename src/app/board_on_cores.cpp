@@ -1,47 +1,76 @@
 #include "app/board_on_cores.h"
 
 #include <algorithm>
-#include <future>
 #include <optional>
-#include <thread>
 #include <utility>
 
-#include "app/shared_watcher.h"
+#include "app/crew_on_cores.h"
+#include "base/watcher.h"
 
 namespace rimehaul::app {
 
+namespace {
+
+/// Hands on what is done of shares whose parts have been told together.
+class PartsDone final : public base::Watcher {
+ public:
+  explicit PartsDone(base::Watcher& watcher) : watcher_{watcher} {}
+  void parts_to_come(std::size_t /*parts*/) override {}
+  void part_done() override { watcher_.part_done(); }
+
+ private:
+  base::Watcher& watcher_;
+};
+
+/// Shares of a board, each judged by itself.
+class Shares final : public base::Work {
+ public:
+  Shares(std::span<const day::BoardSnow> columns, const day::BoardQuestion& question,
+         std::size_t count)
+      : question_{question}, columns_(count), boards_(count) {
+    // Each takes every so many columns, drier and wetter ones, and measures the ground once.
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      columns_[i % count].push_back(columns[i]);
+    }
+  }
+
+  void do_part(std::size_t share) override {
+    boards_[share] = day::board_of(columns_[share], question_);
+  }
+
+  /// The column of the whole board with its cells; asked for once each.
+  [[nodiscard]] day::DayBoard column(std::size_t number) {
+    const std::size_t width = columns_[number % columns_.size()].size();
+    std::vector<day::BoardCell>& cells = boards_[number % columns_.size()].cells;
+    day::DayBoard column;
+    for (std::size_t cell = number / columns_.size(); cell < cells.size(); cell += width) {
+      column.cells.push_back(std::move(cells[cell]));
+    }
+    return column;
+  }
+
+ private:
+  const day::BoardQuestion& question_;
+  std::vector<std::vector<day::BoardSnow>> columns_;
+  std::vector<day::DayBoard> boards_;
+};
+
+}  // namespace
+
 day::DayBoard board_on_cores(std::span<const day::BoardSnow> columns,
                              const day::BoardQuestion& question) {
-  const std::size_t workers =
-      std::min<std::size_t>(columns.size(), std::max(std::thread::hardware_concurrency(), 1U));
-  std::optional<SharedWatcher> watcher;
+  const std::size_t count = std::min(columns.size(), hands());
+  std::optional<PartsDone> watcher;
   day::BoardQuestion shared = question;
   if (question.watcher != nullptr) {
-    watcher.emplace(*question.watcher, columns.size() * question.rows.size());
-    shared.watcher = &*watcher;
+    question.watcher->parts_to_come(columns.size() * question.rows.size());
+    shared.watcher = &watcher.emplace(*question.watcher);
   }
-  // A worker takes every so many columns, drier and wetter ones, and measures the ground once.
-  std::vector<std::vector<day::BoardSnow>> shares(workers);
+  Shares shares{columns, shared, count};
+  CrewOnCores{}.do_all(shares, count);
+  std::vector<day::DayBoard> by_snow;
   for (std::size_t i = 0; i < columns.size(); ++i) {
-    shares[i % workers].push_back(columns[i]);
-  }
-  std::vector<std::future<day::DayBoard>> answers;
-  answers.reserve(workers);
-  for (const std::vector<day::BoardSnow>& share : shares) {
-    answers.push_back(std::async(std::launch::async, [&] { return day::board_of(share, shared); }));
-  }
-  std::vector<day::DayBoard> judged;
-  judged.reserve(workers);
-  for (std::future<day::DayBoard>& answer : answers) {
-    judged.push_back(answer.get());
-  }
-  std::vector<day::DayBoard> by_snow(columns.size());
-  for (std::size_t i = 0; i < columns.size(); ++i) {
-    const std::size_t width = shares[i % workers].size();
-    std::vector<day::BoardCell>& cells = judged[i % workers].cells;
-    for (std::size_t cell = i / workers; cell < cells.size(); cell += width) {
-      by_snow[i].cells.push_back(std::move(cells[cell]));
-    }
+    by_snow.push_back(shares.column(i));
   }
   return day::side_by_side(std::move(by_snow));
 }

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app/answer.h"
+#include "app/crew_on_cores.h"
 #include "app/folder_to_fill.h"
 #include "app/input_files.h"
 #include "app/names_meant.h"
@@ -220,7 +221,9 @@ Status errands(const ErrandsOptions& options, const Outside& outside) {
       site, {at_the_start, {snow.snow.get()}, depart},
       [&]() -> RoundAnswer {
         Progress progress{outside, "ordering stops"};
+        CrewOnCores crew;
         question.watcher = &progress;
+        question.crew = &crew;
         return day::plan_round(passage::Judge{*site.scene, rig, *snow.snow}, question);
       },
       legs_of);

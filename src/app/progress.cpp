@@ -27,6 +27,7 @@ Progress::~Progress() {
 }
 
 void Progress::parts_to_come(std::size_t parts) {
+  const std::scoped_lock one_at_a_time{one_at_a_time_};
   parts_ = std::max<std::size_t>(parts, 1);
 }
 
@@ -35,6 +36,7 @@ double Progress::seconds_gone() const {
 }
 
 void Progress::part_done() {
+  const std::scoped_lock one_at_a_time{one_at_a_time_};
   ++done_;
   const Clock::time_point now = Clock::now();
   const bool tell = outside_->err_is_terminal && now - shown_ >= kBetween &&

@@ -3,6 +3,7 @@
 
 #include <chrono>
 #include <cstddef>
+#include <mutex>
 #include <string>
 
 #include "app/outside.h"
@@ -12,7 +13,7 @@ namespace rimehaul::app {
 
 /// Writes to standard error alone, and only where that is a terminal: one line that renews itself,
 /// five times a second at most, and is wiped at the end. Nothing for work that takes less than two
-/// seconds.
+/// seconds. Several workers at once may tell it of their parts.
 class Progress : public base::Watcher {
  public:
   /// `what` is being done.
@@ -29,6 +30,7 @@ class Progress : public base::Watcher {
 
   const Outside* outside_;
   std::string what_;
+  std::mutex one_at_a_time_;
   std::size_t parts_ = 1;
   std::size_t done_ = 0;
   Clock::time_point start_ = Clock::now();

@@ -2,11 +2,10 @@
 
 #include <algorithm>
 #include <atomic>
-#include <future>
 #include <utility>
 
+#include "app/crew_on_cores.h"
 #include "app/edge_shelf.h"
-#include "app/ending_signals.h"
 #include "base/require.h"
 
 namespace rimehaul::app {
@@ -147,6 +146,32 @@ class Worker {
   SweepTally tally_;
 };
 
+/// One worker for each source.
+class Workers final : public base::Work {
+ public:
+  Workers(Common& common, const std::vector<terrain::BlockSource*>& sources)
+      : common_{common}, sources_{sources}, tallies_(sources.size()) {}
+
+  void do_part(std::size_t worker) override {
+    tallies_[worker] = Worker{common_, *sources_[worker]}.run();
+  }
+
+  [[nodiscard]] SweepTally sum() const {
+    SweepTally sum;
+    for (const SweepTally& part : tallies_) {
+      sum.slopes.known += part.slopes.known;
+      sum.slopes.steepest_deg = std::max(sum.slopes.steepest_deg, part.slopes.steepest_deg);
+      sum.open += part.open;
+    }
+    return sum;
+  }
+
+ private:
+  Common& common_;
+  const std::vector<terrain::BlockSource*>& sources_;
+  std::vector<SweepTally> tallies_;
+};
+
 }  // namespace
 
 SweepTally sweep_slopes(const std::vector<terrain::BlockSource*>& sources,
@@ -155,24 +180,9 @@ SweepTally sweep_slopes(const std::vector<terrain::BlockSource*>& sources,
   base::require(!sources.empty(), "a sweep has heights to read");
   EdgeShelf shelf{blocks};
   Common common{blocks, slopes, shelf, watcher};
-  std::vector<std::future<SweepTally>> tallies;
-  {
-    // The workers leave ending signals to this thread, which alone marks what is to go away.
-    const SignalsHeld held;
-    for (terrain::BlockSource* source : sources) {
-      tallies.push_back(std::async(std::launch::async, [&common, source] {
-        return Worker{common, *source}.run();
-      }));
-    }
-  }
-  SweepTally sum;
-  for (std::future<SweepTally>& tally : tallies) {
-    const SweepTally part = tally.get();
-    sum.slopes.known += part.slopes.known;
-    sum.slopes.steepest_deg = std::max(sum.slopes.steepest_deg, part.slopes.steepest_deg);
-    sum.open += part.open;
-  }
-  return sum;
+  Workers workers{common, sources};
+  CrewOnCores{}.do_all(workers, sources.size());
+  return workers.sum();
 }
 
 }  // namespace rimehaul::app

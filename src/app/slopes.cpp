@@ -3,16 +3,15 @@
 #include <algorithm>
 #include <filesystem>
 #include <system_error>
-#include <thread>
 #include <utility>
 
 #include "app/answer.h"
+#include "app/crew_on_cores.h"
 #include "app/folder_to_fill.h"
 #include "app/fresh_file.h"
 #include "app/input_files.h"
 #include "app/progress.h"
 #include "app/question.h"
-#include "app/shared_watcher.h"
 #include "app/slope_layers.h"
 #include "app/versions.h"
 #include "card/rating_words.h"
@@ -150,8 +149,7 @@ RasterToMake raster_to_make(const LayerFacts& facts, const LoadedSite& site,
 /// The site's own source and as many more as there are cores, or blocks.
 std::vector<std::unique_ptr<terrain::BlockSource>> more_sources(const LoadedSite& site,
                                                                 std::size_t blocks) {
-  const std::size_t workers =
-      std::min<std::size_t>(blocks, std::max(std::thread::hardware_concurrency(), 1U));
+  const std::size_t workers = std::min(blocks, hands());
   std::vector<std::unique_ptr<terrain::BlockSource>> more;
   for (std::size_t worker = 1; worker < workers; ++worker) {
     more.push_back(heights_again(site));
@@ -204,11 +202,11 @@ void fill(std::vector<RasterToMake>& rasters, const LoadedSite& site,
   std::ranges::transform(more, std::back_inserter(sources),
                          [](const auto& source) { return source.get(); });
   Progress progress{outside, "writing slopes"};
-  SharedWatcher watcher{progress, parts};
-  const SweepTally tally = sweep_slopes(sources, blocks, sweep, watcher);
+  progress.parts_to_come(parts);
+  const SweepTally tally = sweep_slopes(sources, blocks, sweep, progress);
   for (RasterToMake& raster : rasters) {
     if (raster.before) {
-      ports::gdal::write_cog(*raster.answer, raster.file->path(), watcher, blocks.count());
+      ports::gdal::write_cog(*raster.answer, raster.file->path(), progress, blocks.count());
       raster.before.reset();
     }
     raster.answer.reset();

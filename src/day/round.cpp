@@ -109,6 +109,21 @@ bool RoundStops::is_aboard(std::size_t errand, StopSet called) const {
   return on && !(calls.put_off.has_value() && holds(called, *calls.put_off));
 }
 
+std::vector<StopSet> RoundStops::sets_on_the_way() const {
+  const StopSet all = StopSet{1} << after.size();
+  std::vector<StopSet> sets;
+  for (StopSet called = 0; called < (end.has_value() ? all : all - 1); ++called) {
+    bool may_be = true;
+    for (std::size_t stop = 0; stop < after.size(); ++stop) {
+      may_be = may_be && (!holds(called, stop) || (after[stop] & ~called) == 0);
+    }
+    if (may_be) {
+      sets.push_back(called);
+    }
+  }
+  return sets;
+}
+
 std::variant<RoundStops, UnfitRound> stops_of(const Round& round, const Network& network) {
   for (const Errand& errand : round.errands) {
     if (errand.from == round.end && round.end != round.start) {

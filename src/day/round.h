@@ -48,6 +48,8 @@ struct RoundStops {
   [[nodiscard]] std::size_t reached(const search::Hop& hop) const;
   /// Whether an errand is aboard once some stops have been called at.
   [[nodiscard]] bool is_aboard(std::size_t errand, search::StopSet called) const;
+  /// All sets of stops that may have been called at when the rig drives on.
+  [[nodiscard]] std::vector<search::StopSet> sets_on_the_way() const;
 };
 
 /// A round that cannot be put in order, and what to do about it.

@@ -1,6 +1,8 @@
 #include "day/round_hops.h"
 
 #include <algorithm>
+#include <bit>
+#include <set>
 #include <utility>
 
 #include "search/stops.h"
@@ -10,10 +12,12 @@ namespace rimehaul::day {
 
 using passage::Judge;
 using search::Hop;
+using search::HopAsked;
 using search::HopDriven;
 using search::Route;
 using search::RouteAnswer;
 using search::RouteQuestion;
+using search::StopSet;
 using trails::JunctionId;
 using units::Instant;
 using units::Period;
@@ -61,26 +65,83 @@ struct RoundHops::Loaded {
   std::map<std::pair<std::size_t, std::size_t>, std::optional<HopDriven>> known{};
 };
 
+/// Loads that the crew judges side by side.
+class RoundHops::Finding final : public base::Work {
+ public:
+  Finding(RoundHops& hops, std::vector<SameLoad>& loads) : hops_{hops}, loads_{loads} {}
+
+  void do_part(std::size_t part) override {
+    SameLoad& same = loads_[part];
+    Loaded& loaded = hops_.with_load_of(same.asked.front().hop, same.shelf);
+    std::set<StopSet> sets;
+    for (const HopAsked& asked : same.asked) {
+      same.driven.push_back(hops_.drive(asked, loaded));
+      sets.insert(asked.hop.called);
+    }
+    if (std::popcount(same.asked.front().hop.called) >= same.shelf.last_needed) {
+      same.shelf.loaded.reset();
+    }
+    for (std::size_t told = 0; hops_.question_->watcher != nullptr && told < sets.size(); ++told) {
+      hops_.question_->watcher->part_done();
+    }
+  }
+
+ private:
+  RoundHops& hops_;
+  std::vector<SameLoad>& loads_;
+};
+
 RoundHops::RoundHops(const Judge& judge, const RoundQuestion& question)
-    : judge_{&judge}, question_{&question}, ways_{ways_of(judge.scene().network, question.stops)} {}
+    : judge_{&judge}, question_{&question}, ways_{ways_of(judge.scene().network, question.stops)} {
+  for (std::uint32_t leg = 0; leg < judge.scene().network.legs.size(); ++leg) {
+    static_cast<void>(passage::ground_under(trails::LegId{leg}, judge, ground_));
+  }
+  for (const StopSet called : question.stops.sets_on_the_way()) {
+    int& last_needed = shelf_for(called).last_needed;
+    last_needed = std::max(last_needed, std::popcount(called));
+  }
+}
 
 RoundHops::~RoundHops() = default;
 
+RoundHops::Shelf& RoundHops::shelf_for(StopSet called) {
+  const rig::Load load = rig_with(judge_->rig(), question_->round, question_->stops, called).load;
+  return shelves_[{load.bed.value(), load.towed.value(), load.passengers}];
+}
+
+RoundHops::Loaded& RoundHops::with_load_of(const Hop& hop, Shelf& shelf) {
+  if (shelf.loaded == nullptr) {
+    shelf.loaded = std::make_unique<Loaded>(
+        *judge_, rig_with(judge_->rig(), question_->round, question_->stops, hop.called), ground_,
+        ways_, question_->hours);
+  }
+  return *shelf.loaded;
+}
+
 RoundHops::Loaded& RoundHops::with_load_of(const Hop& hop) {
-  Loaded*& by_called = by_called_[hop.called];
-  if (by_called == nullptr) {
-    rig::Rig rig = rig_with(judge_->rig(), question_->round, question_->stops, hop.called);
-    const Cargo cargo{rig.load.bed.value(), rig.load.towed.value(), rig.load.passengers};
-    std::unique_ptr<Loaded>& loaded = loaded_[cargo];
-    if (loaded == nullptr) {
-      loaded = std::make_unique<Loaded>(*judge_, std::move(rig), ground_, ways_, question_->hours);
+  return with_load_of(hop, shelf_for(hop.called));
+}
+
+void RoundHops::expect(std::span<const HopAsked> next) {
+  std::map<Shelf*, std::size_t> places;
+  std::vector<SameLoad> loads;
+  for (const HopAsked& asked : next) {
+    Shelf& shelf = shelf_for(asked.hop.called);
+    const auto [known, is_new] = places.emplace(&shelf, loads.size());
+    if (is_new) {
+      loads.push_back({.shelf = shelf});
     }
-    by_called = loaded.get();
-    if (question_->watcher != nullptr) {
-      question_->watcher->part_done();
+    loads[known->second].asked.push_back(asked);
+  }
+  Finding finding{*this, loads};
+  base::CrewOfOne alone;
+  (question_->crew != nullptr ? *question_->crew : alone).do_all(finding, loads.size());
+  expected_.clear();
+  for (const SameLoad& same : loads) {
+    for (std::size_t i = 0; i < same.asked.size(); ++i) {
+      expected_.emplace(same.asked[i], same.driven[i]);
     }
   }
-  return *by_called;
 }
 
 RouteQuestion RoundHops::question_of(const Hop& hop, Instant depart) const {
@@ -108,13 +169,17 @@ std::optional<HopDriven> RoundHops::found(const RouteAnswer& answer, Instant dep
 }
 
 std::optional<HopDriven> RoundHops::driven(const Hop& hop, Instant ready) {
-  Loaded& loaded = with_load_of(hop);
+  const auto found = expected_.find({hop, ready});
+  return found != expected_.end() ? found->second : drive({hop, ready}, with_load_of(hop));
+}
+
+std::optional<HopDriven> RoundHops::drive(const HopAsked& asked, Loaded& loaded) const {
   std::optional<HopDriven> driven;
   if (loaded.turns) {
-    driven = driven_through(hop, ready);
+    driven = drive_through(asked, loaded);
   } else {
     const Instant first = question_->hours.from;
-    const RouteQuestion question = question_of(hop, first);
+    const RouteQuestion question = question_of(asked.hop, first);
     const std::pair ends{question.stations.front(), question.stations.back()};
     auto known = loaded.known.find(ends);
     if (known == loaded.known.end()) {
@@ -122,32 +187,29 @@ std::optional<HopDriven> RoundHops::driven(const Hop& hop, Instant ready) {
     }
     driven = known->second;
     if (driven.has_value()) {
-      const std::int64_t later = ready.seconds - first.seconds;
-      driven->departs = ready;
-      driven->arrives.seconds += later;
+      driven->departs = asked.ready;
+      driven->arrives.seconds += asked.ready.seconds - first.seconds;
     }
   }
   return driven.has_value() && driven->arrives <= question_->hours.to ? driven : std::nullopt;
 }
 
-std::optional<HopDriven> RoundHops::driven_through(const Hop& hop, Instant ready) {
-  if (ready > question_->hours.to) {
+std::optional<HopDriven> RoundHops::drive_through(const HopAsked& asked, Loaded& loaded) const {
+  if (asked.ready > question_->hours.to) {
     return std::nullopt;
   }
-  Loaded& loaded = with_load_of(hop);
   const auto ask = [&](Instant depart) {
-    return found(best_way({loaded.steady, loaded.hours}, question_of(hop, depart)), depart);
+    return found(best_way({loaded.steady, loaded.hours}, question_of(asked.hop, depart)), depart);
   };
-  if (auto at_once = ask(ready); at_once.has_value()) {
+  if (auto at_once = ask(asked.ready); at_once.has_value()) {
     return at_once;
   }
-  const auto later = open_from(hop, ready);
+  const auto later = open_from(asked, loaded);
   return later.has_value() ? ask(*later) : std::nullopt;
 }
 
-std::optional<Instant> RoundHops::open_from(const Hop& hop, Instant ready) {
-  Loaded& loaded = with_load_of(hop);
-  const RouteQuestion question = question_of(hop, ready);
+std::optional<Instant> RoundHops::open_from(const HopAsked& asked, Loaded& loaded) const {
+  const RouteQuestion question = question_of(asked.hop, asked.ready);
   if (!may_leave_and_arrive(loaded.hours, question)) {
     return std::nullopt;
   }
@@ -155,10 +217,10 @@ std::optional<Instant> RoundHops::open_from(const Hop& hop, Instant ready) {
   const auto stops = search::stops_of(network, question);
   const search::TimedWays::Trip trip{
       .permission = search::permission_of(question),
-      .arrivals_allowed = units::TimeSpans{{{ready, question_->hours.to}}}};
+      .arrivals_allowed = units::TimeSpans{{{asked.ready, question_->hours.to}}}};
   return search::TimedWays{network, loaded.hours, std::get<std::vector<JunctionId>>(stops)}
       .windows(trip)
-      .first_from(ready);
+      .first_from(asked.ready);
 }
 
 bool RoundHops::may_leave_and_arrive(search::LegHours& hours, const RouteQuestion& question) const {

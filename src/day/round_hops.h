@@ -1,9 +1,11 @@
-// The hops of a round, each judged with what is aboard on it.
+// The hops of a round, each judged with what is aboard on it, different loads side by side.
 #pragma once
 
 #include <map>
 #include <memory>
+#include <span>
 #include <tuple>
+#include <vector>
 
 #include "day/round_plan.h"
 #include "passage/remembering_judge.h"
@@ -13,7 +15,8 @@
 
 namespace rimehaul::day {
 
-/// Finds ways as they are asked for; what is judged for one load is judged once.
+/// Finds ways as they are expected or asked for. What is judged for one load is judged once, and
+/// kept as long as it may be needed again: thousands of loads fit in memory.
 class RoundHops final : public search::Hops {
  public:
   /// Holds references: both must outlive it.
@@ -22,6 +25,9 @@ class RoundHops final : public search::Hops {
   RoundHops(const RoundHops&) = delete;
   RoundHops& operator=(const RoundHops&) = delete;
 
+  /// Finds them, load by load, with all of the question's crew.
+  void expect(std::span<const search::HopAsked> next) override;
+  /// Looked up where it was expected.
   [[nodiscard]] std::optional<search::HopDriven> driven(const search::Hop& hop,
                                                         units::Instant ready) override;
   /// The best way of a hop for an hour of departure, judged at each of its hours by itself.
@@ -32,14 +38,29 @@ class RoundHops final : public search::Hops {
  private:
   /// Everything that is judged with one load.
   struct Loaded;
+  struct Shelf {
+    std::unique_ptr<Loaded> loaded{};
+    int last_needed = 0;  ///< with how many stops called at it is aboard, at most
+  };
+  /// Hops that are driven with one load.
+  struct SameLoad {
+    Shelf& shelf;
+    std::vector<search::HopAsked> asked{};
+    std::vector<std::optional<search::HopDriven>> driven{};
+  };
+  class Finding;
 
   Loaded& with_load_of(const search::Hop& hop);
+  Loaded& with_load_of(const search::Hop& hop, Shelf& shelf);
+  [[nodiscard]] Shelf& shelf_for(search::StopSet called);
   [[nodiscard]] search::RouteQuestion question_of(const search::Hop& hop,
                                                   units::Instant depart) const;
   [[nodiscard]] std::optional<search::HopDriven> found(const search::RouteAnswer& answer,
                                                        units::Instant depart) const;
-  [[nodiscard]] std::optional<search::HopDriven> driven_through(const search::Hop& hop,
-                                                                units::Instant ready);
+  [[nodiscard]] std::optional<search::HopDriven> drive(const search::HopAsked& asked,
+                                                       Loaded& loaded) const;
+  [[nodiscard]] std::optional<search::HopDriven> drive_through(const search::HopAsked& asked,
+                                                               Loaded& loaded) const;
   /// A judge and the hours of its legs.
   struct Hourly {
     const passage::LegJudge& judge;
@@ -52,16 +73,16 @@ class RoundHops final : public search::Hops {
   /// departure on.
   [[nodiscard]] bool may_leave_and_arrive(search::LegHours& hours,
                                           const search::RouteQuestion& question) const;
-  [[nodiscard]] std::optional<units::Instant> open_from(const search::Hop& hop,
-                                                        units::Instant ready);
+  [[nodiscard]] std::optional<units::Instant> open_from(const search::HopAsked& asked,
+                                                        Loaded& loaded) const;
 
   using Cargo = std::tuple<double, double, int>;  ///< kg on bed and trailer, passengers
   const passage::Judge* judge_;
   const RoundQuestion* question_;
-  passage::GroundMemory ground_;
+  passage::GroundMemory ground_;  ///< of every leg from the start, so that a crew only looks at it
   search::JunctionWays ways_;
-  std::map<Cargo, std::unique_ptr<Loaded>> loaded_;
-  std::map<search::StopSet, Loaded*> by_called_;
+  std::map<Cargo, Shelf> shelves_;
+  std::map<search::HopAsked, std::optional<search::HopDriven>> expected_;
 };
 
 }  // namespace rimehaul::day

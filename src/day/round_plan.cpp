@@ -15,21 +15,6 @@ using units::Instant;
 
 namespace {
 
-/// How many sets of stops a round may have called at on its way.
-std::size_t sets_on_the_way(const RoundStops& stops) {
-  const StopSet all = StopSet{1} << stops.after.size();
-  std::size_t count = 0;
-  for (StopSet called = 0; called < all; ++called) {
-    bool may_be = true;
-    for (std::size_t stop = 0; stop < stops.after.size(); ++stop) {
-      const bool is_called = ((called >> stop) & 1U) != 0;
-      may_be = may_be && (!is_called || (stops.after[stop] & ~called) == 0);
-    }
-    count += may_be ? 1U : 0U;
-  }
-  return count - (stops.end.has_value() ? 0 : 1);
-}
-
 class Planner {
  public:
   Planner(const passage::Judge& judge, const RoundQuestion& question)
@@ -37,7 +22,7 @@ class Planner {
 
   [[nodiscard]] std::variant<RoundPlan, NoRound> plan() {
     if (question_.watcher != nullptr) {
-      question_.watcher->parts_to_come(sets_on_the_way(question_.stops));
+      question_.watcher->parts_to_come(question_.stops.sets_on_the_way().size());
     }
     const units::Litres spare = fuel_to_spare(judge_.rig(), judge_.scene().rules);
     const auto answer =

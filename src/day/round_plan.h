@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "audit/rewalk.h"
+#include "base/crew.h"
 #include "base/watcher.h"
 #include "day/round.h"
 #include "passage/judge.h"
@@ -20,7 +21,9 @@ struct RoundQuestion {
   search::Preference prefer = search::Preference::safest;
   std::string permitted_by;  ///< empty: nobody permits anything
   audit::WalkAgain rewalk = audit::rewalk;
-  base::Watcher* watcher = nullptr;  ///< told of every load that is judged; nothing: nobody
+  base::Watcher* watcher = nullptr;  ///< told of every load that is judged, by whoever of the crew
+                                     ///< has judged it; nothing: nobody
+  base::Crew* crew = nullptr;        ///< shares out the loads; nothing: one after the other
 };
 
 /// One hop, driven.

@@ -66,15 +66,11 @@ class OrderSearch {
   OrderSearch(Hops& hops, const OrderQuestion& question) : hops_{hops}, question_{question} {}
 
   [[nodiscard]] std::variant<StopOrder, NoOrder> answer() {
-    const StopSet all = bit_of(question_.after.size()) - 1;
     begin();
-    for (StopSet called = 0; called < all; ++called) {
-      for (std::size_t stop = 0; stop < question_.after.size(); ++stop) {
-        if ((called & bit_of(stop)) == 0 && (question_.after[stop] & ~called) == 0) {
-          go_on(called, stop);
-        }
-      }
+    for (std::size_t called = 0; called < question_.after.size(); ++called) {
+      go_on_from_sets_of(called);
     }
+    const StopSet all = bit_of(question_.after.size()) - 1;
     const Label* best = question_.comes_to_an_end ? best_at_end(all) : best_of(all);
     if (best != nullptr) {
       return order_to(*best);
@@ -90,16 +86,54 @@ class OrderSearch {
     labels_[{0, std::nullopt}].push_back({.worth = nothing_yet, .hop = {}});
   }
 
-  /// From wherever the rig may stand with these called at, to one stop more.
-  void go_on(StopSet called, std::size_t stop) {
-    for (const auto& [last, labels] : standing_with(called)) {
-      for (const Label& label : *labels) {
-        const auto next = driven_from(label, {called, last, stop});
-        if (next.has_value()) {
-          keep({called | bit_of(stop), stop}, *next);
+  /// A hop that goes on from a label.
+  struct Onward {
+    const Label* label;
+    Hop hop;
+  };
+
+  /// From wherever the rig may stand with so many called at, to one stop more.
+  void go_on_from_sets_of(std::size_t count) {
+    std::vector<Onward> onward;
+    for (const auto& [standing, labels] : labels_) {
+      if (static_cast<std::size_t>(std::popcount(standing.first)) != count) {
+        continue;
+      }
+      for (std::size_t stop = 0; stop < question_.after.size(); ++stop) {
+        if (may_be_next(stop, standing.first)) {
+          for (const Label& label : labels) {
+            onward.push_back({&label, {standing.first, standing.second, stop}});
+          }
         }
       }
     }
+    drive(onward, [&](const Hop& hop, const Label& next) {
+      keep({hop.called | bit_of(*hop.to), *hop.to}, next);
+    });
+  }
+
+  [[nodiscard]] bool may_be_next(std::size_t stop, StopSet called) const {
+    return (called & bit_of(stop)) == 0 && (question_.after[stop] & ~called) == 0;
+  }
+
+  /// Takes each hop that can be driven, and the label that it comes to.
+  template <class Take>
+  void drive(const std::vector<Onward>& onward, const Take& take) {
+    std::vector<HopAsked> asked;
+    asked.reserve(onward.size());
+    for (const Onward& way : onward) {
+      asked.push_back({way.hop, ready_to_leave(*way.label)});
+    }
+    hops_.expect(asked);
+    for (const Onward& way : onward) {
+      if (const auto next = driven_from(*way.label, way.hop); next.has_value()) {
+        take(way.hop, *next);
+      }
+    }
+  }
+
+  [[nodiscard]] Instant ready_to_leave(const Label& label) const {
+    return label.hop ? units::after(label.worth.arrives, question_.halt) : question_.depart;
   }
 
   using Standings = std::vector<std::pair<std::optional<std::size_t>, const std::list<Label>*>>;
@@ -113,9 +147,7 @@ class OrderSearch {
   }
 
   [[nodiscard]] std::optional<Label> driven_from(const Label& label, const Hop& hop) {
-    const Instant ready =
-        label.hop ? units::after(label.worth.arrives, question_.halt) : question_.depart;
-    const auto driven = hops_.driven(hop, ready);
+    const auto driven = hops_.driven(hop, ready_to_leave(label));
     if (!driven.has_value()) {
       return std::nullopt;
     }
@@ -153,13 +185,13 @@ class OrderSearch {
   }
 
   [[nodiscard]] const Label* best_at_end(StopSet all) {
+    std::vector<Onward> onward;
     for (const auto& [last, labels] : standing_with(all)) {
       for (const Label& label : *labels) {
-        if (const auto home = driven_from(label, {all, last, std::nullopt}); home.has_value()) {
-          at_end_.push_back(*home);
-        }
+        onward.push_back({&label, {all, last, std::nullopt}});
       }
     }
+    drive(onward, [&](const Hop& /*home*/, const Label& there) { at_end_.push_back(there); });
     const auto best = std::ranges::min_element(at_end_, [&](const Label& a, const Label& b) {
       return a.worth.is_better_than(b.worth, question_.prefer);
     });

@@ -2,8 +2,10 @@
 // at.
 #pragma once
 
+#include <compare>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <variant>
 #include <vector>
 
@@ -20,6 +22,8 @@ struct Hop {
   StopSet called = 0;               ///< before it
   std::optional<std::size_t> from;  ///< nothing: where the round starts
   std::optional<std::size_t> to;    ///< nothing: where it ends
+
+  auto operator<=>(const Hop&) const = default;
 };
 
 /// How a hop is driven when the rig is ready for it.
@@ -31,10 +35,21 @@ struct HopDriven {
   units::Litres fuel;
 };
 
+/// A hop and the hour at which the rig is ready for it.
+struct HopAsked {
+  Hop hop;
+  units::Instant ready;
+
+  auto operator<=>(const HopAsked&) const = default;
+};
+
 /// Who knows how hops are driven; tests bring their own.
 class Hops {
  public:
   virtual ~Hops() = default;
+  /// Told of many hops before any of them is asked for, so that whoever can finds them side by
+  /// side.
+  virtual void expect(std::span<const HopAsked> /*next*/) {}
   /// Nothing where there is no way.
   [[nodiscard]] virtual std::optional<HopDriven> driven(const Hop& hop, units::Instant ready) = 0;
 };

@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include <atomic>
 #include <list>
 
 #include "base/require.h"
@@ -45,7 +46,7 @@ class Counted final : public base::Watcher {
   void parts_to_come(std::size_t parts) override { wanted += parts; }
   void part_done() override { ++done; }
   std::size_t wanted = 0;
-  std::size_t done = 0;
+  std::atomic<std::size_t> done{0};
 };
 
 audit::Rewalk finds_fault(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,

@@ -90,6 +90,26 @@ struct Result {
   }
 };
 
+/// Does the last part first.
+class Backwards final : public base::Crew {
+ public:
+  void do_all(base::Work& work, std::size_t parts) override {
+    most_at_once = std::max(most_at_once, parts);
+    for (std::size_t left = parts; left > 0; --left) {
+      work.do_part(left - 1);
+    }
+  }
+  std::size_t most_at_once = 0;
+};
+
+class Counted final : public base::Watcher {
+ public:
+  void parts_to_come(std::size_t parts) override { wanted += parts; }
+  void part_done() override { ++done; }
+  std::size_t wanted = 0;
+  std::size_t done = 0;
+};
+
 /// The load by adding up what was taken on and what was put off, station by station, the start
 /// first: nothing is put off there.
 rig::Load load_after(const Trial& trial, const std::vector<std::string>& called) {
@@ -213,6 +233,35 @@ TEST_CASE("a round is the best of all orders, each trip with what is aboard on i
       CHECK(hop.places_rewalked > 0);
       called.push_back(trial.scene.network.stations[trial.stops.reached(hop.hop)].name);
     }
+  }
+}
+
+TEST_CASE("loads judged in any order by a crew make the same round, and each is told of") {
+  const testing::TurningSnow turning{testing::plain_weather(),
+                                     {after_minutes(60), after_minutes(90)}};
+  const snow::ConstantSnow steady = testing::snow_of(snow::Wetness::dry);
+  for (const snow::SnowAt* snow :
+       {static_cast<const snow::SnowAt*>(&turning), static_cast<const snow::SnowAt*>(&steady)}) {
+    // What goes from stop to stop makes one load of several sets of stops.
+    Trial trial{
+        {.start = "Depot",
+         .end = "Depot",
+         .errands = {bed("Ford", "Hut", 60), bed("Hut", "Lodge", 30), bed("Depot", "Col", 45)}},
+        *snow};
+    const auto alone = trial.plan();
+    Backwards crew;
+    Counted counted;
+    trial.question.crew = &crew;
+    trial.question.watcher = &counted;
+    const auto answer = trial.plan();
+    const auto& plan = std::get<RoundPlan>(answer);
+    CHECK(called_at(plan, trial) == called_at(std::get<RoundPlan>(alone), trial));
+    CHECK(result_of(plan).key(Preference::safest) ==
+          result_of(std::get<RoundPlan>(alone)).key(Preference::safest));
+    CHECK(crew.most_at_once > 1);
+    // With the ford before the hut before the lodge: 4 sets of these, with and without the col.
+    CHECK(counted.wanted == 8);
+    CHECK(counted.done == 8);
   }
 }
 

@@ -9,6 +9,7 @@
 #include <numbers>
 #include <numeric>
 #include <random>
+#include <set>
 #include <tuple>
 
 #include "base/require.h"
@@ -39,8 +40,11 @@ class DrawnHops final : public Hops {
   using Key = std::tuple<StopSet, std::size_t, std::size_t>;
   static constexpr std::size_t kEnd = 99;
 
+  void expect(std::span<const HopAsked> next) override { expected = {next.begin(), next.end()}; }
+
   std::optional<HopDriven> driven(const Hop& hop, Instant ready) override {
     ++asked;
+    unexpected += expected.contains({hop, ready}) ? 0U : 1U;
     const auto found = table.find({hop.called, hop.from.value_or(kEnd), hop.to.value_or(kEnd)});
     if (found == table.end()) {
       return std::nullopt;
@@ -58,7 +62,9 @@ class DrawnHops final : public Hops {
   }
 
   std::map<Key, Drawn> table;
+  std::set<HopAsked> expected;
   std::size_t asked = 0;
+  std::size_t unexpected = 0;
 };
 
 struct Result {
@@ -185,7 +191,9 @@ std::size_t orders_found(Hours hours) {
     DrawnHops hops = drawing.hops(hours);
     const OrderQuestion question = question_of(drawing);
     const auto best = best_of_all(hops, question);
+    hops.unexpected = 0;
     const auto answer = best_order(hops, question);
+    CHECK(hops.unexpected == 0);
     const auto* order = std::get_if<StopOrder>(&answer);
     REQUIRE((order != nullptr) == best.has_value());
     if (order == nullptr) {
