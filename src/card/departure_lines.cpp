@@ -56,7 +56,7 @@ class Words {
   [[nodiscard]] std::string back() const {
     const std::string windows_back = windows(*hours_.departures.back);
     return windows_back.empty()
-               ? "no way back is open with that load"
+               ? "no way back with its load is open, or none in time"
                : "set out from " + windows_back + ", " +
                      minutes_text(*hours_.departures.turn_round) + " after arriving or later";
   }

@@ -72,7 +72,7 @@ TEST_CASE("no delay is told as none, and the way back in its own line") {
   CHECK(lines[1].text == "set out from 09:00 to 11:10, 30 min after arriving or later");
   all.back = TimeSpans{};
   CHECK(departure_lines({all, local("08:00:00"), kClock})[1].text ==
-        "no way back is open with that load");
+        "no way back with its load is open, or none in time");
 }
 
 TEST_CASE("a wait is told to the minute after it ends, never to one before") {
