@@ -8,13 +8,9 @@ namespace {
 
 /// The hour of a day's forecast in which something was seen; nothing where the model is blind.
 std::optional<SoftHour> foretold(const ForecastSnow& snow, const SeenWetness& seen) {
-  for (const SoftHour& hour : snow.hours_at(seen.where)) {
-    const std::int64_t into = seen.where.when.seconds - hour.start.seconds;
-    if (into >= 0 && into < kSecondsInHour) {
-      return hour.state ? std::optional{hour} : std::nullopt;
-    }
-  }
-  return std::nullopt;
+  const std::vector<SoftHour> hours = snow.hours_at(seen.where);
+  const auto hour = hour_holding(hours, seen.where.when);
+  return hour && hours[*hour].state ? std::optional{hours[*hour]} : std::nullopt;
 }
 
 SofteningSite with(SofteningSite site, double melt, units::Seconds off) {

@@ -35,6 +35,18 @@ struct Forecast {
 
 inline constexpr std::int64_t kSecondsInHour = 3'600;
 
+/// Which of some hours holds a moment, its first second included and its last; the first that does.
+template <class Hours>
+[[nodiscard]] std::optional<std::size_t> hour_holding(const Hours& hours, units::Instant moment) {
+  for (std::size_t i = 0; i < hours.size(); ++i) {
+    const std::int64_t into = moment.seconds - hours[i].start.seconds;
+    if (into >= 0 && into < kSecondsInHour) {
+      return i;
+    }
+  }
+  return std::nullopt;
+}
+
 [[nodiscard]] units::Celsius air_at(const Forecast& forecast, units::Celsius at_reference,
                                     geo::Height height);
 

@@ -21,17 +21,6 @@ constexpr double kSlopeStepDeg = 2.5;
 constexpr double kAspectStepDeg = 15.0;
 constexpr double kSiteSpreadDeg = 1.0;  ///< by which north and sun may differ over a site
 
-/// The hour of the forecast that holds a moment.
-std::optional<std::size_t> hour_of(const Forecast& forecast, Instant when) {
-  for (std::size_t i = 0; i < forecast.hours.size(); ++i) {
-    const std::int64_t into = when.seconds - forecast.hours[i].start.seconds;
-    if (into >= 0 && into < kSecondsInHour) {
-      return i;
-    }
-  }
-  return std::nullopt;
-}
-
 Height end_of(int step) {
   return Height{step * kHeightStepM};
 }
@@ -64,7 +53,7 @@ ForecastSnow::ForecastSnow(SnowReport report, SofteningSite site)
     sun_.push_back(sun_steps(site_.sun, hour));
   }
   if (report_.observed) {
-    first_ = hour_of(*report_.forecast, *report_.observed);
+    first_ = hour_holding(report_.forecast->hours, *report_.observed);
   }
 }
 

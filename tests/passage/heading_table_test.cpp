@@ -120,6 +120,30 @@ TEST_CASE("a rig that bears little cross-slope is open up and down the line of f
   CHECK(static_cast<int>(on_hillside(table, 30, 45).open) == 0);
 }
 
+// A rating of 4 degrees across: of cells that end at whole percents those up to 0.04 pass, 0.7 of
+// tan 4. On ground of ratio 0.0835 climbing towards 40 degrees the cross-slope is 0.0402 where one
+// heads for 11.25, the end of sector 1, and under 0.040 from 13.5 degrees on.
+TEST_CASE("a sector is closed by its own end, and the next one open") {
+  rig::Rig rig = testing::solo_rig();
+  rig.carrier.solo_empty = testing::ratings_of(20, 20, 4);
+  rig.carrier.solo_loaded = testing::ratings_of(20, 20, 4);
+  const Rules rules = testing::plain_rules();
+  const HeadingTable table{ShareTable{{rig, rules, {Wetness::dry, Surface::groomed}}}, Slope{}};
+  const double slope_deg = Slope::from_ratio(0.0835).degrees();
+  for (const int quarter : {0, 1, 2, 3}) {
+    CAPTURE(quarter);
+    const Headings right = on_hillside(table, slope_deg, 40.0 + 90.0 * quarter);
+    CHECK_FALSE(is_open(right, 4 * quarter + 1));
+    CHECK(is_open(right, 4 * quarter + 2));
+    // From the other side: sector 1 ends at 33.75, sector 3 begins at 56.25.
+    const Headings left = on_hillside(table, slope_deg, 5.0 + 90.0 * quarter);
+    CHECK_FALSE(is_open(left, 4 * quarter + 1));
+    CHECK(is_open(left, 4 * quarter));
+    const Headings far = on_hillside(table, slope_deg, 85.0 + 90.0 * quarter);
+    CHECK_FALSE(is_open(far, 4 * quarter + 3));
+  }
+}
+
 TEST_CASE("what is not known is closed, and so is what is steeper than the table") {
   const rig::Rig rig = testing::solo_rig();
   const Rules rules = testing::plain_rules();
@@ -139,6 +163,8 @@ TEST_CASE("what is not known is closed, and so is what is steeper than the table
   check(table.on({-1.001F, 0.0F}), 254);
   check(table.on({0.0F, -1.001F}), 254);
   check(table.on({0.9F, 0.9F}), 254);
+  check(table.on({-2.0F, 0.0F}), 254);
+  check(table.on({0.0F, -2.0F}), 254);
   CHECK(static_cast<int>(table.on({0.0F, 0.0F}).open) == 0xFFFF);
   for (const double tolerance : {static_cast<double>(kVoid), -0.01, kInfinite}) {
     const HeadingTable unknown{shares, Slope::from_ratio(tolerance)};

@@ -63,14 +63,16 @@ TEST_CASE("on no plane of a box that passes is a share larger than the table tel
 }
 
 TEST_CASE("a box that falls away to one side alone is judged falling to the other side too") {
-  rig::Rig rig = testing::solo_rig();  // its driver sits to one side
-  rig.carrier.driver_at.left = units::Metres{0.4};
-  const Rules rules = testing::plain_rules();
-  const PlaneJudge judge{{rig, rules, {Wetness::dry, Surface::groomed}}};
-  const double right = judge.binding_over(box(0, 0, 0, 0.3)).share.value();
-  const double left = judge.binding_over(box(0, 0, -0.3, 0)).share.value();
-  CHECK(right == left);
-  CHECK(right > judge.binding_over(box(0, 0, 0, 0)).share.value());
+  for (const double driver_left_m : {0.4, -0.4}) {
+    rig::Rig rig = testing::solo_rig();  // its driver sits to one side
+    rig.carrier.driver_at.left = units::Metres{driver_left_m};
+    const Rules rules = testing::plain_rules();
+    const PlaneJudge judge{{rig, rules, {Wetness::dry, Surface::groomed}}};
+    const double right = judge.binding_over(box(0, 0, 0, 0.3)).share.value();
+    const double left = judge.binding_over(box(0, 0, -0.3, 0)).share.value();
+    CHECK(right == left);
+    CHECK(right > judge.binding_over(box(0, 0, 0, 0)).share.value());
+  }
 }
 
 // A rating of 10 degrees, tangent 0.176327, with nothing else near its limit: cells end at whole
@@ -103,7 +105,8 @@ TEST_CASE("beyond 45 degrees and where the ground is not known the table is clos
   for (const AttitudeBox& closed :
        {box(0, 1, 0, 0), box(-1, 0, 0, 0), box(0, 0, 0, 1), box(0, 0, -1, 0), box(kVoid, 0, 0, 0),
         box(0, kVoid, 0, 0), box(0, 0, kVoid, 0), box(0, 0, 0, kVoid), box(0.1, 0, 0, 0),
-        box(0, 0, 0.1, 0), box(-kInfinite, kInfinite, 0, 0)}) {
+        box(0, 0, 0.1, 0), box(-kInfinite, kInfinite, 0, 0), box(-1.5, 0, 0, 0), box(0, 0, -1.5, 0),
+        box(0, 1.5, 0, 0), box(0, 0, 0, 1.5)}) {
     CHECK(table.share_over(closed) == kInfinite);
     CHECK_FALSE(table.passes(closed));
   }

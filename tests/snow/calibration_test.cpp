@@ -121,6 +121,25 @@ TEST_CASE("too few observations, days, or wet hours say nothing") {
   CHECK_FALSE(calibrated(all_dry, kSite).has_value());
 }
 
+TEST_CASE("of wet hours the fewest that count are enough, and one less is not") {
+  for (const int wet_kept : {kFewestWet, kFewestWet - 1}) {
+    std::vector<SeenDay> days = record(0.4, 8);
+    int wet = 0;
+    for (SeenDay& day : days) {
+      std::erase_if(day.seen, [&](const SeenWetness& seen) {
+        return seen.wetness > Wetness::dry && ++wet > wet_kept;
+      });
+      // Dawn was dry on every side, on every day.
+      const Instant dawn = {day.report.observed->seconds + 60};
+      for (const double aspect : {0.0, 90.0, 180.0, 270.0}) {
+        day.seen.push_back({ground(dawn, aspect), Wetness::dry});
+      }
+    }
+    REQUIRE(wet > kFewestWet);
+    CHECK(calibrated(days, kSite).has_value() == (wet_kept == kFewestWet));
+  }
+}
+
 TEST_CASE("what was seen outside the forecast, or where it is blind, does not count") {
   std::vector<SeenDay> days = record(0.7, kFewestDays);
   const auto before = calibrated(days, kSite);

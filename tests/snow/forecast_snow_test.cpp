@@ -91,6 +91,15 @@ std::optional<Wetness> wetness_at(const SnowAt& snow, const PlaceAndHour& where)
 
 }  // namespace
 
+TEST_CASE("an hour holds its first second and its last, and no other") {
+  const std::vector<ForecastHour> hours = steady(1, 0).hours;
+  CHECK(hour_holding(hours, local(6)) == 6U);
+  CHECK(hour_holding(hours, {local(7).seconds - 1}) == 6U);
+  CHECK(hour_holding(hours, local(7)) == 7U);
+  CHECK_FALSE(hour_holding(hours, {local(0).seconds - 1}).has_value());
+  CHECK_FALSE(hour_holding(hours, local(24)).has_value());
+}
+
 TEST_CASE("a report without a forecast answers exactly as it does today") {
   const ForecastSnow snow = snow_of(report_with({}));
   const ReportedSnow reported{report_with({})};
@@ -348,6 +357,74 @@ TEST_CASE("a wall to the south keeps the sun off, and the snow drier") {
   where.place = point(10, 10);
   where.aspect = units::Bearing::from_degrees(90);
   CHECK(hour_at(turned.hours_at(where), 12).sun == hour_at(lit, 12).sun);
+}
+
+TEST_CASE("an hour's sun is the most on its class of ground: 2.5 and 15 degrees, 50 metres") {
+  const Forecast clear = steady(3, 0);
+  const ForecastSnow snow = snow_of(report_with(clear));
+  const auto told_at = [&](const PlaceAndHour& where) {
+    return hour_at(snow.hours_at(where), 10).sun.value();
+  };
+  const auto most = [&](double least_deg, double most_deg, double middle_deg) {
+    double sum = 0.0;
+    for (const SunStep& step : sun_steps({.at = kSea}, clear.hours[10])) {
+      const auto lit = light_on(
+          step,
+          {.ground = {.slope =
+                          SlopeRange{Slope::from_degrees(least_deg), Slope::from_degrees(most_deg)},
+                      .aspect = AspectSpan{.middle_deg = middle_deg, .half_width_deg = 8.5}},
+           .height = geo::Height{1050}},
+          {.air = Celsius{3}, .humidity = units::Percent{60}, .cloud = units::Oktas{0}});
+      sum += lit.sun.value() / 6.0;
+    }
+    return sum;
+  };
+  PlaceAndHour where = sunny_side(10);
+  CHECK(testing::near(told_at(where), most(17.5, 20, 180), 1e-9));
+  // In the morning a slope to the north-east has less and less the more it turns away.
+  where.aspect = units::Bearing::from_degrees(47);
+  CHECK(testing::near(told_at(where), most(17.5, 20, 45), 1e-9));
+  CHECK(most(17.5, 20, 45) < 0.9 * most(17.5, 20, 60));
+  // As steep as a wall, the steepest end stays short of upright.
+  where.aspect = units::Bearing::from_degrees(180);
+  where.slope = SlopeRange{Slope::from_degrees(88), Slope::from_degrees(88.5)};
+  CHECK(testing::near(told_at(where), most(87.5, 89, 180), 1e-9));
+  where.slope = SlopeRange{Slope::from_degrees(89.9), Slope::from_degrees(89.95)};
+  CHECK(testing::near(told_at(where), most(87.5, 89, 180), 1e-9));
+}
+
+TEST_CASE("a wall hides the sun up to the sun's own upper edge, and no higher") {
+  // The first pixel that surely stands so high is 600 m away from the middle of ours: at noon, with
+  // the sun 27 degrees high, 30 degrees are hidden.
+  auto ground =
+      testing::source_of([](double, double north) { return north < -350 ? 1396.0 : 1000.0; }, 10,
+                         {-2000, -2000, 2000, 2000});
+  const auto horizons = std::make_shared<const terrain::Horizons>(
+      ground, terrain::ReliefFrame{point(-2000, 2000), units::Metres{100}, 40, 40});
+  PlaceAndHour where = sunny_side(9);
+  where.place = point(10, 10);
+  const Forecast clear = steady(3, 0);
+  const ForecastSnow open = snow_of(report_with(clear));
+  const ForecastSnow walled{report_with(clear), {.sun = {.at = kSea}, .horizons = horizons}};
+  for (std::size_t hour = 9; hour < 16; ++hour) {
+    CAPTURE(hour);
+    bool all_hidden = true;
+    bool none_hidden = true;
+    for (const SunStep& step : sun_steps({.at = kSea}, clear.hours[hour])) {
+      const double top_deg = 90.0 - step.sun.apparent_zenith_deg + kSunRadiusDeg;
+      const double wall_deg = horizons->hidden_up_to_deg(
+          {.from = *where.place,
+           .height = geo::Height{1050},
+           .towards = units::Bearing::from_degrees(step.sun.true_azimuth_deg)});
+      const bool hidden = top_deg < wall_deg;
+      all_hidden = all_hidden && hidden;
+      none_hidden = none_hidden && !hidden;
+    }
+    const double lit = hour_at(open.hours_at(where), static_cast<double>(hour)).sun.value();
+    const double there = hour_at(walled.hours_at(where), static_cast<double>(hour)).sun.value();
+    CHECK((there < lit) == !none_hidden);
+    CHECK((!all_hidden || there < 0.5 * lit));
+  }
 }
 
 TEST_CASE("it says who observed, and whose forecast softens it") {

@@ -43,6 +43,7 @@ TEST_CASE("every factor that softening is reckoned with melts more than the fitt
 TEST_CASE("air under the melting point takes nothing from what the sun melts") {
   CHECK(melt_by(kMostMelt, Celsius{-20}, WattsPerSquareMetre{100}) ==
         melt_by(kMostMelt, Celsius{0}, WattsPerSquareMetre{100}));
+  CHECK(near(melt_by(kFittedMelt, Celsius{0.5}, WattsPerSquareMetre{0}).value(), 0.025, 1e-12));
   CHECK(std::isnan(melt_by(kMostMelt, Celsius{std::nan("")}, WattsPerSquareMetre{100}).value()));
 }
 

@@ -128,6 +128,54 @@ TEST_CASE("a void, and all beyond the edge of the heights, casts no shadow") {
                90) == 0.0);
 }
 
+TEST_CASE("a pixel counts by the eight around it, and by none farther off") {
+  // Nine pixels of 1300 m in the midst of low ground; seen from the west and from the south.
+  const Horizons block = over([](double east, double north) {
+    return east >= 995 && east <= 1305 && north >= -305 && north <= 5 ? 1300.0 : 1000.0;
+  });
+  CHECK(near(hidden(block, point(45, -155), 1000, 90),
+             std::atan((300.0 - 1100.0 * 1100.0 / (2 * 6.371e6)) / 1100.0) / kDegree, 1e-6));
+  CHECK(hidden(block, point(1145, -1155), 1000, 0) > 15.0);
+  // One cell of the nine is low.
+  for (const geo::MapPoint dip : {point(1010, -290), point(1290, -10), point(1150, -10)}) {
+    const Horizons dipped = over([&](double east, double north) {
+      const bool is_low = std::hypot(east - dip.east.value(), north - dip.north.value()) < 1.0;
+      const bool high = east >= 995 && east <= 1305 && north >= -305 && north <= 5;
+      return high && !is_low ? 1300.0 : 1000.0;
+    });
+    CHECK(hidden(dipped, point(45, -155), 1000, 90) == 0.0);
+  }
+}
+
+TEST_CASE("pixels that hang over any edge of the heights are not covered") {
+  // One block of the source, so that no void beyond its edge is read: 1270 m each way.
+  const testing::Extent all{-635, -635, 635, 635};
+  const auto with_rim = [](double rim_m) {
+    return [rim_m](double east, double north) {
+      return std::max(std::abs(east), std::abs(north)) > rim_m ? 1300.0 : 1000.0;
+    };
+  };
+  const auto hidden_on_all_sides = [&](double rim_m, const ReliefFrame& frame) {
+    auto source = testing::source_of(with_rim(rim_m), 10, all);
+    REQUIRE(source.size().column == terrain::kBlockSide);
+    const Horizons horizons{source, frame};
+    std::vector<double> found;
+    for (const double towards : {0.0, 90.0, 180.0, 270.0}) {
+      found.push_back(hidden(horizons, point(5, 5), 1000, towards));
+    }
+    return found;
+  };
+  // The outermost pixels reach 15 m beyond the heights: of a rim of 290 m two that are covered
+  // have one beside them that is not.
+  const ReliefFrame hanging{point(-650, 650), Metres{100}, 13, 13};
+  CHECK(std::ranges::all_of(hidden_on_all_sides(345, hanging),
+                            [](double degrees) { return degrees == 0.0; }));
+  // A pixel less on all sides, and all are covered.
+  const ReliefFrame covered{point(-550, 550), Metres{100}, 11, 11};
+  CHECK(std::ranges::all_of(hidden_on_all_sides(245, covered),
+                            [](double degrees) { return degrees > 15.0; }));
+}
+
 TEST_CASE("pixels have to be far wider than cells, and number as many as needed") {
   auto source = testing::source_of(testing::plane(0, 0), 10, {0, 0, 1000, 1000});
   CHECK_THROWS_AS(Horizons(source, (ReliefFrame{point(0, 1000), Metres{99}, 10, 10})),

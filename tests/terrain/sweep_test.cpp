@@ -131,6 +131,10 @@ TEST_CASE("the slopes of a sweep are none in the outermost cells and known withi
     CHECK(slopes_deg[row * 40] == kNoNumber);
     CHECK(slopes_deg[row * 40 + 39] == kNoNumber);
   }
+  for (std::size_t column = 0; column < 40; ++column) {
+    CHECK(slopes_deg[column] == kNoNumber);
+    CHECK(slopes_deg[29 * 40 + column] == kNoNumber);
+  }
 }
 
 TEST_CASE("a window of heights is cut from the blocks that it touches") {
@@ -150,6 +154,16 @@ TEST_CASE("a window of heights is cut from the blocks that it touches") {
   }
 }
 
+TEST_CASE("a window that ends with the first cells of a block has these too") {
+  auto source = testing::source_of(rough(5, 9.0, 0.1), 5.0, {0, 0, 2000, 1500});
+  const HeightMap whole = testing::whole_map(source);
+  const CellIndex last{kBlockSide, kBlockSide};
+  std::vector<double> heights_m(4, -1.0);
+  source.read_window({{last.column - 1, last.row - 1}, {2, 2}}, {heights_m, 2});
+  CHECK(heights_m[3] == whole.at(last)->above_datum_m());
+  CHECK(heights_m[1] == whole.at(CellIndex{last.column, last.row - 1})->above_datum_m());
+}
+
 TEST_CASE("windows share what lies in both, which may be nothing; sources keep blocks together") {
   const CellWindow window{{10, 20}, {5, 4}};
   const CellWindow shared = window.shared_with({{12, 18}, {10, 4}});
@@ -158,6 +172,7 @@ TEST_CASE("windows share what lies in both, which may be nothing; sources keep b
   CHECK(shared.size.column == 3);
   CHECK(shared.size.row == 2);
   CHECK_FALSE(shared.is_empty());
+  CHECK_FALSE(CellWindow{{3, 4}, {1, 1}}.is_empty());
   CHECK(window.shared_with({{15, 20}, {5, 4}}).is_empty());
   CHECK(window.shared_with({{10, 24}, {5, 4}}).is_empty());
   const CountedHeights source{{30, 20}};
