@@ -62,9 +62,11 @@ std::optional<Calibration> calibrated(const std::vector<SeenDay>& days, const So
   constexpr double kFactorStep = 1.05;
   constexpr int kMostHoursOff = 6;
   Calibration best;
-  for (double melt = kLeastMelt; melt <= kGreatestMelt; melt *= kFactorStep) {
+  double melt = kLeastMelt;
+  while (melt <= kGreatestMelt) {
     const Calibration found = tried(days, with(site, melt, kHoursOff));
     best = found.met >= best.met ? found : best;
+    melt *= kFactorStep;
   }
   if (!is_enough(days, best)) {
     return std::nullopt;

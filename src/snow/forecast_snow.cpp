@@ -26,6 +26,8 @@ Height end_of(int step) {
 }
 
 /// Both must be known, and the worse counts.
+// Of a kind: which is which matters to the words for blindness alone.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 SoftHour worse_of(const SoftHour& lower, const SoftHour& upper) {
   SoftHour worse = lower;
   worse.sun = std::max(lower.sun, upper.sun);
