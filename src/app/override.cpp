@@ -172,10 +172,10 @@ Status override_rules(const OverrideOptions& options, const Outside& outside) {
                                : keep_order(site, ordered.front(), options, outside));
   }
   const std::vector<day::Override> orders = in_force_now(site, outside);
-  std::vector<std::string> told;
-  for (const day::Override& order : orders) {
-    told.push_back(card::order_words(order, site.local_clock));
-  }
+  std::vector<std::string> told(orders.size());
+  std::ranges::transform(orders, told.begin(), [&](const day::Override& order) {
+    return card::order_words(order, site.local_clock);
+  });
   card::Sheet sheet{kColumns};
   for (const std::string& done : news) {
     sheet.paragraph(done);

@@ -92,7 +92,7 @@ const ports::json::SignedRoute* route_on(const StandingBoard& standing, const st
 std::string undecided(const std::string& taken, const card::RouteCard& card) {
   for (const std::string& permitted : card.permitted) {
     // Behind the legs that it is asked for on.
-    const std::string decision = permitted.substr(permitted.find(": ") + 2);
+    std::string decision = permitted.substr(permitted.find(": ") + 2);
     if (taken.find(decision) == std::string::npos) {
       return decision;
     }

@@ -156,11 +156,11 @@ class Sight {
   /// stands at the place or at an arm's far end. Places in between serve the arms that an end of
   /// the line cuts short.
   [[nodiscard]] std::vector<double> places_to_look(const geo::Polyline& line) const {
-    constexpr double kPlacesPerHalf = 4.0;
+    constexpr int kPlacesPerHalf = 16;
     std::vector<double> places;
-    const auto steps = static_cast<std::size_t>(std::ceil(length_m_ * kPlacesPerHalf / half_m_));
-    for (std::size_t step = 0; step <= steps; ++step) {
-      places.push_back(length_m_ * static_cast<double>(step) / static_cast<double>(steps));
+    for (int step = 0; step <= kPlacesPerHalf; ++step) {
+      const double from_end_m = half_m_ * step / kPlacesPerHalf;
+      places.insert(places.end(), {from_end_m, length_m_ - from_end_m});
     }
     for (std::size_t vertex = 0; vertex < line.points().size(); ++vertex) {
       const double at_m = line.chainage(vertex).value();

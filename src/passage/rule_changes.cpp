@@ -52,6 +52,8 @@ constexpr std::array<OpenRule, 15> kOpenRules{{
 
 }  // namespace
 
+// Before and after, as time goes.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 std::optional<Leaning> leaning_of(std::string_view key, const Rules& before, const Rules& after) {
   const auto* rule = std::ranges::find(kOpenRules, key, &OpenRule::key);
   if (rule == kOpenRules.end()) {

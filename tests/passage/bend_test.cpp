@@ -74,6 +74,58 @@ double radius_of(const Pen& pen, double window_m) {
   return tightest_bend(pen.line(), Metres{window_m}).radius.value();
 }
 
+/// Straight sides with their own directions, for looking at every place of a line.
+class Turtle {
+ public:
+  void go(double length_m, double turn) {
+    heading_ += turn;
+    const geo::MapPoint& last = points_.back();
+    points_.push_back({last.east + Metres{length_m * std::sin(heading_)},
+                       last.north + Metres{length_m * std::cos(heading_)}});
+    sides_.push_back({length_m, heading_});
+    length_m_ += length_m;
+  }
+  [[nodiscard]] geo::Polyline line() const { return geo::Polyline{points_}; }
+
+  /// The least radius at a thousand places, from the mean directions before and behind each.
+  [[nodiscard]] double tightest_m(double window_m) const {
+    const double half = std::min(window_m, length_m_) / 2;
+    double least = std::numeric_limits<double>::infinity();
+    for (int place = 0; place <= 1000; ++place) {
+      const double at = half / 2 + (length_m_ - half) * place / 1000.0;
+      const double before = std::min(half, at);
+      const double after = std::min(half, length_m_ - at);
+      const double turned = std::abs((turned_to(at + after) - turned_to(at)) / after -
+                                     (turned_to(at) - turned_to(at - before)) / before);
+      const double radius = turned < kPi ? std::min((before + after) / 2 / turned,
+                                                    std::min(before, after) / std::tan(turned / 2))
+                                         : 0.0;
+      least = std::min(least, radius);
+    }
+    return least;
+  }
+
+ private:
+  struct Side {
+    double length_m;
+    double heading;
+  };
+  [[nodiscard]] double turned_to(double to_m) const {
+    double sum = 0.0;
+    double begins_m = 0.0;
+    for (const Side& side : sides_) {
+      sum += std::clamp(to_m - begins_m, 0.0, side.length_m) * side.heading;
+      begins_m += side.length_m;
+    }
+    return sum;
+  }
+
+  std::vector<geo::MapPoint> points_{{Metres{500000}, Metres{5100000}}};
+  std::vector<Side> sides_;
+  double heading_ = 0.0;
+  double length_m_ = 0.0;
+};
+
 }  // namespace
 
 TEST_CASE("a circle finely drawn has its own radius, never a wider one") {
@@ -193,6 +245,30 @@ TEST_CASE("where an end cuts the window short, the place a quarter of it away is
     CHECK(near(bend.radius, Metres{12 / kPi}, Metres{1e-9}));
     CHECK(near(std::min(bend.at, driven.length() - bend.at), Metres{2}, Metres{1e-9}));
   }
+}
+
+TEST_CASE(
+    "no place of a short line, a thousand looked at, has a tighter bend than told, at random") {
+  constexpr unsigned kSeed = 1;
+  CAPTURE(kSeed);
+  std::mt19937 draw{kSeed};
+  std::uniform_real_distribution<double> unit{0.0, 1.0};
+  double widest = 0.0;
+  for (int i = 0; i < 400; ++i) {
+    Turtle turtle;
+    const int sides = 2 + static_cast<int>(draw() % 4);
+    for (int side = 0; side < sides; ++side) {
+      turtle.go(1 + 9 * unit(draw), 2.5 * (unit(draw) - 0.5));
+    }
+    const double window_m = 4 + 16 * unit(draw);
+    const double tightest_m = turtle.tightest_m(window_m);
+    const Bend told = tightest_bend(turtle.line(), Metres{window_m});
+    if (tightest_m > 0.0 && tightest_m < 1000.0) {
+      widest = std::max(widest, told.radius.value() / tightest_m);
+    }
+  }
+  CHECK(widest < 1.0002);
+  CHECK(widest > 0.9998);
 }
 
 TEST_CASE("pieces have the radius of the bend that they lie in, and none at all without a window") {

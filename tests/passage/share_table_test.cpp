@@ -66,10 +66,15 @@ TEST_CASE("a box that falls away to one side alone is judged falling to the othe
   for (const double driver_left_m : {0.4, -0.4}) {
     rig::Rig rig = testing::solo_rig();  // its driver sits to one side
     rig.carrier.driver_at.left = units::Metres{driver_left_m};
+    // Rated so high, and so top-heavy, that it is its balance that binds.
+    rig.carrier.solo_empty = testing::ratings_of(44, 44, 44);
+    rig.carrier.solo_loaded = testing::ratings_of(44, 44, 44);
+    rig.carrier.empty.at.up = units::Metres{1.5};
     const Rules rules = testing::plain_rules();
     const PlaneJudge judge{{rig, rules, {Wetness::dry, Surface::groomed}}};
     const double right = judge.binding_over(box(0, 0, 0, 0.3)).share.value();
     const double left = judge.binding_over(box(0, 0, -0.3, 0)).share.value();
+    CHECK(judge.binding_over(box(0, 0, 0, 0.3)).check == Check::carrier_roll_over);
     CHECK(right == left);
     CHECK(right > judge.binding_over(box(0, 0, 0, 0)).share.value());
   }
