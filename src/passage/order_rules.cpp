@@ -13,6 +13,8 @@ Finding judge_leave(const Leave& leave, Stay stay) {
 
 }  // namespace
 
+// Trail and rig, as the declaration has them.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 std::vector<Finding> judge_orders(const std::string& trail, const std::string& rig, Stay stay,
                                   const Rules& rules) {
   std::vector<Finding> found;

@@ -48,6 +48,8 @@ Equatorial sun_in_the_sky(double century) {
 }
 
 /// Apparent, at Greenwich, degrees.
+// The same time in two units.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 double sidereal_time(double days, double century) {
   const double mean = 280.46061837 + 360.98564736629 * days + century * century * 0.000387933;
   return mean - 0.00478 * std::sin(moon_node(century)) * std::cos(obliquity(century));

@@ -16,6 +16,8 @@ Sunlight light_under(Oktas cloud, double zenith_deg, WattsPerSquareMetre outside
 }
 
 /// Under more cloud there is less light and less beam, and a greater share of it is diffuse.
+// Clearer first, as the name says.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 Sunlight most_between(const Sunlight& clearer, const Sunlight& cloudier) {
   Sunlight most = clearer;
   if (cloudier.level > WattsPerSquareMetre{0}) {

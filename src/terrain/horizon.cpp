@@ -103,12 +103,14 @@ double Horizons::hidden_up_to_deg(const Outlook& outlook) const {
   }
   // All places of the pixel look along lines beside the one from its middle.
   const auto columns = static_cast<std::size_t>(frame_.columns);
+  const std::size_t column = *own % columns;
+  const std::size_t row = *own / columns;
   const geo::MapPoint middle{
-      frame_.upper_left.east + frame_.pixel * (static_cast<double>(*own % columns) + 0.5),
-      frame_.upper_left.north - frame_.pixel * (static_cast<double>(*own / columns) + 0.5)};
+      frame_.upper_left.east + frame_.pixel * (static_cast<double>(column) + 0.5),
+      frame_.upper_left.north - frame_.pixel * (static_cast<double>(row) + 0.5)};
   double steepest = 0.0;
-  for (double step = 1.0;; step += 1.0) {
-    const Metres away = frame_.pixel * step;
+  for (int step = 1;; ++step) {
+    const Metres away = frame_.pixel * static_cast<double>(step);
     const std::optional<std::size_t> there = pixel_of(geo::moved(middle, outlook.towards, away));
     if (!there) {
       break;

@@ -45,6 +45,8 @@ TimeOfDay LocalClock::time_of_day(Instant moment) const {
   return TimeOfDay{static_cast<int>(seconds_of_day(moment) / kSecondsPerMinute)};
 }
 
+// From and to, as periods have them.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 Seconds LocalClock::put_forward(Instant from, Instant to) const {
   return Seconds{
       static_cast<double>(kSecondsPerMinute * (offset_minutes(to) - offset_minutes(from)))};
@@ -98,6 +100,8 @@ std::variant<Instant, NoOneMoment> LocalClock::on_day_of(Instant day, TimeOfDay 
   return moments.empty() ? NoOneMoment::never : NoOneMoment::twice;
 }
 
+// From and to, as periods have them.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 std::vector<Instant> LocalClock::changes_between(Instant from, Instant to) const {
   std::vector<Instant> moments;
   for (const OffsetFrom& change : changes_) {

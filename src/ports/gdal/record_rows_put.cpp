@@ -30,7 +30,7 @@ const char* table_of(day::Kind kind) {
     case day::Kind::field_check:
       return "field_checks";
   }
-  base::require(false, "every kind has its table");
+  base::require(/*holds=*/false, "every kind has its table");
   return "";
 }
 

@@ -19,7 +19,9 @@ namespace fs = std::filesystem;
 constexpr std::uintmax_t kLargestRecordsBytes = std::uintmax_t{8} << 30U;
 constexpr std::array<const char*, 2> kDriver{"GPKG", nullptr};
 
-const Complaint kDamaged{"it is damaged, or no GeoPackage", "put the last backup in its place"};
+Complaint damaged() {
+  return {"it is damaged, or no GeoPackage", "put the last backup in its place"};
+}
 
 fs::path path_of(const RecordsPlace& place) {
   return fs::path{place.folder} / place.name;
@@ -35,7 +37,7 @@ CheckedFile checked(const RecordsPlace& place) {
   std::array<char, 72> header{};
   std::ifstream{file.path, std::ios::binary}.read(header.data(), header.size());
   if (std::memcmp(header.data(), "SQLite format 3", 16) != 0) {
-    throw bad_file(file.shown, kDamaged);
+    throw bad_file(file.shown, damaged());
   }
   if (std::memcmp(header.data() + 68, "GPKG", 4) != 0) {
     throw bad_file(file.shown, {"it is a database of another application and no GeoPackage",
@@ -114,7 +116,7 @@ RecordsDatabase::RecordsDatabase(const RecordsPlace& place, Opened how) {
   dataset_ = opened(file_, how);
   connection_ = {handle_in(dataset_), file_.shown};
   if (connection_.handle == nullptr) {
-    throw bad_file(file_.shown, kDamaged);
+    throw bad_file(file_.shown, damaged());
   }
   sqlite3_busy_timeout(connection_.handle, static_cast<int>(place.patience.value() * 1000.0));
   if (how == Opened::to_write) {

@@ -6,7 +6,8 @@ namespace rimehaul::ports::gdal {
 
 namespace {
 
-const char* const kNumber = "number INTEGER PRIMARY KEY CHECK (number BETWEEN 1 AND 1000000000000)";
+constexpr const char* kNumber =
+    "number INTEGER PRIMARY KEY CHECK (number BETWEEN 1 AND 1000000000000)";
 
 std::string text_column(const std::string& name) {
   return name + " TEXT NOT NULL";
@@ -20,7 +21,7 @@ std::string digest_column(const std::string& name) {
   return text_column(name) + " " + digest_of_64(name);
 }
 
-const std::string kMomentLike =
+constexpr const char* kMomentLike =
     " GLOB '[0-9][0-9][0-9][0-9]-[0-1][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9]:[0-5][0-9]Z'";
 
 std::string moment_column(const std::string& name) {
@@ -45,6 +46,8 @@ std::string head_columns() {
   return "head_number INTEGER NOT NULL CHECK (head_number >= 0), " + digest_column("head_digest");
 }
 
+// As the statement has them.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 SchemaObject trigger(const std::string& name, const std::string& when, const std::string& what) {
   return {
       "trigger", name,
@@ -53,6 +56,8 @@ SchemaObject trigger(const std::string& name, const std::string& when, const std
 
 /// Rows are added with the next number and stay as they are. A replaced row would not be told to
 /// the trigger of deletions, but has no next number.
+// A table and its column.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 void guard(SchemaStep& step, const std::string& table, const std::string& key) {
   step.objects.push_back(
       trigger(table + "_unchanged", "BEFORE UPDATE ON " + table, "what is kept is not changed"));
