@@ -148,6 +148,13 @@ int compare_orders(std::size_t stops) {
   return ours == theirs ? 0 : 1;
 }
 
+/// Walking the round again is one man's work and not what is compared.
+audit::Rewalk not_walked_again(const passage::Scene& /*scene*/, const rig::Rig& /*rig*/,
+                               const snow::SnowAt& /*snow*/,
+                               const std::vector<audit::PromisedLeg>& /*promise*/) {
+  return {.discrepancies = {}, .worst_share = 0.0, .places_judged = 1};
+}
+
 int compare_cores() {
   testing::TestTrails all = testing::two_ways();
   all.stations.push_back(testing::plain_station("Ford", testing::place(300, 120)));
@@ -169,7 +176,8 @@ int compare_cores() {
   day::RoundQuestion question{.round = round,
                               .stops = stops,
                               .hours = {depart, {depart.seconds + 36'000}},
-                              .permitted_by = ""};
+                              .permitted_by = "",
+                              .rewalk = not_walked_again};
   units::Instant end_alone;
   units::Instant end_on_all;
   const auto plan = [&](units::Instant& end) {
