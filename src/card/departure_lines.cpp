@@ -38,8 +38,10 @@ class Words {
     const auto now = out.around(hours_.depart);
     if (!now.has_value()) {
       const std::string later = windows(out.shared_with(after));
-      return later.empty() ? "no departure from now on is open"
-                           : "not this departure; open from " + later;
+      // Where a way back is asked for the hours are those from which both can be driven.
+      const std::string both = hours_.departures.back ? " there and back" : "";
+      return later.empty() ? "no departure from now on is open" + both
+                           : "not this departure" + both + "; open from " + later;
     }
     const TimeSpans others = out.shared_with(TimeSpans{{*now}}.gaps_in(hours_.departures.hours));
     const std::string again = windows(others.shared_with(after));
@@ -56,7 +58,7 @@ class Words {
   [[nodiscard]] std::string back() const {
     const std::string windows_back = windows(*hours_.departures.back);
     return windows_back.empty()
-               ? "no way back with its load is open, or none in time"
+               ? "none is open with its load, or none in time"
                : "set out from " + windows_back + ", " +
                      minutes_text(*hours_.departures.turn_round) + " after arriving or later";
   }

@@ -72,7 +72,13 @@ TEST_CASE("no delay is told as none, and the way back in its own line") {
   CHECK(lines[1].text == "set out from 09:00 to 11:10, 30 min after arriving or later");
   all.back = TimeSpans{};
   CHECK(departure_lines({all, local("08:00:00"), kClock})[1].text ==
-        "no way back with its load is open, or none in time");
+        "none is open with its load, or none in time");
+  // The hours are then those from which both can be driven: a way out alone may be open.
+  CHECK(departure_lines({all, local("12:00:00"), kClock})[0].text.starts_with(
+      "no departure from now on is open there and back"));
+  all.out = TimeSpans{{{local("17:20:00"), local("19:00:00")}}};
+  CHECK(departure_lines({all, local("12:00:00"), kClock})[0].text.starts_with(
+      "not this departure there and back; open from 17:20 to 19:00"));
 }
 
 TEST_CASE("a wait is told to the minute after it ends, never to one before") {
