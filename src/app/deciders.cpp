@@ -10,7 +10,7 @@ namespace {
 const day::Person& listed(const LoadedSite& site, const std::string& name) {
   if (site.people.empty()) {
     throw WrongUsage{
-        "this site lists nobody: write people.toml with names and roles, and name it in site.toml "
+        "this site lists nobody; write people.toml with names and roles, and name it in site.toml "
         "under [files] as people = \"people.toml\""};
   }
   const day::Person* person = day::person_named(site.people, name);
@@ -36,6 +36,11 @@ day::Done driven_by(const LoadedSite& site, const std::string& person, const Out
     throw WrongUsage{person + " is no driver in people.toml, and takes no card"};
   }
   return {.at = outside.now, .by = person, .role = key_of(day::Role::driver)};
+}
+
+day::Done told_by(const LoadedSite& site, const std::string& person, const Outside& outside) {
+  const auto role = day::telling_role(listed(site, person));
+  return {.at = outside.now, .by = person, .role = role ? key_of(*role) : ""};
 }
 
 }  // namespace rimehaul::app

@@ -1,4 +1,4 @@
-// Who gives an order or signs: a person of the site's list whose role lets them.
+// Who gives an order, signs, drives or tells: a person of the site's list whose role lets them.
 #pragma once
 
 #include <string>
@@ -17,5 +17,9 @@ namespace rimehaul::app {
 /// Done now by a person of the site's list in the role of a driver; the same otherwise.
 [[nodiscard]] day::Done driven_by(const LoadedSite& site, const std::string& person,
                                   const Outside& outside);
+
+/// Seen or measured now by anybody of the site's list, whatever their role; the same otherwise.
+[[nodiscard]] day::Done told_by(const LoadedSite& site, const std::string& person,
+                                const Outside& outside);
 
 }  // namespace rimehaul::app

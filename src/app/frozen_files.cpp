@@ -1,10 +1,10 @@
 #include "app/frozen_files.h"
 
+#include <cstdint>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 
-#include "app/input_files.h"
 #include "base/fault.h"
 #include "ports/openssl/digest.h"
 
@@ -21,25 +21,29 @@ namespace {
 
 }  // namespace
 
-FileToFreeze file_to_freeze(const LoadedSite& site, const card::InputFile& input) {
-  const std::string path = path_of({site.folder, input.name});
+void freeze(const FileToFreeze& file, day::Writing& writing) {
+  const card::InputFile& input = file.input;
   std::error_code failed;
-  const auto size = std::filesystem::file_size(path, failed);
+  const auto size = std::filesystem::file_size(file.path, failed);
   if (failed) {
     refuse(input, "cannot be read again: " + failed.message());
   }
-  FileToFreeze file{
-      .bytes = static_cast<std::int64_t>(size), .how = day::Frozen::whole, .content = {}};
-  if (file.bytes > day::kMostFrozenBytes) {
-    file.how = day::Frozen::by_digest;
-    return file;
+  day::FrozenInput frozen{.name = input.name,
+                          .role = input.what,
+                          .digest = input.digest,
+                          .bytes = static_cast<std::int64_t>(size),
+                          .how = day::Frozen::whole};
+  std::string content;
+  if (frozen.bytes > day::kMostFrozenBytes) {
+    frozen.how = day::Frozen::by_digest;
+  } else {
+    std::ifstream stream{file.path, std::ios::binary};
+    content.assign(std::istreambuf_iterator<char>{stream}, {});
+    if (ports::openssl::digest_of(content) != input.digest) {
+      refuse(input, "has changed while it was worked with");
+    }
   }
-  std::ifstream stream{path, std::ios::binary};
-  file.content.assign(std::istreambuf_iterator<char>{stream}, {});
-  if (ports::openssl::digest_of(file.content) != input.digest) {
-    refuse(input, "has changed while the board was worked out");
-  }
-  return file;
+  writing.freeze(frozen, content);
 }
 
 }  // namespace rimehaul::app

@@ -1,22 +1,21 @@
 // The files that something was made from, as they are kept in the records.
 #pragma once
 
-#include <cstdint>
 #include <string>
 
-#include "app/load_site.h"
-#include "day/records.h"
+#include "card/made_from.h"
+#include "day/record_book.h"
 
 namespace rimehaul::app {
 
+/// A file that was read, by the path that it is read at again.
 struct FileToFreeze {
-  std::int64_t bytes = 0;
-  day::Frozen how = day::Frozen::whole;
-  std::string content;  ///< empty where it is kept by its digest
+  std::string path;
+  const card::InputFile& input;  ///< its name and digest, as the records bear them
 };
 
-/// Reads a file of the site again. Throws BadInput where it cannot be read, or is not any more what
-/// was judged.
-[[nodiscard]] FileToFreeze file_to_freeze(const LoadedSite& site, const card::InputFile& input);
+/// Reads a file again and freezes it. Throws BadInput where it cannot be read, or is not any more
+/// what was judged.
+void freeze(const FileToFreeze& file, day::Writing& writing);
 
 }  // namespace rimehaul::app

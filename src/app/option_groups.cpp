@@ -161,6 +161,10 @@ void add_place(CLI::App& verb, PlaceOptions& place, const std::string& point) {
       ->excludes(trail);
 }
 
+CLI::Option* add_person(CLI::App& verb, std::string& person, const std::string& means) {
+  return takes(verb.add_option("--as", person, means), Value::person);
+}
+
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart) {
   return takes(
              verb.add_option("--depart", depart,

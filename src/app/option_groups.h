@@ -21,6 +21,7 @@ inline constexpr const char* kWayGroup = "Way and hour";
 inline constexpr const char* kHoursGroup = "Hours of departure";
 inline constexpr const char* kPlaceGroup = "Place and hour";
 inline constexpr const char* kFilesGroup = "Your files";
+inline constexpr const char* kRecordsGroup = "Records";
 
 // Names that more than one place must know.
 inline constexpr const char* kNewVerb = "new";
@@ -59,6 +60,8 @@ void add_hours(CLI::App& verb, HoursOptions& hours);
 void add_way_back(CLI::App& verb, HoursOptions& hours);
 /// A place on a trail; what `point` means differs.
 void add_place(CLI::App& verb, PlaceOptions& place, const std::string& point);
+/// Who does what is kept in the records: a person of the site's list.
+CLI::Option* add_person(CLI::App& verb, std::string& person, const std::string& means);
 CLI::Option* add_depart(CLI::App& verb, std::optional<std::string>& depart);
 /// A file to write.
 struct FileOption {

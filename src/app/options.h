@@ -118,6 +118,8 @@ struct SnowDayOptions {
   PlaceOptions place;
   std::optional<std::string> report;  ///< nothing: the site's own
   std::optional<std::string> record;  ///< the site's own record, in place of a place
+  bool keep = false;                  ///< the report, among the records
+  std::string person;                 ///< who keeps it
 };
 
 struct AuditOptions {

@@ -11,9 +11,8 @@ namespace {
 
 constexpr const char* kOrderGroup = "Order";
 
-void add_person(CLI::App& verb, std::string& person) {
-  takes(verb.add_option("--as", person, "Person who decides, of the site's list"), Value::person)
-      ->group(kOrderGroup);
+void add_decider(CLI::App& verb, std::string& person) {
+  add_person(verb, person, "Person who decides, of the site's list")->group(kOrderGroup);
 }
 
 Guide guide_to_override() {
@@ -68,7 +67,7 @@ Verb add_override(CLI::App& program, OverrideOptions& options) {
   CLI::App* verb = program.add_subcommand(
       "override", "Order more than the site's files say, or show what is ordered.");
   add_common(*verb, options.common);
-  add_person(*verb, options.person);
+  add_decider(*verb, options.person);
   CLI::Option* trail =
       takes(verb->add_option("--trail", options.trail, "Trail that is closed"), Value::trail)
           ->group(kOrderGroup);
@@ -100,7 +99,7 @@ Verb add_sign(CLI::App& program, SignOptions& options) {
   CLI::App* verb =
       program.add_subcommand("sign", "Sign the board of the site's named routes, and keep it.");
   add_common(*verb, options.common);
-  add_person(*verb, options.person);
+  add_decider(*verb, options.person);
   add_depart(*verb, options.depart);
   add_classes(*verb, options.board.wetness);
   again(takes(verb->add_option("--surface", options.board.surfaces,
@@ -131,7 +130,7 @@ Verb add_sign(CLI::App& program, SignOptions& options) {
 Verb add_recall(CLI::App& program, RecallOptions& options) {
   CLI::App* verb = program.add_subcommand("recall", "Call back a card that was issued.");
   add_common(*verb, options.common);
-  add_person(*verb, options.person);
+  add_decider(*verb, options.person);
   takes_whole_number(verb->add_option("--issue", options.card, "Number of the card's issue"),
                      "NUMBER", {1, 1e9})
       ->required()

@@ -8,6 +8,8 @@
 #include "app/day_table.h"
 #include "app/deciders.h"
 #include "app/frozen_files.h"
+#include "app/input_files.h"
+#include "app/keep_report.h"
 #include "app/names.h"
 #include "app/orders.h"
 #include "app/question.h"
@@ -82,40 +84,20 @@ day::SignedBoard board_to_keep(const card::DayTable& table, const day::Writing& 
   return board;
 }
 
+FileToFreeze file_of(const LoadedSite& site, const card::InputFile& input) {
+  return {path_of({site.folder, input.name}), input};
+}
+
 void freeze_inputs(const LoadedSite& site, const card::DayTable& table, day::Writing& writing) {
   for (const card::InputFile& input : table.made_from.inputs) {
-    const FileToFreeze file = file_to_freeze(site, input);
-    writing.freeze({.name = input.name,
-                    .role = input.what,
-                    .digest = input.digest,
-                    .bytes = file.bytes,
-                    .how = file.how},
-                   file.content);
+    freeze(file_of(site, input), writing);
   }
 }
 
-/// The day's report and what it says of marks, unless they are kept already.
-void keep_report(const LoadedSite& site, const card::DayTable& table, const day::Done& by,
-                 day::Writing& writing) {
+void keep_report_of(const LoadedSite& site, const card::DayTable& table, const day::Done& by,
+                    day::Writing& writing) {
   const auto input = std::ranges::find(table.made_from.inputs, "snow", &card::InputFile::what);
-  const std::vector<day::Kept<day::KeptReport>> kept = writing.reports();
-  if (std::ranges::any_of(
-          kept, [&](const auto& report) { return report.thing.digest == input->digest; })) {
-    return;
-  }
-  const day::KeptReport report{.number = writing.next(day::Kind::snow_report),
-                               .digest = input->digest,
-                               .observer = site.snow->observer,
-                               .observed = *site.snow->observed,
-                               .until = site.snow->valid_until,
-                               .kept = by};
-  writing.add(report,
-              {"keep report", "report " + std::to_string(report.number), "by " + report.observer});
-  for (const snow::MarkStatus& status : site.snow->weather.site.marks) {
-    const day::KeptMark mark{
-        .number = writing.next(day::Kind::mark_status), .status = status, .said = by};
-    writing.add(mark, {"keep mark", status.mark, status.clear ? "clear" : "not clear"});
-  }
+  keep_report({*site.snow, file_of(site, *input)}, by, writing);
 }
 
 }  // namespace
@@ -141,7 +123,7 @@ Status sign(const SignOptions& options, const Outside& outside) {
 
   const auto writing = begin_writing(site, outside);
   freeze_inputs(site, table, *writing);
-  keep_report(site, table, by, *writing);
+  keep_report_of(site, table, by, *writing);
   table.signed_by = card::SignedBy{.board = writing->next(day::Kind::day_board),
                                    .person = by.by,
                                    .role = by.role,

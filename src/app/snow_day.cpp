@@ -1,14 +1,20 @@
 #include "app/snow_day.h"
 
+#include <algorithm>
+#include <filesystem>
 #include <utility>
 
 #include "app/answer.h"
+#include "app/deciders.h"
 #include "app/input_files.h"
+#include "app/keep_report.h"
 #include "app/place.h"
 #include "app/question.h"
+#include "app/record_place.h"
 #include "app/softening.h"
 #include "app/status.h"
 #include "app/versions.h"
+#include "base/require.h"
 #include "card/snow_day.h"
 #include "ports/json/snow_day_json.h"
 #include "ports/toml/wetness_record.h"
@@ -54,6 +60,56 @@ AskedReport report_asked(const LoadedSite& site, const SnowDayOptions& options) 
   return asked;
 }
 
+/// Who keeps the report; nothing: it is not to be kept.
+std::optional<day::Done> keeper(const LoadedSite& site, const SnowDayOptions& options,
+                                const Outside& outside) {
+  if (!options.keep && options.person.empty()) {
+    return std::nullopt;
+  }
+  if (!options.keep) {
+    throw WrongUsage{"--as says who keeps the report, and it is not to be kept; say --keep too"};
+  }
+  if (options.person.empty()) {
+    throw WrongUsage{"nobody keeps the report; say --as PERSON"};
+  }
+  return told_by(site, options.person, outside);
+}
+
+/// The file of the report, by the name that the records bear: as seen from the site's folder.
+struct ReportFile {
+  card::InputFile input;
+  std::string path;
+};
+
+ReportFile file_of(const LoadedSite& site, const AskedReport& asked) {
+  if (!asked.chosen.file) {
+    const auto input = std::ranges::find(site.inputs, "snow", &card::InputFile::what);
+    base::require(input != site.inputs.end(), "the site's own report is among its files");
+    return {*input, path_of({site.folder, input->name})};
+  }
+  ReportFile given{*asked.chosen.file, asked.chosen.file->name};
+  given.input.name = std::filesystem::proximate(given.path, site.folder).string();
+  return given;
+}
+
+card::ReportKept kept_by(const day::Done& by, const LoadedSite& site, const AskedReport& asked,
+                         const Outside& outside) {
+  const ReportFile file = file_of(site, asked);
+  if (const auto records = records_of(site)) {
+    if (const auto number = kept_report(*records, file.input.digest)) {
+      return {.number = *number, .already = true};
+    }
+  }
+  const auto writing = begin_writing(site, outside);
+  // Somebody else may have kept it while this waited for them.
+  if (const auto number = kept_report(*writing, file.input.digest)) {
+    return {.number = *number, .already = true};
+  }
+  const std::int64_t number = keep_report({asked.report, {file.path, file.input}}, by, *writing);
+  writing->commit();
+  return {.number = number, .already = false};
+}
+
 Status tell_record(const LoadedSite& site, const SnowDayOptions& options, const Outside& outside) {
   auto reading = ports::toml::read_wetness_record({*options.record, *options.record});
   std::erase_if(reading.faults,
@@ -80,6 +136,7 @@ Status tell_record(const LoadedSite& site, const SnowDayOptions& options, const 
 
 Status snow_day(const SnowDayOptions& options, const Outside& outside) {
   const LoadedSite site = load_usable_site(options.common.site);
+  const std::optional<day::Done> by = keeper(site, options, outside);
   if (options.record) {
     return tell_record(site, options, outside);
   }
@@ -97,6 +154,9 @@ Status snow_day(const SnowDayOptions& options, const Outside& outside) {
     day.along = place.on_trail->at;
   }
   day.made_from = made_from(inputs_judged_by(site, asked.chosen), outside);
+  if (by) {
+    day.kept = kept_by(*by, site, asked, outside);
+  }
   give_answer({.text = card::text_of(day, kColumns), .json = ports::json::snow_day_json(day)},
               options.common, outside);
   return Status::yes;

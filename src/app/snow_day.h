@@ -5,7 +5,7 @@
 
 namespace rimehaul::app {
 
-/// `yes` whenever the snow there was observed, whatever it comes to.
+/// `yes` whenever the snow there was observed, whatever it comes to. Keeps the report where asked.
 [[nodiscard]] Status snow_day(const SnowDayOptions& options, const Outside& outside);
 
 }  // namespace rimehaul::app

@@ -1,6 +1,7 @@
 // The snow of a day at one place as plain data: what was seen, what is likely, what nobody knows.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,6 +25,12 @@ struct SnowHour {
   SaidBy said_by = SaidBy::nobody;
 };
 
+/// Where the report lies in the records.
+struct ReportKept {
+  std::int64_t number = 0;
+  bool already = false;  ///< before this was asked for
+};
+
 struct SnowDay {
   int schema = 1;
   std::string site;
@@ -41,6 +48,7 @@ struct SnowDay {
   std::optional<units::Instant> valid_until;
   units::LocalClock local_clock{};
   std::vector<SnowHour> hours;
+  std::optional<ReportKept> kept{};  ///< none: not asked for
   MadeFrom made_from{};  ///< left to fill in, as are site, trail, map_frame and the offset
 };
 

@@ -98,6 +98,11 @@ std::string text_of(const SnowDay& day, int columns) {
   }
   sheet.blank();
   sheet.paragraph("Made from " + made_from_in_short(day.made_from, day.local_clock));
+  if (day.kept) {
+    sheet.paragraph((day.kept->already ? "kept already as report " : "kept as report ") +
+                    std::to_string(day.kept->number) +
+                    (day.kept->already ? ", and not kept twice" : ""));
+  }
   return sheet.text();
 }
 

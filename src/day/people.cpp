@@ -38,12 +38,13 @@ const Person* person_named(const std::vector<Person>& people, const std::string&
 }
 
 std::optional<Role> deciding_role(const Person& person) {
-  for (const Role role : {Role::planner, Role::officer}) {
-    if (person.has(role)) {
-      return role;
-    }
-  }
-  return std::nullopt;
+  const std::optional<Role> role = telling_role(person);
+  return role == Role::driver ? std::nullopt : role;
+}
+
+std::optional<Role> telling_role(const Person& person) {
+  const auto* role = std::ranges::find_if(kRoles, [&](Role each) { return person.has(each); });
+  return role == kRoles.end() ? std::nullopt : std::optional{*role};
 }
 
 }  // namespace rimehaul::day

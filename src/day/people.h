@@ -29,4 +29,8 @@ struct Person {
 /// theirs lets them.
 [[nodiscard]] std::optional<Role> deciding_role(const Person& person);
 
+/// The role in which somebody tells what they saw or measured, which anybody may: planner before
+/// officer before driver. Nothing: they have none.
+[[nodiscard]] std::optional<Role> telling_role(const Person& person);
+
 }  // namespace rimehaul::day

@@ -20,6 +20,11 @@ TEST_CASE("planners and officers decide, drivers do not, whatever else they driv
   CHECK(deciding_role(*person_named(people, "P. Example")) == Role::planner);
   CHECK(deciding_role(*person_named(people, "O. Example")) == Role::officer);
   CHECK_FALSE(deciding_role(*person_named(people, "D. Example")).has_value());
+  CHECK(telling_role(*person_named(people, "P. Example")) == Role::planner);
+  CHECK(telling_role(*person_named(people, "O. Example")) == Role::officer);
+  CHECK(telling_role(*person_named(people, "D. Example")) == Role::driver);
+  CHECK_FALSE(telling_role({"G. Example", {}}).has_value());
+  CHECK_FALSE(deciding_role({"G. Example", {}}).has_value());
   CHECK(person_named(people, "p. example") == nullptr);
   CHECK(person_named({}, "P. Example") == nullptr);
 }

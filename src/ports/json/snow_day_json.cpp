@@ -66,6 +66,10 @@ std::string snow_day_json(const card::SnowDay& day) {
     hours.push_back(hour_json(hour));
   }
   object.list("hours", hours);
+  if (day.kept) {
+    object.whole("kept_as_report", day.kept->number);
+    object.truth("kept_already", day.kept->already ? Truth::yes : Truth::no);
+  }
   add_made_from(object, day.made_from);
   return object.bytes();
 }
