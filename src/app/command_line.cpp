@@ -23,6 +23,7 @@ CommandLine::CommandLine()
   add(add_explain);
   add(add_snow_day);
   add(add_audit);
+  add(add_field_check);
   add(add_limits);
   add(add_board);
   add(add_override);

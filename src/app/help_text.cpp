@@ -1,3 +1,6 @@
+// The help of the program and of each command, as text.
+#include <algorithm>
+
 #include "app/answer.h"
 #include "app/help.h"
 #include "app/shell_words.h"
@@ -83,8 +86,12 @@ std::string help_text(const ProgramHelp& help) {
   sheet.blank();
   sheet.paragraph(help.aim);
   sheet.heading("Verbs; rimehaul VERB --help says more, with examples");
+  int longest = 0;
   for (const HelpRow& row : help.verbs) {
-    sheet.labelled({.indent = 2, .width = 9, .words = row.words}, row.means);
+    longest = std::max(longest, card::width_of(row.words));
+  }
+  for (const HelpRow& row : help.verbs) {
+    sheet.labelled({.indent = 2, .width = longest + 1, .words = row.words}, row.means);
   }
   sheet.heading("Options");
   add_rows({{"--help, or help", "Say this"},

@@ -231,6 +231,17 @@ struct RecallOptions {
   std::string reason;
 };
 
+struct FieldCheckOptions {
+  CommonOptions common;
+  PlaceOptions place;
+  std::optional<double> heading_deg;  ///< nothing: the trail's
+  std::optional<double> grade_deg;
+  std::optional<double> cross_slope_deg;
+  std::optional<std::string> instrument;
+  std::string person;  ///< who measured; nothing of all these: list
+  std::optional<std::string> csv;
+};
+
 struct LogOptions {
   CommonOptions common;
   bool verify = false;
@@ -246,7 +257,7 @@ using Command =
     std::variant<NewOptions, CheckOptions, RouteOptions, ExplainOptions, AuditOptions,
                  LimitsOptions, RigSheetOptions, BoardOptions, PayloadOptions, SlopesOptions,
                  OverrideOptions, SignOptions, CardOptions, RecallOptions, LogOptions,
-                 BackupOptions, SnowDayOptions, ErrandsOptions>;
+                 BackupOptions, SnowDayOptions, ErrandsOptions, FieldCheckOptions>;
 
 /// The command that the arguments (without the program's name) ask for; or the status to end with
 /// when help was printed. Throws WrongUsage when the arguments are wrong.

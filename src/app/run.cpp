@@ -10,6 +10,7 @@
 #include "app/check_site.h"
 #include "app/errands.h"
 #include "app/explain.h"
+#include "app/field_check.h"
 #include "app/issue_card.h"
 #include "app/limits.h"
 #include "app/new_site.h"
@@ -95,6 +96,9 @@ struct Runner {
   }
   Status operator()(const SnowDayOptions& options) const {
     return snow_day(options, at_the_time_given(options.common, outside));
+  }
+  Status operator()(const FieldCheckOptions& options) const {
+    return field_check(options, at_the_time_given(options.common, outside));
   }
   Status operator()(const ExplainOptions& options) const {
     return explain(options, at_the_time_given(options.common, outside));

@@ -53,6 +53,7 @@ Verb add_override(CLI::App& program, OverrideOptions& options);
 Verb add_sign(CLI::App& program, SignOptions& options);
 Verb add_card(CLI::App& program, CardOptions& options);
 Verb add_recall(CLI::App& program, RecallOptions& options);
+Verb add_field_check(CLI::App& program, FieldCheckOptions& options);
 Verb add_slopes(CLI::App& program, SlopesOptions& options);
 Verb add_log(CLI::App& program, LogOptions& options);
 Verb add_backup(CLI::App& program, BackupOptions& options);

@@ -61,6 +61,10 @@ TEST_CASE("wrong usage ends with 2 and is said on standard error alone") {
       {"snow", site.folder()},
       {"snow", site.folder(), "--trail", "Spur", "--at", "9999"},
       {"snow", site.folder(), "--point", "1,2"},
+      {"snow", site.folder(), "--trail", "Spur", "--at", "10", "--keep"},
+      {"snow", site.folder(), "--trail", "Spur", "--at", "10", "--as", "N. Example"},
+      {"field-check", site.folder(), "--grade", "2"},
+      {"field-check", site.folder(), "--heading", "361"},
   };
   for (const auto& words : wrong) {
     CAPTURE(words.size());
@@ -212,6 +216,9 @@ TEST_CASE(
       {"explain", s, "--rig", "solo", "--snow", "dry", "--trail", "Spur", "--at", "10"},
       {"snow", s, "--trail", "Spur", "--at", "10"},
       {"audit", s, "--rig", "solo", "--snow", "dry", "--load", "50"},
+      {"field-check", s, "--as", "D. Example", "--trail", "Spur", "--at", "10", "--grade", "3",
+       "--cross-slope", "0", "--instrument", "a board"},
+      {"field-check", s},
       {"limits", s, "--rig", "solo", "--snow", "dry", "--surface", "groomed"},
       {"board", s, "--rig", "solo", "--snow", "dry"},
       {"override", s},
@@ -241,7 +248,8 @@ TEST_CASE(
       words.back() = site.path("answer");
       CHECK(run_command(words).out.size() > 20);
       // What is kept has other numbers the second time.
-      const bool kept = words.front() == "sign" || words.front() == "card";
+      const bool kept =
+          words.front() == "sign" || words.front() == "card" || words.front() == "field-check";
       CHECK((kept || site.text("answer") == ran.out));
     }
   }

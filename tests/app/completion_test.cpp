@@ -19,6 +19,8 @@ Completion completed(const std::string& typed) {
 TEST_CASE("commands, options and closed sets are offered by how they begin") {
   CHECK(completed("rimehaul ").words == CommandLine{}.verb_names());
   CHECK(completed("rimehaul l").words == Words{"limits", "log"});
+  CHECK(completed("rimehaul f").words == Words{"field-check"});
+  CHECK(completed("rimehaul field-check x --c").words == Words{"--cross-slope", "--csv"});
   CHECK(completed("rimehaul --v").words == Words{"--version"});
   CHECK(completed("rimehaul route x --snow-").words == Words{"--snow-report"});
   CHECK(completed("rimehaul route x --snow ").words ==

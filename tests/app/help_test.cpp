@@ -62,6 +62,14 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("the program's help tells every command apart from what it does") {
+  const std::string text = on_one_line(run_command({"--help"}).out);
+  for (const Verb& verb : CommandLine{}.verbs()) {
+    CAPTURE(verb.app->get_name());
+    CHECK(says(text, " " + verb.app->get_name() + " " + verb.app->get_description()));
+  }
+}
+
 TEST_CASE("every example of help works as it stands where the demo site lies") {
   const CommandLine line;
   for (const Verb& verb : line.verbs()) {

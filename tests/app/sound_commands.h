@@ -28,6 +28,13 @@ inline Words explain(const Words& more) {
 inline Words snow_at(const Words& more) {
   return with({"snow", "FOLDER"}, more);
 }
+inline Words field_check(const Words& more) {
+  return with({"field-check", "FOLDER", "--as", "N. Example"}, more);
+}
+inline Words measured(const Words& more) {
+  return with({"field-check", "FOLDER", "--as", "N. Example", "--grade", "2", "--cross-slope", "0"},
+              more);
+}
 inline Words board(const Words& more) {
   return with({"board", "FOLDER", "--rig", "solo"}, more);
 }

@@ -172,6 +172,12 @@ std::unique_ptr<day::Records> read_records(const RecordsPlace& place) {
   return std::make_unique<ReadFile>(place);
 }
 
+void expect_frame(const RecordsPlace& place, const std::string& frame) {
+  if (is_there(place)) {
+    expect_same_frame(RecordsDatabase{place, Opened::to_read}, frame);
+  }
+}
+
 std::unique_ptr<day::Writing> write_records(const RecordsPlace& place,
                                             const RecordsWriter& writer) {
   if (!is_there(place)) {

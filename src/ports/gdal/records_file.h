@@ -23,6 +23,10 @@ struct RecordsWriter {
 /// Throws BadInput.
 [[nodiscard]] std::unique_ptr<day::Records> read_records(const RecordsPlace& place);
 
+/// Throws BadInput where the field checks that are kept are in another map frame than this one:
+/// their coordinates mean other places then. Nothing is said where there are no records.
+void expect_frame(const RecordsPlace& place, const std::string& frame);
+
 /// Begins a piece of writing, in a file that is made or brought to the newest version where needed.
 /// Waits for another writer as long as the place says. Throws BadInput, also where the field checks
 /// are in another map frame or a guard against change was taken away.

@@ -450,6 +450,15 @@ TEST_CASE("records of another map frame are not written to") {
       BadInput);
 }
 
+TEST_CASE("a map frame is asked for before field checks are read in it") {
+  const TempFolder folder;
+  CHECK_NOTHROW(expect_frame(records_in(folder.path()), "EPSG:32606"));
+  keep_one_of_each_in(folder.path());
+  CHECK_NOTHROW(expect_frame(records_in(folder.path()), writer().frame));
+  CHECK_THROWS_WITH_AS(expect_frame(records_in(folder.path()), "EPSG:32606"),
+                       doctest::Contains("its field checks are in the map frame"), BadInput);
+}
+
 TEST_CASE("what makes no sense to keep is our own fault, and nothing of it is kept") {
   const TempFolder folder;
   keep_one_of_each_in(folder.path());
