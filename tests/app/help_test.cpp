@@ -64,7 +64,8 @@ TEST_CASE(
 
 TEST_CASE("the program's help tells every command apart from what it does") {
   const std::string text = on_one_line(run_command({"--help"}).out);
-  for (const Verb& verb : CommandLine{}.verbs()) {
+  const CommandLine line;
+  for (const Verb& verb : line.verbs()) {
     CAPTURE(verb.app->get_name());
     CHECK(says(text, " " + verb.app->get_name() + " " + verb.app->get_description()));
   }
