@@ -2,11 +2,9 @@
 
 #include <algorithm>
 #include <bit>
+#include <cmath>
 #include <set>
 #include <utility>
-
-#include "search/stops.h"
-#include "search/timed_routes.h"
 
 namespace rimehaul::day {
 
@@ -14,15 +12,16 @@ using passage::Judge;
 using search::Hop;
 using search::HopAsked;
 using search::HopDriven;
-using search::Route;
 using search::RouteAnswer;
-using search::RouteQuestion;
 using search::StopSet;
 using trails::JunctionId;
 using units::Instant;
-using units::Period;
 
 namespace {
+
+/// Of loads for which the hour matters, so many are kept for the proof that an order is the best:
+/// each takes some 10 MB. Where there are more, they are judged once more.
+constexpr std::size_t kMostKept = 64;
 
 /// Between all stations of the round.
 search::JunctionWays ways_of(const trails::Network& network, const RoundStops& stops) {
@@ -41,29 +40,35 @@ search::JunctionWays ways_of(const trails::Network& network, const RoundStops& s
   return search::ways_between(network, {.from = junctions, .to = junctions});
 }
 
+/// The least seconds and litres that any way takes, whatever the load: judges say it of the
+/// carrier alone. Nothing where there is no way.
+std::optional<search::HopAtBest> least_between(Stations ends, const search::JunctionWays& ways,
+                                               const Judge& judge) {
+  const auto place_of = [&](std::size_t station) {
+    const auto junction = judge.scene().network.junction_of(station);
+    const auto found = std::ranges::find(ways.between.from, junction.value());
+    return static_cast<std::size_t>(found - ways.between.from.begin());
+  };
+  const auto least = [&](const auto& price_of) {
+    search::Prices prices;
+    for (const search::Step& step : ways.legs.steps) {
+      prices.push_back(step.leg.has_value() ? price_of(judge.at_best(*step.leg)) : 0.0);
+    }
+    const search::Node goal = ways.legs.goals.at(place_of(ends.second));
+    const search::Reach reach =
+        ways.legs.graph.reach_to(goal, prices, search::Combining::sum);
+    return reach.price[search::index_of(ways.legs.starts.at(place_of(ends.first)))];
+  };
+  const double least_s = least([](const passage::LegAtBest& leg) { return leg.time.value(); });
+  const double least_l = least([](const passage::LegAtBest& leg) { return leg.fuel.value(); });
+  if (!std::isfinite(least_s) || !std::isfinite(least_l)) {
+    return std::nullopt;
+  }
+  return search::HopAtBest{.lasts_s = static_cast<std::int64_t>(least_s),
+                           .fuel = units::Litres{least_l}};
+}
+
 }  // namespace
-
-struct RoundHops::Loaded {
-  Loaded(const Judge& as_it_stays, rig::Rig loaded, passage::GroundMemory& ground,
-         const search::JunctionWays& ways, Period day)
-      : rig{std::move(loaded)},
-        judge{as_it_stays.with_rig(rig)},
-        remembering{judge, ground},
-        steady{remembering, day},
-        hours{steady, day},
-        finder{judge.scene().network, remembering, day.from, ways},
-        turns{search::something_turns(judge.scene().network, remembering, day)} {}
-
-  rig::Rig rig;
-  Judge judge;
-  passage::RememberingJudge remembering;
-  search::SteadyJudge steady;
-  search::LegHours hours;
-  search::RouteFinder finder;  ///< for the first hour
-  bool turns = true;           ///< some leg is judged otherwise at a later hour of the day
-  /// Where nothing turns, by stations: as if it were driven at the first hour.
-  std::map<std::pair<std::size_t, std::size_t>, std::optional<HopDriven>> known{};
-};
 
 /// Loads that the crew judges side by side.
 class RoundHops::Finding final : public base::Work {
@@ -72,13 +77,15 @@ class RoundHops::Finding final : public base::Work {
 
   void do_part(std::size_t part) override {
     SameLoad& same = loads_[part];
-    Loaded& loaded = hops_.with_load_of(same.asked.front().hop, same.shelf);
+    LoadHops& loaded = hops_.with_load_of(same.asked.front().hop, same.shelf);
     std::set<StopSet> sets;
     for (const HopAsked& asked : same.asked) {
-      same.driven.push_back(hops_.drive(asked, loaded));
+      same.driven.push_back(loaded.driven(hops_.ends_of(asked.hop), asked.ready));
       sets.insert(asked.hop.called);
     }
-    if (std::popcount(same.asked.front().hop.called) >= same.shelf.last_needed) {
+    const bool comes_again = loaded.turns() && hops_.shelves_.size() <= kMostKept;
+    if (!comes_again &&
+        std::popcount(same.asked.front().hop.called) >= same.shelf.last_needed) {
       same.shelf.loaded.reset();
     }
     for (std::size_t told = 0; hops_.question_->watcher != nullptr && told < sets.size(); ++told) {
@@ -102,24 +109,27 @@ RoundHops::RoundHops(const Judge& judge, const RoundQuestion& question)
   }
 }
 
-RoundHops::~RoundHops() = default;
-
 RoundHops::Shelf& RoundHops::shelf_for(StopSet called) {
   const rig::Load load = rig_with(judge_->rig(), question_->round, question_->stops, called).load;
   return shelves_[{load.bed.value(), load.towed.value(), load.passengers}];
 }
 
-RoundHops::Loaded& RoundHops::with_load_of(const Hop& hop, Shelf& shelf) {
+LoadHops& RoundHops::with_load_of(const Hop& hop, Shelf& shelf) {
   if (shelf.loaded == nullptr) {
-    shelf.loaded = std::make_unique<Loaded>(
-        *judge_, rig_with(judge_->rig(), question_->round, question_->stops, hop.called), ground_,
-        ways_, question_->hours);
+    shelf.loaded = std::make_unique<LoadHops>(
+        rig_with(judge_->rig(), question_->round, question_->stops, hop.called),
+        SharedByLoads{*judge_, *question_, ways_, ground_});
+    shelf.turns = shelf.loaded->turns();
   }
   return *shelf.loaded;
 }
 
-RoundHops::Loaded& RoundHops::with_load_of(const Hop& hop) {
+LoadHops& RoundHops::with_load_of(const Hop& hop) {
   return with_load_of(hop, shelf_for(hop.called));
+}
+
+Stations RoundHops::ends_of(const Hop& hop) const {
+  return {question_->stops.departed(hop), question_->stops.reached(hop)};
 }
 
 void RoundHops::expect(std::span<const HopAsked> next) {
@@ -144,122 +154,29 @@ void RoundHops::expect(std::span<const HopAsked> next) {
   }
 }
 
-RouteQuestion RoundHops::question_of(const Hop& hop, Instant depart) const {
-  RouteQuestion question{
-      .stations = {question_->stops.departed(hop), question_->stops.reached(hop)},
-      .prefer = question_->prefer,
-      .depart = depart,
-      .most_alternatives = 0,
-      .permitted_by = question_->permitted_by};
-  question.arrive_by = question_->hours.to;
-  return question;
-}
-
-std::optional<HopDriven> RoundHops::found(const RouteAnswer& answer, Instant depart) const {
-  const auto* routes = std::get_if<std::vector<Route>>(&answer);
-  if (routes == nullptr) {
-    return std::nullopt;
-  }
-  const Route& route = routes->front();
-  return HopDriven{.departs = depart,
-                   .arrives = units::after(depart, route.time),
-                   .worst_share = route.worst_share,
-                   .needs_permission = route.needs_permission,
-                   .fuel = route.fuel};
-}
-
 std::optional<HopDriven> RoundHops::driven(const Hop& hop, Instant ready) {
   const auto found = expected_.find({hop, ready});
-  return found != expected_.end() ? found->second : drive({hop, ready}, with_load_of(hop));
+  return found != expected_.end() ? found->second : with_load_of(hop).driven(ends_of(hop), ready);
 }
 
-std::optional<HopDriven> RoundHops::drive(const HopAsked& asked, Loaded& loaded) const {
-  std::optional<HopDriven> driven;
-  if (loaded.turns) {
-    driven = drive_through(asked, loaded);
-  } else {
-    const Instant first = question_->hours.from;
-    const RouteQuestion question = question_of(asked.hop, first);
-    const std::pair ends{question.stations.front(), question.stations.back()};
-    auto known = loaded.known.find(ends);
-    if (known == loaded.known.end()) {
-      known = loaded.known.emplace(ends, found(loaded.finder.routes(question), first)).first;
-    }
-    driven = known->second;
-    if (driven.has_value()) {
-      driven->departs = asked.ready;
-      driven->arrives.seconds += asked.ready.seconds - first.seconds;
-    }
-  }
-  return driven.has_value() && driven->arrives <= question_->hours.to ? driven : std::nullopt;
+bool RoundHops::depend_on_the_hour() const {
+  return std::ranges::any_of(shelves_, [](const auto& shelf) { return shelf.second.turns; });
 }
 
-std::optional<HopDriven> RoundHops::drive_through(const HopAsked& asked, Loaded& loaded) const {
-  if (asked.ready > question_->hours.to) {
-    return std::nullopt;
+std::optional<search::HopAtBest> RoundHops::at_best(const Hop& hop) {
+  const auto [known, is_new] = at_best_.try_emplace(ends_of(hop));
+  if (is_new) {
+    known->second = least_between(known->first, ways_, *judge_);
   }
-  const auto ask = [&](Instant depart) {
-    return found(best_way({loaded.steady, loaded.hours}, question_of(asked.hop, depart)), depart);
-  };
-  if (auto at_once = ask(asked.ready); at_once.has_value()) {
-    return at_once;
-  }
-  const auto later = open_from(asked, loaded);
-  return later.has_value() ? ask(*later) : std::nullopt;
-}
-
-std::optional<Instant> RoundHops::open_from(const HopAsked& asked, Loaded& loaded) const {
-  const RouteQuestion question = question_of(asked.hop, asked.ready);
-  if (!may_leave_and_arrive(loaded.hours, question)) {
-    return std::nullopt;
-  }
-  const trails::Network& network = loaded.judge.scene().network;
-  const auto stops = search::stops_of(network, question);
-  const search::TimedWays::Trip trip{
-      .permission = search::permission_of(question),
-      .arrivals_allowed = units::TimeSpans{{{asked.ready, question_->hours.to}}}};
-  return search::TimedWays{network, loaded.hours, std::get<std::vector<JunctionId>>(stops)}
-      .windows(trip)
-      .first_from(asked.ready);
-}
-
-bool RoundHops::may_leave_and_arrive(search::LegHours& hours, const RouteQuestion& question) const {
-  const trails::Network& network = judge_->scene().network;
-  const auto from = network.junction_of(question.stations.front());
-  const auto to = network.junction_of(question.stations.back());
-  const auto is_ever_open = [&](std::uint32_t leg) {
-    return std::ranges::any_of(hours.of(trails::LegId{leg}), [&](const search::LegPiece& piece) {
-      return question.depart <= piece.entries.to &&
-             search::may_drive(piece.facts, search::permission_of(question));
-    });
-  };
-  bool may_leave = false;
-  bool may_arrive = false;
-  for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
-    may_leave = may_leave || (network.legs[leg].from == from && is_ever_open(leg));
-    may_arrive = may_arrive || (network.legs[leg].to == to && is_ever_open(leg));
-  }
-  return may_leave && may_arrive;
-}
-
-RouteAnswer RoundHops::best_way(Hourly hourly, const RouteQuestion& question) const {
-  const trails::Network& network = judge_->scene().network;
-  RouteAnswer answer = search::find_routes(network, hourly.judge, question);
-  const auto* routes = std::get_if<std::vector<Route>>(&answer);
-  if (routes == nullptr && may_leave_and_arrive(hourly.hours, question)) {
-    return search::find_routes_through(network, hourly.hours, question);
-  }
-  return answer;
+  return known->second;
 }
 
 RouteAnswer RoundHops::answer(const Hop& hop, Instant depart) {
-  Loaded& loaded = with_load_of(hop);
-  search::LegHours hours{loaded.remembering, question_->hours};
-  return best_way({loaded.remembering, hours}, question_of(hop, depart));
+  return with_load_of(hop).answer(ends_of(hop), depart);
 }
 
 const Judge& RoundHops::judge_on(const Hop& hop) {
-  return with_load_of(hop).judge;
+  return with_load_of(hop).judge();
 }
 
 }  // namespace rimehaul::day

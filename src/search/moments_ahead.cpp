@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace rimehaul::search {
 
@@ -38,6 +39,18 @@ Instant MomentsAhead::next_entry(const passage::HoursOnLeg& hours, Instant entry
     }
   }
   return next;
+}
+
+Instant MomentsAhead::first_entry(const passage::HoursOnLeg& hours, Instant entry) {
+  Instant first = horizon_.from;
+  for (const std::int64_t later : hours_asked(hours, entry)) {
+    look_until({horizon_.to.seconds + later});
+    const auto turn = std::ranges::upper_bound(moments_, Instant{entry.seconds + later});
+    if (turn != moments_.begin()) {
+      first = std::max(first, Instant{std::prev(turn)->seconds - later});
+    }
+  }
+  return first;
 }
 
 void MomentsAhead::look_until(Instant until) {

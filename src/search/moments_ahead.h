@@ -18,6 +18,9 @@ class MomentsAhead {
   /// for has come to or past a turning moment; the end of the horizon, and a second, where there is
   /// none. The entry must be in the horizon.
   [[nodiscard]] units::Instant next_entry(const passage::HoursOnLeg& hours, units::Instant entry);
+  /// The first entry of the horizon from which on none of these hours has come to or past a turning
+  /// moment by this entry: what was judged now is what was to be judged then.
+  [[nodiscard]] units::Instant first_entry(const passage::HoursOnLeg& hours, units::Instant entry);
 
  private:
   void look_until(units::Instant until);

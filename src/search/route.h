@@ -60,5 +60,9 @@ using RouteAnswer = std::variant<std::vector<Route>, NoRoute>;
 [[nodiscard]] RouteAnswer find_routes(const trails::Network& network,
                                       const passage::LegJudge& judge,
                                       const RouteQuestion& question);
+/// The same for who does not ask why there is none, which takes much longer to tell: empty then.
+[[nodiscard]] std::vector<Route> open_routes(const trails::Network& network,
+                                             const passage::LegJudge& judge,
+                                             const RouteQuestion& question);
 
 }  // namespace rimehaul::search

@@ -5,7 +5,6 @@
 
 #include "base/require.h"
 #include "search/blockers.h"
-#include "search/route_search.h"
 #include "search/stops.h"
 
 namespace rimehaul::search {
@@ -39,18 +38,23 @@ RouteFinder::RouteFinder(const trails::Network& network, const passage::LegJudge
   shared_ = &shared;
 }
 
-RouteAnswer RouteFinder::routes(const RouteQuestion& question) {
+RouteSearch RouteFinder::search_for(const RouteQuestion& question,
+                                    std::span<const JunctionId> stops) {
   base::require(question.depart == depart_, "a question is asked for another hour");
+  Asked asked{.question = question, .stops = stops};
+  if (const auto ends = shared_ends(question, stops); ends.has_value()) {
+    asked.shared.emplace(SharedWays{shared_ways(question.prefer), *ends});
+  }
+  return {*network_, *judge_, outlook_, asked};
+}
+
+RouteAnswer RouteFinder::routes(const RouteQuestion& question) {
   const auto stops = stops_of(*network_, question);
   if (const auto* none = std::get_if<NoRoute>(&stops)) {
     return *none;
   }
   const auto& junctions = std::get<std::vector<JunctionId>>(stops);
-  Asked asked{.question = question, .stops = junctions};
-  if (const auto ends = shared_ends(question, junctions); ends.has_value()) {
-    asked.shared.emplace(SharedWays{shared_ways(question.prefer), *ends});
-  }
-  RouteSearch search{*network_, *judge_, outlook_, asked};
+  RouteSearch search = search_for(question, junctions);
   std::vector<Route> routes = search.routes();
   if (!routes.empty()) {
     return routes;
@@ -59,6 +63,12 @@ RouteAnswer RouteFinder::routes(const RouteQuestion& question) {
     return closed_by_the_hour(*network_, question, search.blocked());
   }
   return what_blocks(*network_, *judge_, outlook_, question, junctions);
+}
+
+std::vector<Route> RouteFinder::open_routes(const RouteQuestion& question) {
+  const auto stops = stops_of(*network_, question);
+  const auto* junctions = std::get_if<std::vector<JunctionId>>(&stops);
+  return junctions != nullptr ? search_for(question, *junctions).routes() : std::vector<Route>{};
 }
 
 std::optional<BestWays::Ends> RouteFinder::shared_ends(const RouteQuestion& question,

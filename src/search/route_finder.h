@@ -3,7 +3,7 @@
 
 #include <map>
 
-#include "search/best_ways.h"
+#include "search/route_search.h"
 
 namespace rimehaul::search {
 
@@ -29,8 +29,12 @@ class RouteFinder {
 
   /// Throws OurFault where the question is not for the departure.
   [[nodiscard]] RouteAnswer routes(const RouteQuestion& question);
+  /// The same for who does not ask why there is none, which takes much longer to tell: empty then.
+  [[nodiscard]] std::vector<Route> open_routes(const RouteQuestion& question);
 
  private:
+  [[nodiscard]] RouteSearch search_for(const RouteQuestion& question,
+                                       std::span<const trails::JunctionId> stops);
   [[nodiscard]] std::optional<BestWays::Ends> shared_ends(
       const RouteQuestion& question, std::span<const trails::JunctionId> stops) const;
   [[nodiscard]] BestWays& shared_ways(Preference prefer);

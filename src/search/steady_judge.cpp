@@ -25,6 +25,7 @@ auto spell_around(const Spells& spells, Instant entry) {
   return entry < before->second.until ? before : spells.end();
 }
 
+/// The same, so much later or earlier.
 LegJudgement moved(LegJudgement judged, std::int64_t seconds) {
   for (Instant& asked : judged.hours.asked) {
     asked.seconds += seconds;
@@ -52,11 +53,13 @@ LegJudgement SteadyJudge::judge(LegId leg, Instant entry) const {
   LegKnown& known =
       legs_.try_emplace(leg, LegKnown{.ahead = MomentsAhead{*judge_, leg, horizon_}}).first->second;
   if (const auto spell = spell_around(known.spells, entry); spell != known.spells.end()) {
-    return moved(spell->second.judged, entry.seconds - spell->first.seconds);
+    return moved(spell->second.judged, entry.seconds - spell->second.asked.seconds);
   }
   LegJudgement judged = judge_->judge(leg, entry);
-  const Instant until = known.ahead.next_entry(judged.hours, entry);
-  known.spells.emplace(entry, Spell<LegJudgement>{until, judged});
+  known.spells.emplace(known.ahead.first_entry(judged.hours, entry),
+                       Spell<LegJudgement>{.asked = entry,
+                                           .until = known.ahead.next_entry(judged.hours, entry),
+                                           .judged = judged});
   return judged;
 }
 
@@ -76,8 +79,10 @@ TurnJudgement SteadyJudge::judge_turn(LegId from, LegId to, Instant entry) const
   }
   const auto turn = std::ranges::upper_bound(known.moments, entry);
   const Instant until = turn == known.moments.end() ? Instant{horizon_.to.seconds + 1} : *turn;
+  const Instant first = turn == known.moments.begin() ? horizon_.from : *std::prev(turn);
   TurnJudgement judged = judge_->judge_turn(from, to, entry);
-  known.spells.emplace(entry, Spell<TurnJudgement>{until, judged});
+  known.spells.emplace(first,
+                       Spell<TurnJudgement>{.asked = entry, .until = until, .judged = judged});
   return judged;
 }
 

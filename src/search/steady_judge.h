@@ -10,9 +10,9 @@
 namespace rimehaul::search {
 
 /// For many questions at many hours. What it answers for a leg or a turn is what the judge answered
-/// for an earlier entry from which no turning moment separates this one: verdict, shares, time and
+/// for another entry from which no turning moment separates this one: verdict, shares, time and
 /// fuel are the same, hours on the leg are moved along, figures shown beside them are those of the
-/// earlier entry. Beyond the horizon it asks anew each time.
+/// other entry. Beyond the horizon it asks anew each time.
 class SteadyJudge final : public passage::LegJudge {
  public:
   /// Holds a reference: the judge must outlive it.
@@ -28,12 +28,14 @@ class SteadyJudge final : public passage::LegJudge {
                                                             units::Period during) const override;
 
  private:
-  /// A judgement, from the hour that it was asked for until it may no longer be said.
+  /// A judgement, the hour that it was asked for, and that from which on it is said no longer.
   template <class Judgement>
   struct Spell {
+    units::Instant asked;
     units::Instant until;
     Judgement judged;
   };
+  /// By the first hour that it is said for.
   template <class Judgement>
   using Spells = std::map<units::Instant, Spell<Judgement>>;
   struct LegKnown {

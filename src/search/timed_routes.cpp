@@ -106,11 +106,11 @@ bool arrives_in_time(const Route& route, const RouteQuestion& question) {
 /// Whether what was found for the departure is the answer through the hours too: nothing turns
 /// before its best way is left, or, where there is none, at all.
 bool is_settled(const trails::Network& network, const LegHours& hours,
-                const RouteQuestion& question, const std::vector<Route>* routes) {
-  const bool holds = routes != nullptr && std::ranges::all_of(*routes, [&](const Route& route) {
+                const RouteQuestion& question, const std::vector<Route>& routes) {
+  const bool holds = !routes.empty() && std::ranges::all_of(routes, [&](const Route& route) {
                        return arrives_in_time(route, question);
                      });
-  const Instant until = holds ? left_at(routes->front()) : hours.horizon().to;
+  const Instant until = holds ? left_at(routes.front()) : hours.horizon().to;
   return (holds || !question.arrive_by) &&
          !something_turns(network, hours.judge(), {question.depart, until});
 }
@@ -118,12 +118,13 @@ bool is_settled(const trails::Network& network, const LegHours& hours,
 /// The best way through the hours; with a named person's decisions only where nothing is open
 /// without them, at the departure either.
 std::optional<Route> best_through(TimedWays& ways, const LegHours& hours,
-                                  const RouteQuestion& question, const std::vector<Route>* routes) {
+                                  const RouteQuestion& question,
+                                  const std::vector<Route>& routes) {
   const Instant arrive_by = question.arrive_by.value_or(hours.horizon().to);
   TimedWays::Trip trip{.permission = Permission::nobody,
                        .arrivals_allowed = units::TimeSpans{{{question.depart, arrive_by}}}};
   std::optional<Route> best = ways.best(trip, question.depart, question.prefer);
-  const bool open_at_departure = routes != nullptr && !routes->front().needs_permission;
+  const bool open_at_departure = !routes.empty() && !routes.front().needs_permission;
   if (!best.has_value() && !open_at_departure) {
     trip.permission = permission_of(question);
     best = ways.best(trip, question.depart, question.prefer);
@@ -133,29 +134,34 @@ std::optional<Route> best_through(TimedWays& ways, const LegHours& hours,
 
 }  // namespace
 
-RouteAnswer find_routes_through(const trails::Network& network, LegHours& hours,
-                                const RouteQuestion& question) {
+std::vector<Route> open_routes_through(const trails::Network& network, LegHours& hours,
+                                       const RouteQuestion& question) {
   base::require(hours.horizon().from <= question.depart,
                 "the hours of a question begin after its departure");
-  RouteAnswer at_departure = find_routes(network, hours.judge(), question);
+  std::vector<Route> routes = open_routes(network, hours.judge(), question);
   const auto stops = stops_of(network, question);
-  auto* routes = std::get_if<std::vector<Route>>(&at_departure);
   if (!std::holds_alternative<std::vector<trails::JunctionId>>(stops) ||
       is_settled(network, hours, question, routes)) {
-    return at_departure;
+    return routes;
   }
   TimedWays ways{network, hours, std::get<std::vector<trails::JunctionId>>(stops)};
   std::optional<Route> best = best_through(ways, hours, question, routes);
-  std::vector<Route> others = routes == nullptr ? std::vector<Route>{} : *routes;
-  std::erase_if(others, [&](const Route& route) { return !arrives_in_time(route, question); });
+  std::erase_if(routes, [&](const Route& route) { return !arrives_in_time(route, question); });
   if (best.has_value()) {
-    return best_of_all(network, std::move(*best), std::move(others), question.most_alternatives);
+    return best_of_all(network, std::move(*best), std::move(routes), question.most_alternatives);
   }
-  if (routes == nullptr) {
+  return routes;
+}
+
+RouteAnswer find_routes_through(const trails::Network& network, LegHours& hours,
+                                const RouteQuestion& question) {
+  std::vector<Route> routes = open_routes_through(network, hours, question);
+  if (!routes.empty()) {
+    return routes;
+  }
+  RouteAnswer at_departure = find_routes(network, hours.judge(), question);
+  if (std::holds_alternative<NoRoute>(at_departure)) {
     return at_departure;
-  }
-  if (!others.empty()) {
-    return others;
   }
   return NoRoute{.why = "no way arrives by the hour asked for", .obstacles = {}};
 }

@@ -49,5 +49,9 @@ class TimedWays {
 /// lies beyond it counts as closed. Nothing arrives later than the question says.
 [[nodiscard]] RouteAnswer find_routes_through(const trails::Network& network, LegHours& hours,
                                               const RouteQuestion& question);
+/// The same for who does not ask why there is none: empty then.
+[[nodiscard]] std::vector<Route> open_routes_through(const trails::Network& network,
+                                                     LegHours& hours,
+                                                     const RouteQuestion& question);
 
 }  // namespace rimehaul::search

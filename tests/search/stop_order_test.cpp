@@ -24,14 +24,17 @@ using units::Seconds;
 
 constexpr std::int64_t kNever = 1'000'000'000;
 
-/// A hop that takes a while, and is open from one second on, until another.
+/// How a hop is driven.
 struct Drawn {
   std::int64_t lasts_s = 60;
   double share = 0.0;
   bool asks = false;
   double fuel_l = 0.0;
-  std::int64_t opens_s = 0;
+  std::int64_t opens_s = 0;  ///< open from one second on, until another
   std::int64_t closes_s = kNever;
+  std::int64_t turns_s = kNever;  ///< from then on as follows, better or worse
+  std::int64_t lasts_then_s = 60;
+  double share_then = 0.0;
 };
 
 /// Hops told by a table; what is not in it is not to be driven.
@@ -54,15 +57,35 @@ class DrawnHops final : public Hops {
     if (departs.seconds > drawn.closes_s) {
       return std::nullopt;
     }
-    return HopDriven{.departs = departs,
-                     .arrives = {departs.seconds + drawn.lasts_s},
-                     .worst_share = drawn.share,
-                     .needs_permission = drawn.asks,
-                     .fuel = Litres{drawn.fuel_l}};
+    const bool has_turned = departs.seconds >= drawn.turns_s;
+    return HopDriven{
+        .departs = departs,
+        .arrives = {departs.seconds + (has_turned ? drawn.lasts_then_s : drawn.lasts_s)},
+        .worst_share = has_turned ? drawn.share_then : drawn.share,
+        .needs_permission = drawn.asks,
+        .fuel = Litres{drawn.fuel_l}};
+  }
+
+  bool depend_on_the_hour() const override { return hour_matters; }
+
+  std::optional<HopAtBest> at_best(const Hop& hop) override {
+    const auto found = table.find({hop.called, hop.from.value_or(kEnd), hop.to.value_or(kEnd)});
+    if (found == table.end()) {
+      return std::nullopt;
+    }
+    const Drawn& drawn = found->second;
+    return knows_least
+               ? HopAtBest{.worst_share = std::min(drawn.share, drawn.share_then),
+                           .needs_permission = drawn.asks,
+                           .lasts_s = std::min(drawn.lasts_s, drawn.lasts_then_s),
+                           .fuel = Litres{drawn.fuel_l}}
+               : HopAtBest{};
   }
 
   std::map<Key, Drawn> table;
   std::set<HopAsked> expected;
+  bool hour_matters = false;
+  bool knows_least = true;  ///< else every hop may come to nothing, as far as it knows
   std::size_t asked = 0;
   std::size_t unexpected = 0;
 };
@@ -128,7 +151,7 @@ std::optional<Result> best_of_all(Hops& hops, const OrderQuestion& question) {
   return best;
 }
 
-enum class Hours { all_alike, with_openings };
+enum class Hours { all_alike, with_openings, that_turn };
 
 struct Drawing {
   std::mt19937 engine;
@@ -141,6 +164,8 @@ struct Drawing {
   /// What is aboard follows from the stops called at, so hops differ with them.
   [[nodiscard]] DrawnHops hops(Hours hours) {
     DrawnHops hops;
+    hops.hour_matters = hours == Hours::that_turn;
+    hops.knows_least = below(2) == 0;
     for (StopSet called = 0; called < (StopSet{1} << stops); ++called) {
       for (std::size_t from = 0; from <= stops; ++from) {
         for (std::size_t to = 0; to <= stops; ++to) {
@@ -162,6 +187,12 @@ struct Drawing {
     if (hours == Hours::with_openings && below(3) == 0) {
       drawn.opens_s = 60 * below(25);
       drawn.closes_s = drawn.opens_s + 60 * below(40);
+    }
+    if (hours == Hours::that_turn && below(3) == 0) {
+      drawn.turns_s = 60 * below(30);
+      drawn.lasts_then_s = 60 * (1 + below(9));
+      drawn.share_then = 0.1 * below(8);
+      drawn.opens_s = 60 * below(12);
     }
     return drawn;
   }
@@ -197,6 +228,7 @@ std::size_t orders_found(Hours hours) {
     const auto* order = std::get_if<StopOrder>(&answer);
     REQUIRE((order != nullptr) == best.has_value());
     if (order == nullptr) {
+      CHECK_FALSE(std::get<NoOrder>(answer).farthest.not_ruled_out.has_value());
       continue;
     }
     ++found;
@@ -204,6 +236,7 @@ std::size_t orders_found(Hours hours) {
     REQUIRE(driven.has_value());
     CHECK(driven->key(question.prefer) == best->key(question.prefer));
     CHECK(order->hops.back().arrives.seconds == best->end);
+    CHECK_FALSE(order->not_ruled_out.has_value());
   }
   return found;
 }
@@ -238,6 +271,87 @@ TEST_CASE("the best order is the best of all orders, whatever is preferred") {
 
 TEST_CASE("so it is where hops open and close, as coming earlier is never worse then") {
   CHECK(orders_found(Hours::with_openings) > 60);
+}
+
+TEST_CASE("so it is where hops turn for better or worse on the way") {
+  CHECK(orders_found(Hours::that_turn) > 100);
+}
+
+TEST_CASE("an order that profits from coming later is found") {
+  // By stop 0 first the rig comes to stop 2 at 180 s, the other way round at 170 s.
+  DrawnHops hops;
+  hops.table[{0, DrawnHops::kEnd, 0}] = {.lasts_s = 60, .share = 0.1};
+  hops.table[{0, DrawnHops::kEnd, 1}] = {.lasts_s = 50, .share = 0.1};
+  hops.table[{1, 0, 1}] = {.lasts_s = 60, .share = 0.1};
+  hops.table[{2, 1, 0}] = {.lasts_s = 60, .share = 0.1};
+  hops.table[{3, 0, 2}] = {.lasts_s = 60, .share = 0.1};
+  hops.table[{3, 1, 2}] = {.lasts_s = 60, .share = 0.1};
+  hops.table[{7, 2, 3}] = {.lasts_s = 60, .share = 0.6, .turns_s = 171, .share_then = 0.1};
+  const OrderQuestion question{.after = {0, 0, 3, 7}, .depart = {0}, .fuel = Litres{1}};
+  hops.hour_matters = true;
+  const auto later = best_order(hops, question);
+  CHECK(std::get<StopOrder>(later).stops == std::vector<std::size_t>{0, 1, 2, 3});
+  CHECK(std::get<StopOrder>(later).hops.back().worst_share == 0.1);
+}
+
+TEST_CASE("where too many orders are left, what they may come to is told") {
+  constexpr std::size_t kStops = 8;
+  DrawnHops hops;
+  hops.hour_matters = true;
+  hops.knows_least = false;
+  std::mt19937 engine{11};
+  for (StopSet called = 0; called < (StopSet{1} << kStops); ++called) {
+    for (std::size_t from = 0; from <= kStops; ++from) {
+      for (std::size_t to = 0; to < kStops; ++to) {
+        hops.table[{called, from == kStops ? DrawnHops::kEnd : from, to}] = {
+            .lasts_s = 500 + static_cast<std::int64_t>(engine() % 97), .share = 0.1};
+      }
+    }
+  }
+  const OrderQuestion question{.after = std::vector<StopSet>(kStops, 0),
+                               .depart = {0},
+                               .prefer = Preference::quickest,
+                               .fuel = Litres{1}};
+  const auto answer = best_order(hops, question);
+  const auto best = best_of_all(hops, question);
+  const auto& order = std::get<StopOrder>(answer);
+  REQUIRE(order.not_ruled_out.has_value());
+  CHECK(order.not_ruled_out->arrives.seconds > 0);
+  CHECK(order.not_ruled_out->arrives.seconds <= best->end);
+  CHECK(order.not_ruled_out->worst_share <= best->share);
+}
+
+TEST_CASE("what the rest takes at least leaves few orders to follow") {
+  constexpr std::size_t kStops = 8;
+  DrawnHops hops;
+  hops.hour_matters = true;
+  std::mt19937 engine{12};
+  for (StopSet called = 0; called < (StopSet{1} << kStops); ++called) {
+    for (std::size_t from = 0; from <= kStops; ++from) {
+      for (std::size_t to = 0; to < kStops; ++to) {
+        hops.table[{called, from == kStops ? DrawnHops::kEnd : from, to}] = {
+            .lasts_s = 60 + static_cast<std::int64_t>(engine() % 997), .share = 0.1};
+      }
+    }
+  }
+  OrderQuestion question{.after = std::vector<StopSet>(kStops, 0),
+                         .depart = {0},
+                         .prefer = Preference::quickest,
+                         .fuel = Litres{1}};
+  std::size_t asked = 0;
+  for (const bool knows_least : {false, true}) {
+    hops.knows_least = knows_least;
+    hops.asked = 0;
+    const auto answer = best_order(hops, question);
+    CHECK_FALSE(std::get<StopOrder>(answer).not_ruled_out.has_value());
+    CHECK((asked == 0 || hops.asked < asked));
+    asked = hops.asked;
+  }
+  question.comes_to_an_end = true;  // nowhere that the rig can drive to
+  hops.asked = 0;
+  const auto none = best_order(hops, question);
+  CHECK_FALSE(std::get<NoOrder>(none).farthest.not_ruled_out.has_value());
+  CHECK(std::get<NoOrder>(none).farthest.stops.size() == kStops);
 }
 
 TEST_CASE("ten stops round a circle are called at in their order round it") {
