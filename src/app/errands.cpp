@@ -127,6 +127,7 @@ Status tell_round(const day::RoundPlan& plan, const Case& asked, const rig::Rig&
   report.calls = card::calls_of(plan.hops, context_of(asked));
   report.fuel = plan.fuel;
   report.fuel_to_spare = plan.fuel_to_spare;
+  report.not_ruled_out = plan.not_ruled_out;
   units::Litres used{0};
   for (const day::RoundHop& hop : plan.hops) {
     report.trips.push_back(card_of(hop, used, asked));
@@ -159,6 +160,7 @@ Status tell_no_round(const day::NoRound& none, const Case& asked, const rig::Rig
   card::RoundReport report = blank_report(asked, rig);
   report.calls = card::calls_of(none.farthest, context_of(asked));
   report.fuel_to_spare = none.fuel_to_spare;
+  report.not_ruled_out = none.not_ruled_out;
   for (const day::UnreachedStop& stop : none.unreached) {
     report.unreached.push_back(card::unreached_call(stop, context_of(asked)));
   }

@@ -28,7 +28,7 @@ Progress::~Progress() {
 
 void Progress::parts_to_come(std::size_t parts) {
   const std::scoped_lock one_at_a_time{one_at_a_time_};
-  parts_ = std::max<std::size_t>(parts, 1);
+  parts_ += parts;
 }
 
 double Progress::seconds_gone() const {

@@ -31,7 +31,7 @@ class Progress : public base::Watcher {
   const Outside* outside_;
   std::string what_;
   std::mutex one_at_a_time_;
-  std::size_t parts_ = 1;
+  std::size_t parts_ = 0;
   std::size_t done_ = 0;
   Clock::time_point start_ = Clock::now();
   Clock::time_point shown_ = start_;

@@ -13,7 +13,8 @@ class Watcher {
   Watcher(const Watcher&) = delete;
   Watcher& operator=(const Watcher&) = delete;
 
-  /// Into how many parts of about one size the work falls; told before the first is done.
+  /// Into how many parts of about one size the work falls; told before the first is done. Told
+  /// again, so many come on top.
   virtual void parts_to_come(std::size_t parts) = 0;
   virtual void part_done() = 0;
 };

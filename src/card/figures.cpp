@@ -68,6 +68,10 @@ bool tellable(units::Seconds time) {
 
 }  // namespace
 
+std::string least_share_text(double share) {
+  return std::isfinite(share) ? text_of(share * 100.0, 0, Round::down) + " %" : "unknown";
+}
+
 std::string share_text(double share) {
   if (!std::isfinite(share)) {
     return "unknown";

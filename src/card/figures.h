@@ -15,6 +15,8 @@ namespace rimehaul::card {
 /// "62 %", rounded up. A share under 1 never reads 100 %, nor does one over it: 0.996 is "99.6 %",
 /// 1.004 is "101 %".
 [[nodiscard]] std::string share_text(double share);
+/// Of a share that another is no less than: rounded down.
+[[nodiscard]] std::string least_share_text(double share);
 /// "70 %", rounded down.
 [[nodiscard]] std::string allowed_text(double allowed_share);
 

@@ -45,7 +45,10 @@ struct RoundReport {
   std::vector<UnreachedCall> unreached{};  ///< none where there is a round
   units::Litres fuel{};                    ///< of all trips
   units::Litres fuel_to_spare{};           ///< at the start, above the reserve
-  std::vector<std::string> orders{};       ///< of named persons, in force
+  /// What other orders may come to that were not followed to their end; nothing: proven the best,
+  /// or that there is none.
+  std::optional<search::OrderWorth> not_ruled_out{};
+  std::vector<std::string> orders{};  ///< of named persons, in force
   MadeFrom made_from{};
 
   [[nodiscard]] bool holds() const { return unreached.empty(); }

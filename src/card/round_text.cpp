@@ -39,14 +39,39 @@ std::string stations_of(const RoundReport& report) {
 std::string order_words(search::Preference prefer) {
   switch (prefer) {
     case search::Preference::quickest:
-      return "of all orders that hold, the one with the earliest end";
+      return "the one with the earliest end";
     case search::Preference::least_fuel:
-      return "of all orders that hold, the one with the least fuel";
+      return "the one with the least fuel";
     case search::Preference::safest:
       break;
   }
-  return "of all orders that hold, the one with the least share of any limit, then the earliest "
-         "end";
+  return "the one with the least share of any limit, then the earliest end";
+}
+
+/// "as little as 38 % of a limit, and end at 10:12 at the earliest", or what else is preferred.
+std::string at_best_words(const search::OrderWorth& least, const RoundReport& report) {
+  const std::string ends = "at " + clock(least.arrives, report) + " at the earliest";
+  switch (report.prefer) {
+    case search::Preference::quickest:
+      return "end " + ends;
+    case search::Preference::least_fuel:
+      return "take as little as " + fuel_there_text(least.fuel) + ", and end " + ends;
+    case search::Preference::safest:
+      break;
+  }
+  return "come to as little as " + least_share_text(least.worst_share) + " of a limit, and end " +
+         ends;
+}
+
+/// What the order is, and how far that is proven.
+std::string order_lines(const RoundReport& report) {
+  if (!report.not_ruled_out.has_value()) {
+    return "of all orders that hold, " + order_words(report.prefer);
+  }
+  return "of the orders that were followed to their end, " + order_words(report.prefer) +
+         ". It is not proven the best: the hours change the snow, and there are too many orders to "
+         "follow all of them. Others may " +
+         at_best_words(*report.not_ruled_out, report);
 }
 
 std::string at_every_stop(const RoundReport& report) {
@@ -131,7 +156,7 @@ void write_plan(const RoundReport& report, Sheet& sheet) {
   head_item(sheet, verdict_word(verdict_of(report)),
             "trip " + std::to_string(tightest + 1) +
                 " is the tightest: " + verdict_line(report.trips[tightest]));
-  head_item(sheet, "Order", order_words(report.prefer));
+  head_item(sheet, "Order", order_lines(report));
   head_item(sheet, "Rig", rig_line(first));
   head_item(sheet, "Hours",
             "leave " + local_text(first.depart, report.local_clock) + ", over about " +
@@ -171,7 +196,13 @@ void write_plan(const RoundReport& report, Sheet& sheet) {
 void write_no_round(const RoundReport& report, Sheet& sheet) {
   sheet.both_ends({"NO ROUND", report.site});
   sheet.rule('=');
-  sheet.paragraph("No order of the stops holds, each judged with what is aboard on the way to it.");
+  sheet.paragraph(
+      report.not_ruled_out.has_value()
+          ? "No order of the stops was found to hold, each judged with what is aboard on the way "
+            "to "
+            "it. Some may: the hours change the snow, and there are too many orders to follow all "
+            "of them."
+          : "No order of the stops holds, each judged with what is aboard on the way to it.");
   head_item(sheet, "Rig", report.rig);
   head_item(sheet, "Stops", at_every_stop(report));
   sheet.heading("THE FARTHEST THAT IT GETS");

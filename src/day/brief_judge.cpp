@@ -18,12 +18,12 @@ passage::LegAtBest BriefJudge::at_best(LegId leg) const {
 }
 
 LegJudgement BriefJudge::judge(LegId leg, Instant entry) const {
-  LegJudgement brief = judge_->judge_over(judge_->stretch_of(leg),
-                                          ground_under(leg, *judge_, *ground_), entry);
+  LegJudgement brief =
+      judge_->judge_over(judge_->stretch_of(leg), ground_under(leg, *judge_, *ground_), entry);
   std::vector<passage::Finding> told{brief.bind()};
   for (std::size_t i = 0; i < brief.findings.size(); ++i) {
-    if (i != brief.binding && passage::stand_of(brief.findings[i], brief.allowed_share) !=
-                                  passage::Stand::passes) {
+    if (i != brief.binding &&
+        passage::stand_of(brief.findings[i], brief.allowed_share) != passage::Stand::passes) {
       told.push_back(std::move(brief.findings[i]));
     }
   }

@@ -29,6 +29,18 @@ std::optional<HopDriven> hop_over(const std::vector<Route>& routes, Instant depa
                    .fuel = route.fuel};
 }
 
+std::optional<Instant> last_turn_of(const passage::Judge& judge, units::Period hours) {
+  std::optional<Instant> last;
+  const trails::Network& network = judge.scene().network;
+  for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
+    const std::vector<Instant> moments = judge.turning_moments(LegId{leg}, hours);
+    if (!moments.empty() && (!last.has_value() || *last < moments.back())) {
+      last = moments.back();
+    }
+  }
+  return last;
+}
+
 }  // namespace
 
 LoadHops::LoadHops(rig::Rig loaded, const SharedByLoads& shared)
@@ -40,7 +52,7 @@ LoadHops::LoadHops(rig::Rig loaded, const SharedByLoads& shared)
       steady_{brief_, round_->hours},
       hours_{steady_, round_->hours},
       finder_{judge_.scene().network, steady_, round_->hours.from, shared.ways},
-      turns_{search::something_turns(judge_.scene().network, judge_, round_->hours)} {}
+      last_turn_{last_turn_of(judge_, round_->hours)} {}
 
 RouteQuestion LoadHops::question_of(Stations ends, Instant depart) const {
   RouteQuestion question{.stations = {ends.first, ends.second},
@@ -57,7 +69,7 @@ std::optional<HopDriven> LoadHops::driven(Stations ends, Instant ready) {
     return std::nullopt;
   }
   std::optional<HopDriven> driven;
-  if (turns_) {
+  if (last_turn_.has_value()) {
     driven = driven_through(ends, ready);
   } else if ((driven = driven_at_first(ends)).has_value()) {
     driven->departs = ready;
@@ -95,34 +107,37 @@ std::optional<HopDriven> LoadHops::driven_at(Stations ends, Instant depart) {
   return hop_over(routes, depart);
 }
 
-RouteAnswer LoadHops::answer(Stations ends, Instant depart) const {
+RouteAnswer LoadHops::answer(Stations ends, Instant depart) {
   const trails::Network& network = judge_.scene().network;
   const RouteQuestion question = question_of(ends, depart);
   if (auto routes = search::open_routes(network, remembering_, question); !routes.empty()) {
     return routes;
   }
-  search::LegHours hours{remembering_, round_->hours};
-  return search::find_routes_through(network, hours, question);
+  if (driven_at(ends, depart).has_value()) {
+    search::LegHours hours{remembering_, round_->hours};
+    return search::find_routes_through(network, hours, question);
+  }
+  return search::find_routes(network, remembering_, question);
 }
 
 std::optional<Instant> LoadHops::open_from(Stations ends, Instant ready) {
   if (!may_leave_and_arrive(ends, ready)) {
     return std::nullopt;
   }
-  const auto [known, is_new] = windows_.try_emplace(ends);
-  if (is_new) {
-    known->second = windows_between(ends);
+  auto known = windows_.find(ends);
+  if (known == windows_.end() || ready < known->second.from) {
+    known = windows_.insert_or_assign(ends, Windows{ready, windows_from(ends, ready)}).first;
   }
-  return known->second.first_from(ready);
+  return known->second.windows.first_from(ready);
 }
 
-units::TimeSpans LoadHops::windows_between(Stations ends) {
+units::TimeSpans LoadHops::windows_from(Stations ends, Instant ready) {
   const trails::Network& network = judge_.scene().network;
-  const RouteQuestion question = question_of(ends, round_->hours.from);
+  const RouteQuestion question = question_of(ends, ready);
   const auto stops = search::stops_of(network, question);
   return search::TimedWays{network, hours_, std::get<std::vector<JunctionId>>(stops)}.windows(
       {.permission = search::permission_of(question),
-       .arrivals_allowed = units::TimeSpans{{round_->hours}}});
+       .arrivals_allowed = units::TimeSpans{{{ready, round_->hours.to}}}});
 }
 
 /// Whether legs out of the first and into the last station are open at any hour from one on.
@@ -137,10 +152,10 @@ bool LoadHops::may_leave_and_arrive(Stations ends, Instant from) {
   bool may_leave = false;
   bool may_arrive = false;
   for (std::uint32_t leg = 0; leg < network.legs.size(); ++leg) {
-    may_leave = may_leave || (network.legs[leg].from == network.junction_of(ends.first) &&
-                              is_ever_open(leg));
-    may_arrive = may_arrive || (network.legs[leg].to == network.junction_of(ends.second) &&
-                                is_ever_open(leg));
+    may_leave = may_leave ||
+                (network.legs[leg].from == network.junction_of(ends.first) && is_ever_open(leg));
+    may_arrive = may_arrive ||
+                 (network.legs[leg].to == network.junction_of(ends.second) && is_ever_open(leg));
   }
   return may_leave && may_arrive;
 }

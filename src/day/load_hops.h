@@ -36,9 +36,9 @@ class LoadHops {
   /// When the rig is ready to leave.
   [[nodiscard]] std::optional<search::HopDriven> driven(Stations ends, units::Instant ready);
   /// The best way for an hour of departure, judged at each of its hours by itself.
-  [[nodiscard]] search::RouteAnswer answer(Stations ends, units::Instant depart) const;
-  /// Whether some leg is judged otherwise at a later hour of the round.
-  [[nodiscard]] bool turns() const { return turns_; }
+  [[nodiscard]] search::RouteAnswer answer(Stations ends, units::Instant depart);
+  /// The last hour of the round at which some leg is judged otherwise than before; nothing: none.
+  [[nodiscard]] std::optional<units::Instant> last_turn() const { return last_turn_; }
   [[nodiscard]] const passage::Judge& judge() const { return judge_; }
 
  private:
@@ -48,7 +48,7 @@ class LoadHops {
                                                                 units::Instant ready);
   [[nodiscard]] std::optional<search::HopDriven> driven_at(Stations ends, units::Instant depart);
   [[nodiscard]] std::optional<units::Instant> open_from(Stations ends, units::Instant ready);
-  [[nodiscard]] units::TimeSpans windows_between(Stations ends);
+  [[nodiscard]] units::TimeSpans windows_from(Stations ends, units::Instant ready);
   [[nodiscard]] bool may_leave_and_arrive(Stations ends, units::Instant from);
 
   const RoundQuestion* round_;
@@ -59,10 +59,15 @@ class LoadHops {
   search::SteadyJudge steady_;
   search::LegHours hours_;
   search::RouteFinder finder_;  ///< for the first hour
-  bool turns_ = true;
+  std::optional<units::Instant> last_turn_;
   /// Where nothing turns, as if it were driven at the first hour.
   std::map<Stations, std::optional<search::HopDriven>> at_first_;
-  std::map<Stations, units::TimeSpans> windows_;  ///< of departure, of ways that were looked for
+  /// Of departure, of trips that are over in time; with hours of arrival from one on.
+  struct Windows {
+    units::Instant from;
+    units::TimeSpans windows;
+  };
+  std::map<Stations, Windows> windows_;  ///< of ways that were looked for
 };
 
 }  // namespace rimehaul::day

@@ -55,8 +55,7 @@ std::optional<search::HopAtBest> least_between(Stations ends, const search::Junc
       prices.push_back(step.leg.has_value() ? price_of(judge.at_best(*step.leg)) : 0.0);
     }
     const search::Node goal = ways.legs.goals.at(place_of(ends.second));
-    const search::Reach reach =
-        ways.legs.graph.reach_to(goal, prices, search::Combining::sum);
+    const search::Reach reach = ways.legs.graph.reach_to(goal, prices, search::Combining::sum);
     return reach.price[search::index_of(ways.legs.starts.at(place_of(ends.first)))];
   };
   const double least_s = least([](const passage::LegAtBest& leg) { return leg.time.value(); });
@@ -82,10 +81,10 @@ class RoundHops::Finding final : public base::Work {
     for (const HopAsked& asked : same.asked) {
       same.driven.push_back(loaded.driven(hops_.ends_of(asked.hop), asked.ready));
       sets.insert(asked.hop.called);
+      same.shelf.driven_once.insert(asked.hop.called);
     }
-    const bool comes_again = loaded.turns() && hops_.shelves_.size() <= kMostKept;
-    if (!comes_again &&
-        std::popcount(same.asked.front().hop.called) >= same.shelf.last_needed) {
+    const bool comes_again = loaded.last_turn().has_value() && hops_.shelves_.size() <= kMostKept;
+    if (!comes_again && std::popcount(same.asked.front().hop.called) >= same.shelf.last_needed) {
       same.shelf.loaded.reset();
     }
     for (std::size_t told = 0; hops_.question_->watcher != nullptr && told < sets.size(); ++told) {
@@ -119,7 +118,7 @@ LoadHops& RoundHops::with_load_of(const Hop& hop, Shelf& shelf) {
     shelf.loaded = std::make_unique<LoadHops>(
         rig_with(judge_->rig(), question_->round, question_->stops, hop.called),
         SharedByLoads{*judge_, *question_, ways_, ground_});
-    shelf.turns = shelf.loaded->turns();
+    shelf.last_turn = shelf.loaded->last_turn();
   }
   return *shelf.loaded;
 }
@@ -135,6 +134,7 @@ Stations RoundHops::ends_of(const Hop& hop) const {
 void RoundHops::expect(std::span<const HopAsked> next) {
   std::map<Shelf*, std::size_t> places;
   std::vector<SameLoad> loads;
+  std::set<StopSet> once_more;  // to prove that an order is the best
   for (const HopAsked& asked : next) {
     Shelf& shelf = shelf_for(asked.hop.called);
     const auto [known, is_new] = places.emplace(&shelf, loads.size());
@@ -142,6 +142,12 @@ void RoundHops::expect(std::span<const HopAsked> next) {
       loads.push_back({.shelf = shelf});
     }
     loads[known->second].asked.push_back(asked);
+    if (shelf.driven_once.contains(asked.hop.called)) {
+      once_more.insert(asked.hop.called);
+    }
+  }
+  if (question_->watcher != nullptr && !once_more.empty()) {
+    question_->watcher->parts_to_come(once_more.size());
   }
   Finding finding{*this, loads};
   base::CrewOfOne alone;
@@ -159,8 +165,12 @@ std::optional<HopDriven> RoundHops::driven(const Hop& hop, Instant ready) {
   return found != expected_.end() ? found->second : with_load_of(hop).driven(ends_of(hop), ready);
 }
 
-bool RoundHops::depend_on_the_hour() const {
-  return std::ranges::any_of(shelves_, [](const auto& shelf) { return shelf.second.turns; });
+std::optional<Instant> RoundHops::last_turn() const {
+  std::optional<Instant> last;
+  for (const auto& [cargo, shelf] : shelves_) {
+    last = std::max(last, shelf.last_turn);  // nothing is before all
+  }
+  return last;
 }
 
 std::optional<search::HopAtBest> RoundHops::at_best(const Hop& hop) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <set>
 #include <span>
 #include <tuple>
 
@@ -21,9 +22,10 @@ class RoundHops final : public search::Hops {
   /// Looked up where it was expected.
   [[nodiscard]] std::optional<search::HopDriven> driven(const search::Hop& hop,
                                                         units::Instant ready) override;
-  /// Whether anything turns for some load that was aboard on a hop.
-  [[nodiscard]] bool depend_on_the_hour() const override;
-  /// By the least that each leg may take (LegJudge::at_best); closed at no hour, and share 0.
+  /// Of all loads that were aboard on a hop.
+  [[nodiscard]] std::optional<units::Instant> last_turn() const override;
+  /// By the least that each leg may take (LegJudge::at_best); with share 0, and as if no leg were
+  /// closed.
   [[nodiscard]] std::optional<search::HopAtBest> at_best(const search::Hop& hop) override;
   /// The best way of a hop for an hour of departure, judged at each of its hours by itself.
   [[nodiscard]] search::RouteAnswer answer(const search::Hop& hop, units::Instant depart);
@@ -34,7 +36,8 @@ class RoundHops final : public search::Hops {
   struct Shelf {
     std::unique_ptr<LoadHops> loaded{};
     int last_needed = 0;  ///< with how many stops called at it is aboard, at most
-    bool turns = false;
+    std::optional<units::Instant> last_turn{};
+    std::set<search::StopSet> driven_once{};  ///< on from where these have been called at
   };
   /// Hops that are driven with one load.
   struct SameLoad {

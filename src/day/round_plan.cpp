@@ -35,9 +35,12 @@ class Planner {
     if (const auto* none = std::get_if<search::NoOrder>(&answer)) {
       return NoRound{.farthest = driven(none->farthest),
                      .unreached = unreached_after(none->farthest),
-                     .fuel_to_spare = spare};
+                     .fuel_to_spare = spare,
+                     .not_ruled_out = none->farthest.not_ruled_out};
     }
-    RoundPlan plan{.hops = driven(std::get<search::StopOrder>(answer)), .fuel_to_spare = spare};
+    const auto& order = std::get<search::StopOrder>(answer);
+    RoundPlan plan{
+        .hops = driven(order), .fuel_to_spare = spare, .not_ruled_out = order.not_ruled_out};
     for (RoundHop& hop : plan.hops) {
       hop.places_rewalked = walk_again(hop);
       plan.fuel = plan.fuel + hop.route.fuel;

@@ -40,6 +40,8 @@ struct RoundPlan {
   std::vector<RoundHop> hops;  ///< none where nothing is to be driven
   units::Litres fuel{0};
   units::Litres fuel_to_spare;  ///< at the start, above the reserve
+  /// What other orders may come to that were not followed to their end (search::StopOrder).
+  std::optional<search::OrderWorth> not_ruled_out{};
 };
 
 /// A stop, or the end, that the round does not get to.
@@ -55,14 +57,15 @@ struct NoRound {
   std::vector<RoundHop> farthest;  ///< as far as most stops are called at
   std::vector<UnreachedStop> unreached;
   units::Litres fuel_to_spare;
+  std::optional<search::OrderWorth> not_ruled_out{};  ///< as above: one of them may hold
 };
 
-/// The best order of all (search/stop_order.h), each hop driven by the way that find_routes gives
-/// for what is aboard when the rig is ready to leave: the best as things stand then, every leg
-/// judged at its own hour. Where there is none, one that opens on the way is looked for
-/// (find_routes_through), and after that the first hour of leaving at which there is one: the rig
-/// waits at its stop. What stays on the rig all the way is that of the judge's own. Throws OurFault
-/// where walking a hop again finds it worse.
+/// The best order of all, or what is not ruled out besides (search/stop_order.h), each hop driven
+/// by the way that find_routes gives for what is aboard when the rig is ready to leave: the best as
+/// things stand then, every leg judged at its own hour. Where there is none, one that opens on the
+/// way is looked for (find_routes_through), and after that the first hour of leaving at which there
+/// is one: the rig waits at its stop. What stays on the rig all the way is that of the judge's own.
+/// Throws OurFault where walking a hop again finds it worse.
 [[nodiscard]] std::variant<RoundPlan, NoRound> plan_round(const passage::Judge& judge,
                                                           const RoundQuestion& question);
 

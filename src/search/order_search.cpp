@@ -7,14 +7,13 @@ namespace rimehaul::search {
 
 using units::Instant;
 
-OrderSearch::OrderSearch(Hops& hops, const OrderQuestion& question, Rivals rivals)
-    : hops_{&hops}, question_{&question}, rivals_{rivals} {
+OrderSearch::OrderSearch(Hops& hops, const OrderQuestion& question)
+    : hops_{&hops}, question_{&question} {
   labels_[{}].push_back({.worth = {.arrives = question.depart}, .hop = {}});
 }
 
-OrderSearch::OrderSearch(Hops& hops, const OrderQuestion& question, Rivals rivals,
-                         const ToBeat& to_beat)
-    : OrderSearch{hops, question, rivals} {
+OrderSearch::OrderSearch(Hops& hops, const OrderQuestion& question, const ToBeat& to_beat)
+    : OrderSearch{hops, question} {
   to_beat_ = &to_beat;
 }
 
@@ -161,7 +160,8 @@ void OrderSearch::keep(StopSet called, const Label& label) {
       return;
     }
   }
-  const Instant hour = rivals_ == Rivals::of_any_hour ? Instant{} : label.worth.arrives;
+  const bool by_the_hour = to_beat_ != nullptr && label.worth.arrives < to_beat_->last_turn;
+  const Instant hour = by_the_hour ? label.worth.arrives : Instant{};
   std::list<Label>& labels = labels_[{called, label.stop, hour}];
   if (std::ranges::any_of(
           labels, [&](const Label& kept) { return kept.worth.is_as_good_as(label.worth); })) {

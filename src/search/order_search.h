@@ -8,23 +8,23 @@
 
 namespace rimehaul::search {
 
-/// Which labels at a stop, with the same stops called at, are held against each other.
-enum class Rivals { of_any_hour, of_the_same_hour };
-
 /// What an order must come to better than, and what is known of the rest of the way.
 struct ToBeat {
   std::optional<OrderWorth> found;  ///< nothing: any that holds will do
   OrderBounds& bounds;
-  std::size_t most_hops;  ///< driven before it is given up
+  units::Instant last_turn;  ///< from then on no hop depends on the hour
+  std::size_t most_hops;     ///< driven before it is given up
 };
 
 /// One search through all orders.
 class OrderSearch {
  public:
-  /// Holds references: both must outlive it.
-  OrderSearch(Hops& hops, const OrderQuestion& question, Rivals rivals);
-  /// Leaves off what cannot beat something; holds that too.
-  OrderSearch(Hops& hops, const OrderQuestion& question, Rivals rivals, const ToBeat& to_beat);
+  /// Holds references: both must outlive it. Of labels at a stop, with the same stops called at,
+  /// those are left off that another is as good as.
+  OrderSearch(Hops& hops, const OrderQuestion& question);
+  /// Leaves off also what cannot beat something, and holds that too. Before the last turn, only
+  /// labels of the same hour are held against each other.
+  OrderSearch(Hops& hops, const OrderQuestion& question, const ToBeat& to_beat);
 
   /// The best order of those that were followed to their end; nothing where there is none.
   [[nodiscard]] std::optional<StopOrder> best();
@@ -45,7 +45,7 @@ class OrderSearch {
   struct Standing {
     StopSet called = 0;
     std::optional<std::size_t> at;
-    units::Instant hour{};  ///< of arriving; 0 for rivals of any hour
+    units::Instant hour{};  ///< of arriving; 0 where labels of any hour are rivals
 
     auto operator<=>(const Standing&) const = default;
   };
@@ -69,7 +69,6 @@ class OrderSearch {
 
   Hops* hops_;
   const OrderQuestion* question_;
-  Rivals rivals_;
   const ToBeat* to_beat_ = nullptr;
   std::map<Standing, std::list<Label>> labels_;
   std::list<Label> at_end_;

@@ -56,10 +56,10 @@ LegJudgement SteadyJudge::judge(LegId leg, Instant entry) const {
     return moved(spell->second.judged, entry.seconds - spell->second.asked.seconds);
   }
   LegJudgement judged = judge_->judge(leg, entry);
-  known.spells.emplace(known.ahead.first_entry(judged.hours, entry),
-                       Spell<LegJudgement>{.asked = entry,
-                                           .until = known.ahead.next_entry(judged.hours, entry),
-                                           .judged = judged});
+  known.spells.emplace(
+      known.ahead.first_entry(judged.hours, entry),
+      Spell<LegJudgement>{
+          .asked = entry, .until = known.ahead.next_entry(judged.hours, entry), .judged = judged});
   return judged;
 }
 

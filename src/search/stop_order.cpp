@@ -54,17 +54,19 @@ bool may_be_next(const OrderQuestion& question, std::size_t stop, StopSet called
 
 std::variant<StopOrder, NoOrder> best_order(Hops& hops, const OrderQuestion& question) {
   base::require(question.after.size() <= kMostStops, "a round has more stops than can be ordered");
-  OrderSearch search{hops, question, Rivals::of_any_hour};
+  OrderSearch search{hops, question};
   std::optional<StopOrder> best = search.best();
-  if (!hops.depend_on_the_hour()) {
+  const std::optional<units::Instant> last_turn = hops.last_turn();
+  if (!last_turn.has_value()) {
     return best.has_value() ? std::variant<StopOrder, NoOrder>{*best} : NoOrder{search.farthest()};
   }
   OrderBounds bounds{hops, question};
   const ToBeat to_beat{
       .found = best.has_value() ? std::optional{worth_of(*best, question)} : std::nullopt,
       .bounds = bounds,
+      .last_turn = *last_turn,
       .most_hops = kMostProving};
-  OrderSearch proof{hops, question, Rivals::of_the_same_hour, to_beat};
+  OrderSearch proof{hops, question, to_beat};
   if (std::optional<StopOrder> better = proof.best(); better.has_value()) {
     best = std::move(better);
   }

@@ -60,9 +60,9 @@ class Hops {
   virtual void expect(std::span<const HopAsked> /*next*/) {}
   /// Nothing where there is no way.
   [[nodiscard]] virtual std::optional<HopDriven> driven(const Hop& hop, units::Instant ready) = 0;
-  /// Whether a hop may be driven otherwise when the rig is ready at another hour, but for ending
-  /// later. Asked once hops have been driven.
-  [[nodiscard]] virtual bool depend_on_the_hour() const = 0;
+  /// From when on hops are driven alike whenever the rig is ready, but for ending later; nothing:
+  /// they always are. Asked once hops have been driven.
+  [[nodiscard]] virtual std::optional<units::Instant> last_turn() const = 0;
   /// Nothing where there is no way at any hour. Asked only where the hour matters.
   [[nodiscard]] virtual std::optional<HopAtBest> at_best(const Hop& hop) = 0;
 };
@@ -121,11 +121,11 @@ inline constexpr std::size_t kMostProving = 4'000;
 /// By dynamic programming over the set of stops called at and the last of them (Held and Karp 1962,
 /// J. SIAM 10:196-210), with every label kept that no other is as good as in decision, share, hour
 /// and fuel. That is exact where no hop depends on the hour. Where one does, having come later may
-/// turn out for the better, so the orders are searched once more: labels of different hours are
-/// kept beside each other, and those alone are left off which cannot come to better than what was
-/// found, by the least that is still to go (order_bounds.h). Where that takes more than
-/// kMostProving hops, it is told what is not ruled out. Throws OurFault where there are more stops
-/// than may be.
+/// turn out for the better, so the orders are searched once more: labels of different hours before
+/// the last turn are kept beside each other, and those alone are left off which cannot come to
+/// better than what was found, by the least that is still to go (order_bounds.h). Where that takes
+/// more than kMostProving hops, it is told what is not ruled out. Throws OurFault where there are
+/// more stops than may be.
 [[nodiscard]] std::variant<StopOrder, NoOrder> best_order(Hops& hops,
                                                           const OrderQuestion& question);
 

@@ -108,8 +108,8 @@ bool arrives_in_time(const Route& route, const RouteQuestion& question) {
 bool is_settled(const trails::Network& network, const LegHours& hours,
                 const RouteQuestion& question, const std::vector<Route>& routes) {
   const bool holds = !routes.empty() && std::ranges::all_of(routes, [&](const Route& route) {
-                       return arrives_in_time(route, question);
-                     });
+    return arrives_in_time(route, question);
+  });
   const Instant until = holds ? left_at(routes.front()) : hours.horizon().to;
   return (holds || !question.arrive_by) &&
          !something_turns(network, hours.judge(), {question.depart, until});
@@ -118,8 +118,7 @@ bool is_settled(const trails::Network& network, const LegHours& hours,
 /// The best way through the hours; with a named person's decisions only where nothing is open
 /// without them, at the departure either.
 std::optional<Route> best_through(TimedWays& ways, const LegHours& hours,
-                                  const RouteQuestion& question,
-                                  const std::vector<Route>& routes) {
+                                  const RouteQuestion& question, const std::vector<Route>& routes) {
   const Instant arrive_by = question.arrive_by.value_or(hours.horizon().to);
   TimedWays::Trip trip{.permission = Permission::nobody,
                        .arrivals_allowed = units::TimeSpans{{{question.depart, arrive_by}}}};

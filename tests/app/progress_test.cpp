@@ -28,7 +28,8 @@ std::string told_of_work(bool terminal, std::chrono::milliseconds each) {
   const Outside outside{.out = out, .err = err, .now = {}, .err_is_terminal = terminal};
   {
     Progress progress{outside, "work"};
-    progress.parts_to_come(2);
+    progress.parts_to_come(1);
+    progress.parts_to_come(1);
     for (int part = 0; part < 2; ++part) {
       std::this_thread::sleep_for(each);
       progress.part_done();

@@ -77,6 +77,11 @@ class DrawnHops final : public search::Hops {
     return driven;
   }
 
+  std::optional<Instant> last_turn() const override { return {}; }
+  std::optional<search::HopAtBest> at_best(const Hop& /*hop*/) override {
+    return search::HopAtBest{};
+  }
+
   std::size_t asked = 0;
 
  private:

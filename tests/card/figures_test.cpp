@@ -13,6 +13,8 @@ TEST_CASE("a share just under the limit never reads as the limit, nor does one j
   CHECK(share_text(0.9996) == "99.96 %");
   CHECK(share_text(1.0) == "100 %");
   CHECK(share_text(1.004) == "101 %");
+  CHECK(least_share_text(0.389) == "38 %");
+  CHECK(least_share_text(std::numeric_limits<double>::quiet_NaN()) == "unknown");
   CHECK(share_text(1.0 - 1e-15) == "just under 100 %");
   CHECK(share_text(1.0 + 1e-12) != "100 %");
 }

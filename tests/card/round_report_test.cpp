@@ -3,6 +3,9 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <iterator>
+
 #include "card/sample_card.h"
 #include "passage/demo_scene.h"
 
@@ -128,6 +131,33 @@ TEST_CASE("the round's text tells its tightest trip, its stops in order, and eve
   CHECK(says("EVERY TRIP HAS A CARD"));
   report.trips[2].verdict = passage::Verdict::restricted;
   CHECK(verdict_of(report) == passage::Verdict::restricted);
+}
+
+TEST_CASE("where other orders are not ruled out, the text says what they may come to at best") {
+  RoundReport report = report_of(Told{});
+  const auto says = [&](const std::string& words) {
+    std::string text = text_of(report, 80);
+    std::ranges::replace(text, '\n', ' ');
+    std::string on_one_line;
+    std::ranges::unique_copy(text, std::back_inserter(on_one_line),
+                             [](char a, char b) { return a == ' ' && b == ' '; });
+    return on_one_line.find(words) != std::string::npos;
+  };
+  CHECK(says("of all orders that hold, the one with the least share of any limit, then"));
+  CHECK_FALSE(says("not proven"));
+  report.not_ruled_out = search::OrderWorth{
+      .worst_share = 0.389, .arrives = {kMorning.seconds + 4'379}, .fuel = units::Litres{2.19}};
+  CHECK(says("of the orders that were followed to their end, the one with the least share"));
+  CHECK(says("It is not proven the best"));
+  // What others come to at least is rounded down.
+  CHECK(says("may come to as little as 38 % of a limit, and end at 10:12 at the earliest"));
+  report.prefer = search::Preference::quickest;
+  CHECK(says("Others may end at 10:12 at the earliest"));
+  report.prefer = search::Preference::least_fuel;
+  CHECK(says("take as little as 2.1 L, and end at 10:12 at the earliest"));
+  report.unreached.push_back({.station = "Lodge", .ready = kMorning, .why = "closed"});
+  CHECK(says("No order of the stops was found to hold"));
+  CHECK(says("Some may"));
 }
 
 TEST_CASE("no round is told with how far it gets, with what aboard, and why no farther") {

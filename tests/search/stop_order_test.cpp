@@ -66,7 +66,7 @@ class DrawnHops final : public Hops {
         .fuel = Litres{drawn.fuel_l}};
   }
 
-  bool depend_on_the_hour() const override { return hour_matters; }
+  std::optional<Instant> last_turn() const override { return last; }
 
   std::optional<HopAtBest> at_best(const Hop& hop) override {
     const auto found = table.find({hop.called, hop.from.value_or(kEnd), hop.to.value_or(kEnd)});
@@ -74,18 +74,17 @@ class DrawnHops final : public Hops {
       return std::nullopt;
     }
     const Drawn& drawn = found->second;
-    return knows_least
-               ? HopAtBest{.worst_share = std::min(drawn.share, drawn.share_then),
-                           .needs_permission = drawn.asks,
-                           .lasts_s = std::min(drawn.lasts_s, drawn.lasts_then_s),
-                           .fuel = Litres{drawn.fuel_l}}
-               : HopAtBest{};
+    return knows_least ? HopAtBest{.worst_share = std::min(drawn.share, drawn.share_then),
+                                   .needs_permission = drawn.asks,
+                                   .lasts_s = std::min(drawn.lasts_s, drawn.lasts_then_s),
+                                   .fuel = Litres{drawn.fuel_l}}
+                       : HopAtBest{};
   }
 
   std::map<Key, Drawn> table;
   std::set<HopAsked> expected;
-  bool hour_matters = false;
-  bool knows_least = true;  ///< else every hop may come to nothing, as far as it knows
+  std::optional<Instant> last;  ///< turn of all hops
+  bool knows_least = true;      ///< else every hop may come to nothing, as far as it knows
   std::size_t asked = 0;
   std::size_t unexpected = 0;
 };
@@ -156,6 +155,7 @@ enum class Hours { all_alike, with_openings, that_turn };
 struct Drawing {
   std::mt19937 engine;
   std::size_t stops;
+  std::optional<Instant> last{};  ///< turn of what was drawn
 
   [[nodiscard]] std::uint32_t below(std::uint32_t end) {
     return static_cast<std::uint32_t>(engine() % end);
@@ -164,7 +164,7 @@ struct Drawing {
   /// What is aboard follows from the stops called at, so hops differ with them.
   [[nodiscard]] DrawnHops hops(Hours hours) {
     DrawnHops hops;
-    hops.hour_matters = hours == Hours::that_turn;
+    last.reset();
     hops.knows_least = below(2) == 0;
     for (StopSet called = 0; called < (StopSet{1} << stops); ++called) {
       for (std::size_t from = 0; from <= stops; ++from) {
@@ -176,6 +176,7 @@ struct Drawing {
         }
       }
     }
+    hops.last = last;
     return hops;
   }
 
@@ -190,6 +191,7 @@ struct Drawing {
     }
     if (hours == Hours::that_turn && below(3) == 0) {
       drawn.turns_s = 60 * below(30);
+      last = std::max(last, std::optional{Instant{drawn.turns_s}});
       drawn.lasts_then_s = 60 * (1 + below(9));
       drawn.share_then = 0.1 * below(8);
       drawn.opens_s = 60 * below(12);
@@ -288,7 +290,7 @@ TEST_CASE("an order that profits from coming later is found") {
   hops.table[{3, 1, 2}] = {.lasts_s = 60, .share = 0.1};
   hops.table[{7, 2, 3}] = {.lasts_s = 60, .share = 0.6, .turns_s = 171, .share_then = 0.1};
   const OrderQuestion question{.after = {0, 0, 3, 7}, .depart = {0}, .fuel = Litres{1}};
-  hops.hour_matters = true;
+  hops.last = Instant{kNever};
   const auto later = best_order(hops, question);
   CHECK(std::get<StopOrder>(later).stops == std::vector<std::size_t>{0, 1, 2, 3});
   CHECK(std::get<StopOrder>(later).hops.back().worst_share == 0.1);
@@ -297,7 +299,7 @@ TEST_CASE("an order that profits from coming later is found") {
 TEST_CASE("where too many orders are left, what they may come to is told") {
   constexpr std::size_t kStops = 8;
   DrawnHops hops;
-  hops.hour_matters = true;
+  hops.last = Instant{kNever};
   hops.knows_least = false;
   std::mt19937 engine{11};
   for (StopSet called = 0; called < (StopSet{1} << kStops); ++called) {
@@ -324,7 +326,7 @@ TEST_CASE("where too many orders are left, what they may come to is told") {
 TEST_CASE("what the rest takes at least leaves few orders to follow") {
   constexpr std::size_t kStops = 8;
   DrawnHops hops;
-  hops.hour_matters = true;
+  hops.last = Instant{kNever};
   std::mt19937 engine{12};
   for (StopSet called = 0; called < (StopSet{1} << kStops); ++called) {
     for (std::size_t from = 0; from <= kStops; ++from) {

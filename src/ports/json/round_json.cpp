@@ -41,6 +41,14 @@ Object call_json(const card::RoundCall& call) {
   return object.list("taken_on", errands_json(call.taken_on));
 }
 
+Object not_ruled_out_json(const search::OrderWorth& least) {
+  return Object{}
+      .number("worst_share", least.worst_share)
+      .text("ends_utc", units::text_of(least.arrives))
+      .number("fuel_l", least.fuel.value())
+      .truth("waits_for_a_decision", least.needs_permission ? Truth::yes : Truth::no);
+}
+
 Object unreached_json(const card::UnreachedCall& call) {
   return Object{}
       .text("station", call.station)
@@ -63,6 +71,10 @@ std::string round_json(const card::RoundReport& report) {
     calls.push_back(call_json(call));
   }
   object.list("calls", calls).texts("orders", report.orders);
+  object.truth("proven", report.not_ruled_out.has_value() ? Truth::no : Truth::yes);
+  if (report.not_ruled_out) {
+    object.object("not_ruled_out", not_ruled_out_json(*report.not_ruled_out));
+  }
   if (report.holds()) {
     std::vector<Object> trips;
     for (const card::RouteCard& trip : report.trips) {
