@@ -14,7 +14,8 @@ StillToGo first_then(const HopAtBest& hop, const StillToGo& rest) {
           .fuel = hop.fuel + rest.fuel};
 }
 
-/// Figure by figure.
+/// Figure by figure; which comes first does not matter.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 StillToGo least_of(const StillToGo& a, const StillToGo& b) {
   return {.worst_share = std::min(a.worst_share, b.worst_share),
           .needs_permission = a.needs_permission && b.needs_permission,

@@ -25,21 +25,29 @@ std::optional<StopOrder> OrderSearch::best() {
       drive(onward);
     }
   }
-  const Label* best = nullptr;
   if (question_->comes_to_an_end) {
     drive(onward_to_the_end());
-    for (const Label& label : at_end_) {
-      best = better(best, &label);
+  }
+  const Label* best = best_of_all();
+  return best != nullptr ? std::optional{order_to(*best)} : std::nullopt;
+}
+
+/// Of those that have come to the end; nothing where none has.
+const OrderSearch::Label* OrderSearch::best_of_all() const {
+  const Label* best = nullptr;
+  for (const Label& label : at_end_) {
+    take_if_better(best, label);
+  }
+  const StopSet all = bit_of(question_->after.size()) - 1;
+  for (const auto& [standing, labels] : labels_) {
+    if (standing.called != all || question_->comes_to_an_end) {
+      continue;
     }
-  } else {
-    const StopSet all = bit_of(stops) - 1;
-    for (const auto& [standing, labels] : labels_) {
-      for (const Label& label : labels) {
-        best = standing.called == all ? better(best, &label) : best;
-      }
+    for (const Label& label : labels) {
+      take_if_better(best, label);
     }
   }
-  return best != nullptr ? std::optional{order_to(*best)} : std::nullopt;
+  return best;
 }
 
 /// From wherever the rig may stand with so many called at, to one stop more.
@@ -172,24 +180,27 @@ void OrderSearch::keep(StopSet called, const Label& label) {
   labels.push_back(label);
 }
 
-/// The first of equals.
-const OrderSearch::Label* OrderSearch::better(const Label* a, const Label* b) const {
-  return a == nullptr || b->worth.is_better_than(a->worth, question_->prefer) ? b : a;
+/// The first of equals stays.
+void OrderSearch::take_if_better(const Label*& best, const Label& label) const {
+  if (best == nullptr || label.worth.is_better_than(best->worth, question_->prefer)) {
+    best = &label;
+  }
 }
 
 StopOrder OrderSearch::farthest() const {
   int most = 0;
+  for (const auto& [standing, labels] : labels_) {
+    most = std::max(most, labels.empty() ? 0 : std::popcount(standing.called));
+  }
   const Label* best = nullptr;
   for (const auto& [standing, labels] : labels_) {
-    const int called = std::popcount(standing.called);
-    for (const Label& label : labels) {
-      if (called >= most) {
-        best = called > most ? &label : better(best, &label);
-        most = called;
+    if (std::popcount(standing.called) == most) {
+      for (const Label& label : labels) {
+        take_if_better(best, label);
       }
     }
   }
-  return order_to(*best);
+  return best != nullptr ? order_to(*best) : StopOrder{};
 }
 
 StopOrder OrderSearch::order_to(const Label& last) {

@@ -12,8 +12,8 @@ namespace rimehaul::search {
 struct ToBeat {
   std::optional<OrderWorth> found;  ///< nothing: any that holds will do
   OrderBounds& bounds;
-  units::Instant last_turn;  ///< from then on no hop depends on the hour
-  std::size_t most_hops;     ///< driven before it is given up
+  units::Instant last_turn;   ///< from then on no hop depends on the hour
+  std::size_t most_hops = 0;  ///< driven before it is given up
 };
 
 /// One search through all orders.
@@ -51,7 +51,7 @@ class OrderSearch {
   };
   /// A hop that goes on from a label.
   struct Onward {
-    const Label* label;
+    const Label* label = nullptr;
     Hop hop;
   };
 
@@ -64,7 +64,8 @@ class OrderSearch {
   [[nodiscard]] std::optional<OrderWorth> at_best(const Label& label, StopSet called);
   [[nodiscard]] bool beats(const OrderWorth& worth) const;
   void keep(StopSet called, const Label& label);
-  [[nodiscard]] const Label* better(const Label* a, const Label* b) const;
+  [[nodiscard]] const Label* best_of_all() const;
+  void take_if_better(const Label*& best, const Label& label) const;
   [[nodiscard]] static StopOrder order_to(const Label& last);
 
   Hops* hops_;
