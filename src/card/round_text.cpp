@@ -199,8 +199,8 @@ void write_no_round(const RoundReport& report, Sheet& sheet) {
   sheet.paragraph(
       report.not_ruled_out.has_value()
           ? "No order of the stops was found to hold, each judged with what is aboard on the way "
-            "to "
-            "it. Some may: the hours change the snow, and there are too many orders to follow all "
+            "to it. Some may: the hours change the snow, and there are too many orders to follow "
+            "all "
             "of them."
           : "No order of the stops holds, each judged with what is aboard on the way to it.");
   head_item(sheet, "Rig", report.rig);

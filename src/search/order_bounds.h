@@ -7,13 +7,9 @@
 
 namespace rimehaul::search {
 
-/// What no way to go on takes less of, from arriving at a stop to the end of the round.
-struct StillToGo {
-  double worst_share = 0.0;
-  bool needs_permission = false;
-  std::int64_t lasts_s = 0;
-  units::Litres fuel{0};
-};
+/// What no way to go on takes less of, from arriving at a stop to the end of the round: as of one
+/// hop, of all that are left.
+using StillToGo = HopAtBest;
 
 /// Worked out backwards from the end, over every set of stops that have been called at and the last
 /// of them, from the best of every hop whatever its hour. Each figure is the least by itself: no
