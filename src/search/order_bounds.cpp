@@ -7,6 +7,8 @@ namespace rimehaul::search {
 
 namespace {
 
+/// Either way round.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
 StillToGo first_then(const HopAtBest& hop, const StillToGo& rest) {
   return {.worst_share = std::max(hop.worst_share, rest.worst_share),
           .needs_permission = hop.needs_permission || rest.needs_permission,
